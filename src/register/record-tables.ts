@@ -1,0 +1,1 @@
+export type RecordTables = Record<never, never>;

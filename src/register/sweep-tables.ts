@@ -1,0 +1,1 @@
+export type SweepTables = Record<never, never>;

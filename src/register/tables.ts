@@ -1,0 +1,5 @@
+import type { RecordTables } from './record-tables.ts';
+import type { SweepTables } from './sweep-tables.ts';
+
+/** Every table of the register. */
+export type RegisterTables = RecordTables & SweepTables;
