@@ -1,5 +1,6 @@
 /** How sure we are of a number: the tags of the engineering notes, shown wherever the number is shown. */
 export type Standing =
+  | 'recorded'
   | 'read'
   | 'read at second hand'
   | 'memory'
