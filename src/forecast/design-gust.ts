@@ -1,21 +1,31 @@
-/** Basis on which a design wind speed was entered. */
-export const WIND_BASES = ['ultimate', 'nominal', 'asd', 'fastest-mile'] as const;
-export type WindBasis = (typeof WIND_BASES)[number];
+import type { DesignGust, HazardCurve } from './fence-forecast.ts';
+import { speedAtReturnPeriod } from './hazard-curve.ts';
+import { threeSecondGust } from './three-second-gust.ts';
+import type { WindEntry } from './wind-entry.ts';
 
-/** A design wind speed as entered, and what it means. */
-export interface WindEntry {
-  /** `map`: a point of the site's hazard curve; `local-rule`: an ordinance's number, used as it stands. */
-  readonly kind: 'map' | 'local-rule';
-  /**
-   * ultimate: 3-s gust, ASCE 7-10 on. nominal: 3-s gust, ASCE 7-95 to 7-05, 50 years.
-   * asd: IBC V_asd = V_ult sqrt(0.6). fastest-mile: before 1995.
-   */
-  readonly basis: WindBasis;
-  /** Speed as entered, before any conversion [m/s]. */
-  readonly speedMps: number;
-  /** Return period of the entered speed [a]; 50 for nominal and fastest-mile; null for a local rule. */
-  readonly returnPeriodYears: number | null;
-  /** A second point of the curve, on the same basis; null where none was entered. */
-  readonly second: { readonly speedMps: number; readonly returnPeriodYears: number } | null;
-  readonly hurricane: boolean;
+/**
+ * The gust a site's fences are judged against: a map speed read off the site's curve at the standing return period, a
+ * local fence rule as it stands, or the entered point itself where a hurricane site has no curve.
+ * @param entry design wind as entered
+ * @param curve hazard curve from `hazardCurve(entry)`
+ * @param standingReturnPeriodYears return period of the standing [a], 10 to 3,000
+ * Source: risk category of fences and its 300-year map, ASCE 7-16 (memory); the rest model choice.
+ */
+export function designGust(entry: WindEntry, curve: HazardCurve, standingReturnPeriodYears: number): DesignGust {
+  const gustMps = threeSecondGust(entry.basis, entry.speedMps);
+  if (entry.kind === 'local-rule') {
+    return { gustMps, returnPeriodYears: null, explanation: 'local fence rule, used as it stands, as a 3-second gust' };
+  }
+  if (curve.kind === 'gumbel') {
+    return {
+      gustMps: speedAtReturnPeriod(curve, standingReturnPeriodYears),
+      returnPeriodYears: standingReturnPeriodYears,
+      explanation: `the gust that comes about once in ${standingReturnPeriodYears} years on the site's curve (${curve.explanation})`,
+    };
+  }
+  return {
+    gustMps,
+    returnPeriodYears: entry.returnPeriodYears,
+    explanation: `the entered ${entry.returnPeriodYears ?? '?'}-year gust itself, for want of a curve`,
+  };
 }

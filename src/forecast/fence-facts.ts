@@ -3,9 +3,9 @@ import type { SoilClass } from '../capacity/soil-class.ts';
 import type { Exposure } from '../capacity/velocity-pressure.ts';
 import type { ClimateFacts } from '../decay/climate-factor.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
-import type { WindEntry } from './design-gust.ts';
 import type { PostWood } from './post-wood.ts';
 import type { SeasonWindow } from './season-calendar.ts';
+import type { WindEntry } from './wind-entry.ts';
 import type { Works } from './works.ts';
 
 /** What stands at one end of a run. A corner is a `return` with its length; a gate is a free edge. */

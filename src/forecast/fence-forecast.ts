@@ -48,7 +48,7 @@ export interface SeasonForecast {
   readonly pShort: number | null;
   readonly expectedPostsShort: number | null;
   readonly pAnyShort: number | null;
-  /** Probability that the fence snaps within this season, given that it stands at season 1; null without a curve. */
+  /** Probability that the fence snaps within this season if it still stands at its opening; null without a curve. */
   readonly pSnap: number | null;
 }
 

@@ -1,0 +1,81 @@
+import type { CalendarDay } from '../units/calendar-day.ts';
+import { dayNumber } from '../units/calendar-day.ts';
+import { bandOf, rounded } from './band.ts';
+import { codeSpeeds } from './code-speeds.ts';
+import type { GroupSpeeds, HazardCurve } from './fence-forecast.ts';
+import { returnPeriodOf } from './hazard-curve.ts';
+import { collarBurstForce, footingForce } from './lean-resistance.ts';
+import type { PostClass } from './post-classes.ts';
+import { groupValue, medianByCount, type PostGroup } from './post-group.ts';
+import { snapResistance } from './snap-resistance.ts';
+import { type ClassValues, type StateModel, sectionLossOn } from './state-model.ts';
+import { groundAt } from './unknown-priors.ts';
+
+/** Posts whose speed is within this share of the group's decide with it [-]. */
+const DECIDES_WITHIN = 1.005;
+
+/** The same state of a fence twice: over all belief points, and at the medians of every unknown. */
+export interface ModelPair {
+  readonly full: StateModel;
+  readonly median: StateModel;
+}
+
+/** Class values of both models on one day. */
+export interface ValuesPair {
+  readonly full: ClassValues;
+  readonly median: ClassValues;
+}
+
+/** Whether bending or shear breaks a class of posts first, at its medians. */
+function snapStateOf(
+  model: StateModel,
+  postClass: PostClass,
+  at: { readonly day: CalendarDay; readonly sound: boolean },
+): 'bending' | 'shear' {
+  const loss = sectionLossOn(model, { kind: postClass.kind, point: 0, dayNumber: dayNumber(at.day), sound: at.sound });
+  const { momentNm, shearN } = snapResistance(postClass.sample.post, loss, 1);
+  return shearN / postClass.forcePerV2 < momentNm / postClass.momentPerV2 ? 'shear' : 'bending';
+}
+
+/** Whether footing or collar gives first, at the medians. */
+function leanStateOf(model: StateModel, postClass: PostClass): 'footing' | 'collar' {
+  const { post, demands } = postClass.sample;
+  const ground = groundAt(post.ground, model.points, 0);
+  const at = { section: post.wood.section, armM: demands[0]!.armM };
+  return collarBurstForce(ground, at) < footingForce(model.site, model.state.soilSaturated, ground, at)
+    ? 'collar'
+    : 'footing';
+}
+
+/**
+ * Snap and lean speeds of a group of posts on one day, `expected` with bands and `code` as single values [m/s], the limit
+ * states that govern and the posts that decide.
+ * Source: composed of the functions of capacity/ and decay/; how a group is spoken for see `groupValue`.
+ */
+export function groupForecast(
+  models: ModelPair,
+  group: PostGroup,
+  values: ValuesPair,
+  at: { readonly day: CalendarDay; readonly sound: boolean; readonly hazard: HazardCurve },
+): GroupSpeeds {
+  const { classes } = models.median.classes;
+  const medianSpeeds = group.members.map((index) => values.median.snapMps[index]![0]!);
+  const spoken = group.name === 'line' ? medianByCount(medianSpeeds, group.counts) : Math.min(...medianSpeeds);
+  const deciding = group.members.filter((_, i) => medianSpeeds[i]! <= spoken * DECIDES_WITHIN);
+  const slowest = deciding.reduce((a, b) => (values.median.snapMps[b]![0]! > values.median.snapMps[a]![0]! ? b : a));
+  const sample = classes[slowest]!;
+  const code = group.members.map((index) => codeSpeeds(models.median, classes[index]!, at.day, at.sound));
+  const codeValue = (speeds: readonly number[]): number =>
+    rounded(group.name === 'line' ? medianByCount(speeds, group.counts) : Math.min(...speeds), 3);
+  const snapMps = bandOf(groupValue(group, values.full.snapMps, 'lowest'), 3);
+  return {
+    snapMps,
+    leanMps: bandOf(groupValue(group, models.full.leanMps, 'lowest'), 3),
+    snapState: snapStateOf(models.median, sample, at),
+    leanState: leanStateOf(models.median, sample),
+    decidingPosts: deciding.flatMap((index) => classes[index]!.numbers).sort((a, b) => a - b),
+    codeSnapMps: codeValue(code.map((one) => one.snapMps)),
+    codeLeanMps: codeValue(code.map((one) => one.leanMps)),
+    onceInYears: at.hazard.kind === 'gumbel' ? rounded(returnPeriodOf(at.hazard, snapMps.p50), 1) : null,
+  };
+}

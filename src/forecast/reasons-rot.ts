@@ -1,0 +1,284 @@
+import { NO_LOSS, type SectionLoss, sectionArea, sectionModulus } from '../capacity/section-properties.ts';
+import {
+  CLIMATE_FACTOR_FLOOR,
+  CLIMATE_FACTOR_PROVENANCE,
+  climateFactor,
+  rainFunction,
+  temperatureFunction,
+  unflooredClimateFactor,
+} from '../decay/climate-factor.ts';
+import { DECAY_DEPTH_PROVENANCE, decayLag } from '../decay/decay-depth.ts';
+import { medianDecayRate } from '../decay/decay-rate.ts';
+import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
+import { dayNumber } from '../units/calendar-day.ts';
+import type { Provenance } from '../units/provenance.ts';
+import type { ReasonContext } from './reason-context.ts';
+import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
+
+const STATICS: Provenance = { source: 'statics of the residual section', tag: 'derived' };
+const JUDGED = (source: string): Provenance => ({ source, tag: 'judgement' });
+
+function climateSteps({ facts }: ReasonContext): readonly ReasonStep[] {
+  const { climate } = facts.site;
+  const part = { basis: 'both', group: 'rot' } as const;
+  const factor = climateFactor(climate);
+  if (climate.kind === 'decay-zone') {
+    return [
+      reasonStep(
+        part,
+        {
+          symbol: 'k_climate',
+          quantity: 'climate factor',
+          value: factor,
+          unit: '-',
+          equation: `decay zone ${climate.zone}`,
+        },
+        JUDGED('factors of decay zones 1 to 5'),
+      ),
+    ];
+  }
+  const { rainMmPerYear: rain, meanTemperatureC: temperature, dryMonths } = climate;
+  const floored = unflooredClimateFactor(rain, temperature, dryMonths) < CLIMATE_FACTOR_FLOOR;
+  return [
+    reasonStep(
+      part,
+      { symbol: 'R', quantity: 'mean annual rain', value: rain, unit: 'mm/a', equation: 'climate zone' },
+      RECORDED,
+    ),
+    reasonStep(
+      part,
+      { symbol: 'T', quantity: 'mean annual temperature', value: temperature, unit: 'degC', equation: 'climate zone' },
+      RECORDED,
+    ),
+    reasonStep(
+      part,
+      { symbol: 'N', quantity: 'dry months', value: dryMonths, unit: '-', equation: 'climate zone' },
+      RECORDED,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'f',
+        quantity: 'rain function',
+        value: rainFunction(rain, dryMonths),
+        unit: '-',
+        equation: '10 (1 - exp(-0.001 (R - 250))) (1 - N/6)',
+      },
+      CLIMATE_FACTOR_PROVENANCE,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'g',
+        quantity: 'temperature function',
+        value: temperatureFunction(temperature),
+        unit: '-',
+        equation: '0 to 5 degC; -1 + 0.2 T to 20; -25 + 1.4 T above',
+      },
+      CLIMATE_FACTOR_PROVENANCE,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'k_climate',
+        quantity: 'climate factor',
+        value: factor,
+        unit: '-',
+        equation: floored ? `f^0.3 g^0.2, floored at ${CLIMATE_FACTOR_FLOOR}` : 'f^0.3 g^0.2',
+      },
+      floored ? JUDGED('floor of the climate factor') : CLIMATE_FACTOR_PROVENANCE,
+    ),
+  ];
+}
+
+/** Steps from climate and treatment to rot depth. */
+export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
+  const { facts, model, postClass, season, sound } = context;
+  const { post } = postClass.sample;
+  const parameters = TREATMENT_CLASSES[post.wood.treatmentClass];
+  const part = { basis: 'both', group: 'rot' } as const;
+  const treatment = parameters.provenance;
+  if (!parameters.rots) {
+    return [
+      reasonStep(
+        part,
+        { symbol: 'd', quantity: 'rot depth per face', value: 0, unit: 'mm', equation: parameters.name },
+        treatment,
+      ),
+    ];
+  }
+  const rate = medianDecayRate(post.wood.treatmentClass, facts.site.climate);
+  const exposure = sound ? 0 : model.rots[postClass.kind]!.exposure(0, dayNumber(season.day));
+  const steps = [
+    ...climateSteps(context),
+    reasonStep(
+      part,
+      {
+        symbol: 'k_wood',
+        quantity: `wood factor, ${parameters.name}`,
+        value: parameters.woodFactor,
+        unit: '-',
+        equation: 'table of treatment classes',
+      },
+      treatment,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'phi',
+        quantity: 'treatment factor',
+        value: parameters.treatmentFactor,
+        unit: '-',
+        equation: 'table of treatment classes',
+      },
+      treatment,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'r',
+        quantity: 'median rot rate per face',
+        value: rate,
+        unit: 'mm/a',
+        equation: 'phi k_wood k_climate',
+      },
+      treatment,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'tau',
+        quantity: 'spread of ln r from fence to fence',
+        value: parameters.paceSpread,
+        unit: '-',
+        equation: 'table of treatment classes',
+      },
+      treatment,
+    ),
+    reasonStep(
+      part,
+      { symbol: 't_lag', quantity: 'lag', value: decayLag(rate), unit: 'a', equation: '5.5 r^-0.95' },
+      DECAY_DEPTH_PROVENANCE,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 't',
+        quantity: 'exposure that counts for rot',
+        value: exposure,
+        unit: 'a',
+        equation: 'age less years stopped by treatment; half pace behind a liner',
+      },
+      JUDGED('clock shift after works'),
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'd',
+        quantity: 'rot depth per face, median',
+        value: loss.depthMm,
+        unit: 'mm',
+        equation: '5 (t / t_d0)^2 up to t_d0 = t_lag + 5/r, then r (t - t_lag)',
+      },
+      DECAY_DEPTH_PROVENANCE,
+    ),
+  ];
+  if (loss.oneFaceMm > 0) {
+    steps.push(
+      reasonStep(
+        part,
+        {
+          symbol: 'c',
+          quantity: 'trimmer cut into one face',
+          value: loss.oneFaceMm,
+          unit: 'mm',
+          equation: 'yearly cut x years trimmed without guards',
+        },
+        RECORDED,
+      ),
+    );
+  }
+  return steps;
+}
+
+/** Steps from rot depth to the residual section. */
+export function sectionSteps({ postClass }: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
+  const { section } = postClass.sample.post.wood;
+  const part = { basis: 'both', group: 'section' } as const;
+  const round = section.kind === 'round';
+  const size = round
+    ? [
+        reasonStep(
+          part,
+          {
+            symbol: 'D',
+            quantity: 'diameter as installed',
+            value: section.diameterMm,
+            unit: 'mm',
+            equation: 'section',
+          },
+          RECORDED,
+        ),
+      ]
+    : [
+        reasonStep(
+          part,
+          {
+            symbol: 'b',
+            quantity: 'width along the fence as installed',
+            value: section.widthMm,
+            unit: 'mm',
+            equation: 'section',
+          },
+          RECORDED,
+        ),
+        reasonStep(
+          part,
+          {
+            symbol: 'h',
+            quantity: 'depth in the wind as installed',
+            value: section.depthMm,
+            unit: 'mm',
+            equation: 'section',
+          },
+          RECORDED,
+        ),
+      ];
+  const modulus = sectionModulus(section, loss);
+  return [
+    ...size,
+    reasonStep(
+      part,
+      {
+        symbol: 'S',
+        quantity: 'residual section modulus',
+        value: modulus,
+        unit: 'mm3',
+        equation: round ? 'pi (D - 2d - c)^3 / 32' : '(b - 2d)(h - 2d - c)^2 / 6',
+      },
+      STATICS,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'S/S0',
+        quantity: 'bending strength left',
+        value: modulus / sectionModulus(section, NO_LOSS),
+        unit: '-',
+        equation: 'residual over installed section modulus',
+      },
+      STATICS,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 'A',
+        quantity: 'residual area',
+        value: sectionArea(section, loss),
+        unit: 'mm2',
+        equation: round ? 'pi (D - 2d - c)^2 / 4' : '(b - 2d)(h - 2d - c)',
+      },
+      STATICS,
+    ),
+  ];
+}

@@ -1,0 +1,82 @@
+import { dayNumber, yearsBetween } from '../units/calendar-day.ts';
+import { singlePoint } from './belief-points.ts';
+import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
+import { judgedGroup } from './fence-forecast.ts';
+import { fenceStates, stateOn } from './fence-state.ts';
+import { forecastFence } from './forecast-fence.ts';
+import type { ReasonContext } from './reason-context.ts';
+import type { ReasonStep } from './reason-step.ts';
+import { hazardSteps, standingSteps } from './reasons-hazard.ts';
+import { resistanceSteps } from './reasons-resistance.ts';
+import { rotSteps, sectionSteps } from './reasons-rot.ts';
+import { windSteps } from './reasons-wind.ts';
+import { sectionLossOn, stateModel } from './state-model.ts';
+
+/** Which post and season a chain explains, and the chain. */
+export interface Reasons {
+  readonly fenceRef: string;
+  readonly modelVersion: string;
+  readonly season: string;
+  readonly day: string;
+  readonly ageYears: number;
+  readonly postNumbers: readonly number[];
+  readonly group: 'line posts' | 'ends';
+  readonly steps: readonly ReasonStep[];
+}
+
+const MEDIANS = singlePoint({}, () => 0.5);
+
+/**
+ * The chain from inputs to speeds for the posts that decide a fence in one season: each step with symbol, number, unit,
+ * equation, source and tag. Unknowns stand at their medians; what the belief makes of them is the band of the forecast.
+ * Throws RangeError where the season is not in the forecast, naming those that are.
+ * @param seasonLabel label of a season, or `new`; season 1 where not given
+ * @param which explain the posts that decide the line (default) or the ends
+ * Source: the same functions that `forecastFence` composes.
+ */
+export function explainForecast(
+  facts: FenceFacts,
+  seasonOneYear: number,
+  settings: ForecastSettings,
+  ask: { readonly seasonLabel?: string; readonly which?: 'line posts' | 'ends' } = {},
+): Reasons {
+  const forecast = forecastFence(facts, seasonOneYear, settings);
+  const { seasons } = forecast;
+  const season = ask.seasonLabel
+    ? seasons.find(({ label }) => label === ask.seasonLabel)
+    : seasons.find((entry) => entry.season === 1);
+  if (!season) {
+    throw new RangeError(
+      `no season ${JSON.stringify(ask.seasonLabel)}: fence ${facts.ref} is forecast for new, ${seasons[1]!.label} to ${seasons.at(-1)!.label}`,
+    );
+  }
+  const wantEnds = ask.which === 'ends' && season.ends !== null;
+  const group = wantEnds ? season.ends : judgedGroup(season);
+  const model = stateModel(facts.site, stateOn(fenceStates(facts), season.day), MEDIANS);
+  const deciding = group.decidingPosts;
+  const postClass = model.classes.classes.find(({ numbers }) => numbers.includes(deciding[0]!))!;
+  const context: ReasonContext = { facts, forecast, season, model, postClass, sound: season.season === null };
+  const loss = sectionLossOn(model, {
+    kind: postClass.kind,
+    point: 0,
+    dayNumber: dayNumber(season.day),
+    sound: context.sound,
+  });
+  return {
+    fenceRef: facts.ref,
+    modelVersion: forecast.modelVersion,
+    season: season.label,
+    day: season.day,
+    ageYears: Math.max(0, yearsBetween(postClass.sample.post.installed.earliest, season.day)),
+    postNumbers: postClass.numbers,
+    group: wantEnds || season.line === null ? 'ends' : 'line posts',
+    steps: [
+      ...rotSteps(context, loss),
+      ...sectionSteps(context, loss),
+      ...windSteps(context),
+      ...resistanceSteps(context, loss),
+      ...hazardSteps(context),
+      ...standingSteps(context, group),
+    ],
+  };
+}

@@ -1,0 +1,76 @@
+import { allowableStress } from '../capacity/allowable-stress.ts';
+import { shearForce } from '../capacity/post-resistance.ts';
+import { NO_LOSS, type SectionLoss, sectionArea, sectionModulus } from '../capacity/section-properties.ts';
+import {
+  FIBRE_SPREAD_FENCE,
+  FIBRE_SPREAD_UNKNOWN_SPECIES,
+  medianBendingStrength,
+  medianShearStrength,
+} from '../capacity/wood-strength.ts';
+import type { PostState } from './fence-state.ts';
+import type { PostWood } from './post-wood.ts';
+
+/** Safety factor of allowable strength design on a steel section in bending [-]: 1.67. Source: AISC 360 F1 (memory). */
+const STEEL_SAFETY_FACTOR = 1.67;
+
+/** Fence-level spread of ln fibre strength of a post's wood [-]; 0 for what does not rot. Source: judgement (wood-strength). */
+export function fibreSpread(wood: PostWood): number {
+  if (wood.momentCapacityNm !== null) return 0;
+  return wood.species === 'unknown' ? Math.hypot(FIBRE_SPREAD_FENCE, FIBRE_SPREAD_UNKNOWN_SPECIES) : FIBRE_SPREAD_FENCE;
+}
+
+/** What a post resists at the groundline. */
+export interface SnapResistance {
+  /** Bending moment [N m]. */
+  readonly momentNm: number;
+  /** Horizontal force by shear [N]; Infinity for what is not wood. */
+  readonly shearN: number;
+}
+
+/**
+ * Median resistance of a post with a given loss, basis `expected`, times a strength factor [N m, N]. A steel sleeve acts
+ * in series with the sound wood above it: the weaker counts.
+ * @param fibreFactor e.g. exp(0.15 z) of the fence [-]
+ * Source: statics on the residual section; strengths by judgement (wood-strength).
+ */
+export function snapResistance(post: PostState, loss: SectionLoss, fibreFactor: number): SnapResistance {
+  const { wood } = post;
+  if (wood.momentCapacityNm !== null) return { momentNm: wood.momentCapacityNm, shearN: Number.POSITIVE_INFINITY };
+  const strength = medianBendingStrength(wood.species, wood.grade, wood.section) * fibreFactor;
+  if (post.sleeveNm !== null) {
+    const above = (strength * sectionModulus(wood.section, NO_LOSS)) / 1000;
+    return { momentNm: Math.min(post.sleeveNm, above), shearN: Number.POSITIVE_INFINITY };
+  }
+  const shear = medianShearStrength(wood.species, wood.grade, wood.section) * fibreFactor;
+  return {
+    momentNm: (strength * sectionModulus(wood.section, loss)) / 1000,
+    shearN: shearForce(shear, sectionArea(wood.section, loss), wood.section.kind),
+  };
+}
+
+/**
+ * Allowable resistance of a post with a given loss, basis `code` (ASD) [N m, N].
+ * Source: NDS 2018 (memory), see `allowableStress`; AISC 360 for steel (memory).
+ */
+export function allowableSnapResistance(post: PostState, loss: SectionLoss): SnapResistance {
+  const { wood } = post;
+  if (wood.momentCapacityNm !== null) {
+    return { momentNm: wood.momentCapacityNm / STEEL_SAFETY_FACTOR, shearN: Number.POSITIVE_INFINITY };
+  }
+  const { bendingMpa, shearMpa } = allowableStress(wood);
+  if (post.sleeveNm !== null) {
+    const above = (bendingMpa * sectionModulus(wood.section, NO_LOSS)) / 1000;
+    return { momentNm: Math.min(post.sleeveNm / STEEL_SAFETY_FACTOR, above), shearN: Number.POSITIVE_INFINITY };
+  }
+  return {
+    momentNm: (bendingMpa * sectionModulus(wood.section, loss)) / 1000,
+    shearN: shearForce(shearMpa, sectionArea(wood.section, loss), wood.section.kind),
+  };
+}
+
+/** Bending strength left over as built, at the same fibre strength [-]: what the post resists now over its sound section's moment. Source: statics. */
+export function strengthLeft(post: PostState, loss: SectionLoss): number {
+  const now = snapResistance(post, loss, 1).momentNm;
+  const built = snapResistance({ ...post, sleeveNm: null }, NO_LOSS, 1).momentNm;
+  return now / built;
+}
