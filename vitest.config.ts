@@ -1,10 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
+const report = process.env.STORMPALE_TEST_REPORT;
+
 export default defineConfig({
   test: {
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
     hookTimeout: 60_000,
     pool: 'forks',
+    reporters: report ? ['default', ['json', { outputFile: report }]] : ['default'],
   },
 });

@@ -14,8 +14,19 @@ export type BeliefDimension = (typeof BELIEF_DIMENSIONS)[number];
 
 /** Number of belief points: a power of two. */
 export const BELIEF_POINT_COUNT = 128;
-/** Korobov generator, odd: the one of least error in the first four coordinates, smooth integrands (searched over all odd numbers below the count). */
-const GENERATOR = 21;
+/**
+ * Generating vector of the lattice, odd numbers, one a coordinate: found component by component for small correlation of
+ * the scores and small error on a lognormal product.
+ */
+const GENERATING_VECTOR: Readonly<Record<BeliefDimension, number>> = {
+  pace: 1,
+  'fibre strength': 23,
+  footing: 89,
+  'permanent load': 15,
+  'install date': 55,
+  embedment: 101,
+  'footing diameter': 99,
+};
 
 /** The shared belief points: for each unknown the probability level of each point and its standard normal score. */
 export interface BeliefPoints {
@@ -26,23 +37,21 @@ export interface BeliefPoints {
 }
 
 /**
- * The fixed point set that every fence shares: a centred rank-1 Korobov lattice. With an odd generator and a power of two
- * of points, every coordinate takes each level (k + 1/2)/N once and the set is its own mirror image, so that medians of
+ * The fixed point set that every fence shares: a centred rank-1 lattice. With odd generators and a power of two of
+ * points, every coordinate takes each level (k + 1/2)/N once and the set is its own mirror image, so that medians of
  * monotone functions are met without bias.
- * Source: Korobov lattice rules, Sloan & Joe 1994, Lattice Methods for Multiple Integration.
+ * Source: rank-1 lattice rules, Sloan & Joe 1994, Lattice Methods for Multiple Integration.
  */
 export const BELIEF_POINTS: BeliefPoints = (() => {
   const levels = {} as Record<BeliefDimension, Float64Array>;
   const scores = {} as Record<BeliefDimension, Float64Array>;
-  let multiplier = 1;
   for (const dimension of BELIEF_DIMENSIONS) {
     const level = new Float64Array(BELIEF_POINT_COUNT);
     for (let i = 0; i < BELIEF_POINT_COUNT; i += 1) {
-      level[i] = (((2 * i + 1) * multiplier) % (2 * BELIEF_POINT_COUNT)) / (2 * BELIEF_POINT_COUNT);
+      level[i] = (((2 * i + 1) * GENERATING_VECTOR[dimension]) % (2 * BELIEF_POINT_COUNT)) / (2 * BELIEF_POINT_COUNT);
     }
     levels[dimension] = level;
     scores[dimension] = level.map(normalQuantile);
-    multiplier = (multiplier * GENERATOR) % (2 * BELIEF_POINT_COUNT);
   }
   return { count: BELIEF_POINT_COUNT, levels, scores };
 })();

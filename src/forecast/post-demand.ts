@@ -25,11 +25,11 @@ export interface LoadedPost {
   readonly post: PostState;
   readonly load: PostLoad;
   readonly demands: readonly Demand[];
-  /** True where its load is within 15 % of Case A's. */
+  /** True for a post between the first and the last whose load is within 15 % of a full bay's by Case A. */
   readonly isLinePost: boolean;
 }
 
-/** A load up to this multiple of Case A's makes a line post [-]; model choice. */
+/** A load up to this multiple of a full bay's by Case A makes a line post [-]; model choice. */
 const LINE_POST_RATIO = 1.15;
 /** Return length that stands in where an end is not recorded, over the height [-]; judgement. */
 export const ASSUMED_RETURN_RATIO = 2;
@@ -82,6 +82,8 @@ export function loadedPosts(site: SiteFacts, state: FenceState): readonly Loaded
     state.run,
     state.posts.map((post) => post.positionM),
   );
+  const fullBay = Math.max(0, ...loads.slice(1, -1).map((load) => load.caseAM));
+  const isInner = (index: number): boolean => index > 0 && index < loads.length - 1;
   return state.posts.map((post, index) => {
     const load = loads[index]!;
     const demands = [demandOf(site, state.run, load)];
@@ -90,6 +92,6 @@ export function loadedPosts(site: SiteFacts, state: FenceState): readonly Loaded
       const other = loadsOf(run, generatePostPositions(run.runLengthM, run.postSpacingM));
       demands.push(demandOf(site, run, end === 0 ? other[0]! : other.at(-1)!));
     }
-    return { post, load, demands, isLinePost: load.governingM <= LINE_POST_RATIO * load.caseAM };
+    return { post, load, demands, isLinePost: isInner(index) && load.governingM <= LINE_POST_RATIO * fullBay };
   });
 }

@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { seasonOne } from '../../src/forecast/fence-forecast.ts';
+import { DEFAULT_SETTINGS, forecastFence } from '../../src/forecast/forecast-fence.ts';
+import { explainForecast } from '../../src/forecast/reasons.ts';
+import { EXAMPLE_FENCE } from './example-fence.ts';
+
+const explain = (ask?: Parameters<typeof explainForecast>[3]) =>
+  explainForecast(EXAMPLE_FENCE, 2027, DEFAULT_SETTINGS, ask);
+const numberAt = (
+  reasons: ReturnType<typeof explain>,
+  symbol: string,
+  basis: 'expected' | 'code' | 'both' = 'both',
+): number => {
+  const step = reasons.steps.find((entry) => entry.symbol === symbol && (basis === 'both' || entry.basis === basis));
+  return step!.value as number;
+};
+
+describe('the reasons of a forecast', () => {
+  it('can be followed by hand from step to step', () => {
+    const reasons = explain();
+    const [f, g] = [numberAt(reasons, 'f', 'both'), numberAt(reasons, 'g')];
+    expect(numberAt(reasons, 'k_climate')).toBeCloseTo(f ** 0.3 * g ** 0.2, 12);
+    expect(numberAt(reasons, 'r')).toBeCloseTo(
+      numberAt(reasons, 'phi') * numberAt(reasons, 'k_wood') * numberAt(reasons, 'k_climate'),
+      12,
+    );
+    const k =
+      0.613 * numberAt(reasons, 'Kz', 'expected') * 0.85 * 0.85 * numberAt(reasons, 'Cf L') * numberAt(reasons, 's');
+    expect(numberAt(reasons, 'k', 'expected')).toBeCloseTo(k, 9);
+    const moment = (numberAt(reasons, 'f', 'expected') * numberAt(reasons, 'S')) / 1000;
+    expect(numberAt(reasons, 'M')).toBeCloseTo(moment, 6);
+    expect(numberAt(reasons, 'V_bend')).toBeCloseTo(Math.sqrt(moment / (numberAt(reasons, 'e') * k)), 9);
+  });
+
+  it('end in the speeds that the forecast gives', () => {
+    const season = seasonOne(forecastFence(EXAMPLE_FENCE, 2027, DEFAULT_SETTINGS));
+    const reasons = explain();
+    expect(numberAt(reasons, 'V_snap')).toBe(season.line!.snapMps.p50);
+    expect(numberAt(reasons, 'V_lean')).toBe(season.line!.leanMps.p50);
+    expect(numberAt(reasons, 'V_post')).toBeCloseTo(season.line!.codeSnapMps, 3);
+    expect(numberAt(reasons, 'V_footing')).toBeCloseTo(season.line!.codeLeanMps, 3);
+  });
+
+  it('give unit, equation, source and tag for every step', () => {
+    for (const ask of [{}, { seasonLabel: 'new' }, { seasonLabel: '2040' }, { which: 'ends' as const }]) {
+      for (const step of explain(ask).steps) {
+        expect(step.unit, step.symbol).not.toBe('');
+        expect(step.equation, step.symbol).not.toBe('');
+        expect(step.source, step.symbol).not.toBe('');
+        expect(step.tag, step.symbol).not.toBe('');
+        expect(Number.isNaN(step.value), step.symbol).toBe(false);
+      }
+    }
+  });
+
+  it('explain the ends where asked, and sound wood at installation', () => {
+    const ends = explain({ which: 'ends' });
+    expect(ends.postNumbers).toEqual([2, 10]);
+    expect(ends.group).toBe('ends');
+    const fresh = explain({ seasonLabel: 'new' });
+    expect(numberAt(fresh, 'd')).toBe(0);
+    expect(numberAt(fresh, 'S/S0')).toBe(1);
+  });
+
+  it('name the seasons there are where one is asked for that there is not', () => {
+    expect(() => explain({ seasonLabel: '1999' })).toThrow(/no season "1999".*new, 2016 to 2056/);
+  });
+});
