@@ -1,9 +1,29 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
-import { Kysely, SqliteDialect } from 'kysely';
+import { CompiledQuery, type DatabaseConnection, type Driver, Kysely, SqliteDialect, SqliteDriver } from 'kysely';
 import { migrateToLatest } from './migrate.ts';
 import type { RegisterTables } from './tables.ts';
+
+/** A transaction takes the write lock as it begins, so that what it has read cannot be overtaken before it writes. */
+class ImmediateDriver extends SqliteDriver {
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  }
+}
+
+class RegisterDialect extends SqliteDialect {
+  readonly #database: BetterSqlite3.Database;
+
+  constructor(database: BetterSqlite3.Database) {
+    super({ database });
+    this.#database = database;
+  }
+
+  override createDriver(): Driver {
+    return new ImmediateDriver({ database: this.#database });
+  }
+}
 
 /** An open register: the only way to the database. Close it when done. */
 export interface Register {
@@ -23,7 +43,7 @@ export async function openRegister(path: string): Promise<Register> {
   sqlite.pragma('journal_mode = WAL');
   sqlite.pragma('synchronous = FULL');
   sqlite.pragma('foreign_keys = ON');
-  const db = new Kysely<RegisterTables>({ dialect: new SqliteDialect({ database: sqlite }) });
+  const db = new Kysely<RegisterTables>({ dialect: new RegisterDialect(sqlite) });
   try {
     migrateToLatest(sqlite);
   } catch (error) {

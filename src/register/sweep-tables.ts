@@ -1,1 +1,117 @@
-export type SweepTables = Record<never, never>;
+import type { Generated } from 'kysely';
+import type { FenceStanding } from '../forecast/fence-forecast.ts';
+
+/** State of a sweep; `superseded`: never finished, and a later sweep took its place. */
+export type SweepState = 'running' | 'finished' | 'superseded';
+
+/** State of a message in the outbox; letters are `to print` until the office has posted them (`sent`). */
+export type OutboxState = 'queued' | 'leased' | 'sent' | 'parked' | 'cancelled' | 'to print';
+
+export interface SweepsTable {
+  readonly id: Generated<number>;
+  readonly as_of: string;
+  readonly model_version: string;
+  readonly settings: string;
+  readonly state: SweepState;
+  readonly started_at: string;
+  readonly finished_at: string | null;
+  readonly checkpoint_ref: string | null;
+  readonly computed: Generated<number>;
+  readonly unchanged: Generated<number>;
+  readonly failed: Generated<number>;
+  readonly notices: Generated<number>;
+}
+
+export interface SweepFailuresTable {
+  readonly sweep_id: number;
+  readonly fence_ref: string;
+  readonly message: string;
+}
+
+export interface SweepClaimTable {
+  readonly id: number;
+  readonly token: string;
+  readonly pid: number;
+  readonly expires_at: string;
+}
+
+export interface ForecastsTable {
+  readonly fence_ref: string;
+  readonly sweep_id: number;
+  readonly input_hash: string;
+  readonly model_version: string;
+  readonly computed_at: string;
+  readonly season_one: string;
+  readonly generation: string;
+  readonly standing: FenceStanding;
+  readonly ends_standing: FenceStanding | null;
+  readonly short_season: string | null;
+  readonly ends_short_season: string | null;
+  readonly snap_mps: number;
+  readonly lean_mps: number;
+  readonly ends_snap_mps: number | null;
+  readonly design_gust_mps: number;
+  readonly once_in_years: number | null;
+  readonly p_short: number | null;
+  readonly told_marks: string;
+  readonly detail: string;
+}
+
+export interface IntroductionsTable {
+  readonly fence_ref: string;
+  readonly owner_ref: string;
+  readonly sweep_id: number;
+}
+
+export interface OutboxTable {
+  readonly id: Generated<number>;
+  readonly message_id: string;
+  readonly owner_ref: string;
+  readonly channel: 'mail' | 'letter';
+  readonly envelope_from: string | null;
+  readonly envelope_to: string | null;
+  readonly subject: string;
+  readonly raw: Uint8Array;
+  readonly sha256: string;
+  readonly state: OutboxState;
+  readonly attempts: Generated<number>;
+  readonly due_at: string | null;
+  readonly lease_token: string | null;
+  readonly lease_until: string | null;
+  readonly first_failed_at: string | null;
+  readonly last_reply: string | null;
+  readonly sent_at: string | null;
+  readonly created_at: string;
+}
+
+export interface NoticesTable {
+  readonly id: Generated<number>;
+  readonly fence_ref: string;
+  readonly owner_ref: string;
+  readonly matter: string;
+  readonly occasion: string;
+  readonly first: 0 | 1;
+  readonly facts: string;
+  readonly sweep_id: number;
+  readonly outbox_id: number | null;
+  readonly created_at: string;
+}
+
+export interface MailServerTable {
+  readonly id: number;
+  readonly failures: number;
+  readonly retry_at: string;
+  readonly last_reply: string;
+}
+
+/** Tables of the sweep, its notices and the outbox. Times are ISO text in UTC, days `YYYY-MM-DD`. */
+export interface SweepTables {
+  readonly sweeps: SweepsTable;
+  readonly sweep_failures: SweepFailuresTable;
+  readonly sweep_claim: SweepClaimTable;
+  readonly forecasts: ForecastsTable;
+  readonly introductions: IntroductionsTable;
+  readonly outbox: OutboxTable;
+  readonly notices: NoticesTable;
+  readonly mail_server: MailServerTable;
+}

@@ -1,0 +1,172 @@
+-- What people enter: owners, climate zones, sites, fences, posts that differ from their fence, works done, settings.
+-- SI units, named in every column. Days are YYYY-MM-DD, moments ISO 8601 text handed in by the program's clock.
+
+create table settings (
+  key text primary key not null,
+  value text not null,
+  updated_at text not null
+) strict;
+
+create table owners (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  name text not null check (length(name) > 0),
+  kind text not null check (kind in ('person', 'association', 'company')),
+  channel text not null check (channel in ('mail', 'letter')),
+  email text,
+  postal_address text,
+  language text not null check (language in ('en', 'es')),
+  enrolled integer not null check (enrolled in (0, 1)),
+  created_at text not null,
+  updated_at text not null,
+  check (channel <> 'mail' or email is not null),
+  check (channel <> 'letter' or postal_address is not null)
+) strict;
+
+create table climate_zones (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  name text not null check (length(name) > 0),
+  rain_mm_per_year real check (rain_mm_per_year between 0 and 12000),
+  mean_temperature_c real check (mean_temperature_c between -20 and 35),
+  dry_months integer check (dry_months between 0 and 12),
+  decay_zone integer check (decay_zone between 1 and 5),
+  irrigated integer not null check (irrigated in (0, 1)),
+  source text not null check (length(source) > 0),
+  created_at text not null,
+  updated_at text not null,
+  check (
+    (decay_zone is null and rain_mm_per_year is not null and mean_temperature_c is not null and dry_months is not null)
+    or (decay_zone is not null and rain_mm_per_year is null and mean_temperature_c is null and dry_months is null)
+  )
+) strict;
+
+create table sites (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  name text not null check (length(name) > 0),
+  place text not null check (length(place) > 0),
+  region text not null,
+  time_zone text not null check (length(time_zone) > 0),
+  units text not null check (units in ('us', 'metric')),
+  climate_zone_ref text not null references climate_zones (ref),
+  exposure text not null check (exposure in ('B', 'C', 'D')),
+  elevation_m real not null check (elevation_m between -100 and 5000),
+  topographic_factor real not null check (topographic_factor between 1 and 3),
+  soil_class text not null
+    check (soil_class in ('loose-sand', 'medium-sand', 'dense-sand', 'soft-clay', 'firm-clay', 'stiff-clay')),
+  soil_saturated integer not null check (soil_saturated in (0, 1)),
+  lateral_bearing_doubled integer not null check (lateral_bearing_doubled in (0, 1)),
+  wind_kind text not null check (wind_kind in ('map', 'local-rule')),
+  wind_basis text not null check (wind_basis in ('ultimate', 'nominal', 'asd', 'fastest-mile')),
+  design_gust_mps real not null check (design_gust_mps between 20 and 120),
+  return_period_years real check (return_period_years between 5 and 10000),
+  second_gust_mps real check (second_gust_mps between 10 and 120),
+  second_return_period_years real check (second_return_period_years between 5 and 10000),
+  hurricane integer not null check (hurricane in (0, 1)),
+  wind_source text not null check (length(wind_source) > 0),
+  season_opens text not null check (season_opens glob '[01][0-9]-[0-3][0-9]'),
+  season_closes text not null check (season_closes glob '[01][0-9]-[0-3][0-9]'),
+  season_share real not null check (season_share > 0 and season_share <= 1),
+  created_at text not null,
+  updated_at text not null,
+  check ((wind_kind = 'map') = (return_period_years is not null)),
+  check ((second_gust_mps is null) = (second_return_period_years is null))
+) strict;
+
+create index sites_by_climate_zone on sites (climate_zone_ref);
+
+create table fences (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  site_ref text not null references sites (ref),
+  owner_ref text not null references owners (ref),
+  second_owner_ref text references owners (ref) check (second_owner_ref <> owner_ref),
+  style text not null check (style in ('solid-board', 'board-on-board', 'shadowbox', 'picket', 'open-rail')),
+  solidity real not null check (solidity > 0 and solidity <= 1),
+  height_m real not null check (height_m between 0.3 and 4.6),
+  run_length_m real not null check (run_length_m between 0.6 and 1000),
+  bottom_gap_m real not null check (bottom_gap_m between 0 and 1),
+  post_spacing_m real not null check (post_spacing_m between 0.5 and 6),
+  named_end text not null check (length(named_end) > 0),
+  end_a_kind text not null check (end_a_kind in ('return', 'building', 'gate', 'free', 'unknown')),
+  end_a_return_m real check (end_a_return_m between 0.3 and 500),
+  end_b_kind text not null check (end_b_kind in ('return', 'building', 'gate', 'free', 'unknown')),
+  end_b_return_m real check (end_b_return_m between 0.3 and 500),
+  section_kind text not null check (section_kind in ('rectangular', 'round')),
+  -- along the fence; the diameter where round
+  section_width_mm real not null check (section_width_mm between 38 and 400),
+  -- in the wind's direction; null where round
+  section_depth_mm real check (section_depth_mm between 38 and 400),
+  species text not null,
+  grade text not null check (grade in ('no-1', 'no-2', 'no-3', 'unknown')),
+  incised integer not null check (incised in (0, 1)),
+  treatment_class text not null,
+  moment_capacity_nm real check (moment_capacity_nm between 50 and 200000),
+  retention_kg_m3 real check (retention_kg_m3 between 0.3 and 400),
+  installed_earliest text not null,
+  installed_latest text not null,
+  embedment_m real check (embedment_m between 0.15 and 2.5),
+  footing text check (footing in ('concrete', 'soil', 'gravel')),
+  footing_diameter_m real check (footing_diameter_m between 0.08 and 1.2),
+  boards text not null check (boards in ('continuous', 'spliced', 'unknown')),
+  trimmer_guards text not null check (trimmer_guards in ('yes', 'no', 'unknown')),
+  yearly_trimmer_cut_mm real not null check (yearly_trimmer_cut_mm between 0 and 10),
+  consequence text not null
+    check (consequence in ('ordinary', 'pool-barrier', 'over-footpath', 'livestock', 'other-high')),
+  access_note text not null,
+  note text not null,
+  created_at text not null,
+  updated_at text not null,
+  check ((end_a_kind = 'return') = (end_a_return_m is not null)),
+  check ((end_b_kind = 'return') = (end_b_return_m is not null)),
+  check ((section_kind = 'round') = (section_depth_mm is null)),
+  check ((treatment_class = 'does-not-rot') = (moment_capacity_nm is not null)),
+  check (installed_earliest <= installed_latest)
+) strict;
+
+create index fences_by_site on fences (site_ref);
+create index fences_by_owner on fences (owner_ref);
+create index fences_by_second_owner on fences (second_owner_ref) where second_owner_ref is not null;
+
+-- Only posts that differ from their fence: the rest follow from its spacing.
+create table posts (
+  fence_ref text not null references fences (ref) on delete cascade,
+  number integer not null check (number between 1 and 2000),
+  position_m real check (position_m between 0 and 1000),
+  installed_earliest text,
+  installed_latest text,
+  section_kind text check (section_kind in ('rectangular', 'round')),
+  section_width_mm real check (section_width_mm between 38 and 400),
+  section_depth_mm real check (section_depth_mm between 38 and 400),
+  species text,
+  grade text check (grade in ('no-1', 'no-2', 'no-3', 'unknown')),
+  incised integer check (incised in (0, 1)),
+  treatment_class text,
+  moment_capacity_nm real check (moment_capacity_nm between 50 and 200000),
+  shared_fence_ref text references fences (ref) check (shared_fence_ref <> fence_ref),
+  shared_end text check (shared_end in ('A', 'B')),
+  created_at text not null,
+  updated_at text not null,
+  primary key (fence_ref, number),
+  check ((section_kind is null) = (section_width_mm is null)),
+  check (section_depth_mm is null or section_kind = 'rectangular'),
+  check ((installed_earliest is null) = (installed_latest is null)),
+  check (installed_earliest <= installed_latest),
+  check ((shared_fence_ref is null) = (shared_end is null))
+) strict;
+
+create index posts_by_shared_fence on posts (shared_fence_ref) where shared_fence_ref is not null;
+
+create table works (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  fence_ref text not null references fences (ref) on delete cascade,
+  day text not null check (day glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  kind text not null
+    check (kind in ('groundline-treatment', 'liner', 'drainage', 'trimmer-guard', 'footing-reset', 'post-swap',
+      'steel-sleeve', 'added-posts', 'rebuild')),
+  -- the word all, or post numbers parted by spaces
+  posts text not null check (length(posts) > 0),
+  -- what this kind of works needs to say, as JSON checked by the program
+  details text not null check (json_valid(details)),
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+create index works_by_fence on works (fence_ref, day);

@@ -1,0 +1,51 @@
+import type { Register } from '../database.ts';
+import type { FenceRecord } from '../fence-record.ts';
+import { listRecords, type RecordKind, type RecordOf, type RegisterDb } from '../record-store.ts';
+import type { SiteRecord } from '../site-record.ts';
+import type { Draft, ExportUnits } from './csv-field.ts';
+import { writeCsv } from './csv-text.ts';
+import { RECORD_FIELDS } from './record-columns.ts';
+
+/** In which units to export: one for all rows, or those of each row's site. */
+export interface ExportOptions {
+  readonly units: ExportUnits | 'site';
+}
+
+async function unitsOfRow(db: RegisterDb, kind: RecordKind): Promise<(record: Draft) => ExportUnits> {
+  if (kind === 'owners' || kind === 'climate-zones') return () => 'metric';
+  if (kind === 'sites') return (record) => (record as unknown as SiteRecord).units;
+  const ofSite = new Map((await listRecords(db, 'sites')).map((site) => [site.ref, site.units]));
+  const siteUnits = (fence: FenceRecord | undefined): ExportUnits => ofSite.get(fence?.siteRef ?? '') ?? 'metric';
+  if (kind === 'fences') return (record) => siteUnits(record as unknown as FenceRecord);
+  const fences = new Map((await listRecords(db, 'fences')).map((fence) => [fence.ref, fence]));
+  return (record) => siteUnits(fences.get(String(record.fenceRef)));
+}
+
+/**
+ * All records of a kind as CSV, ordered by ref, for `importCsv` to read back exactly: an import of it changes nothing, and
+ * an export of what was imported from it has the same bytes. A value that the wanted unit cannot say exactly in 12
+ * digits stands in the column of its SI unit. Texts that a spreadsheet would run as formulas begin with an apostrophe.
+ */
+export async function exportCsv(
+  register: Register,
+  kind: RecordKind,
+  options: ExportOptions = { units: 'site' },
+): Promise<string> {
+  const { db } = register;
+  const records: readonly RecordOf[RecordKind][] = await listRecords(db, kind);
+  const { units } = options;
+  const unitsOf = units === 'site' ? await unitsOfRow(db, kind) : () => units;
+  const fields = RECORD_FIELDS[kind];
+  const rows = records.map((record) => {
+    const draft = record as unknown as Draft;
+    const rowUnits = unitsOf(draft);
+    return Object.assign({}, ...fields.map((field) => field.write(draft, rowUnits))) as Readonly<
+      Record<string, string>
+    >;
+  });
+  const header = fields.flatMap((field) => {
+    const used = field.columns.filter((column) => rows.some((row) => (row[column] ?? '') !== ''));
+    return used.length > 0 ? used : [field.column(units === 'us' ? 'us' : 'metric')];
+  });
+  return writeCsv([header, ...rows.map((row) => header.map((column) => row[column] ?? ''))]);
+}

@@ -1,0 +1,122 @@
+import type { FenceRecord } from '../fence-record.ts';
+import { overriddenWood, type PostRecord } from '../post-record.ts';
+import { doubtfulWood } from '../post-wood-record.ts';
+import { refusePost, refuseWorks } from '../record-agreement.ts';
+import type { SiteRecord } from '../site-record.ts';
+import type { WorksRecord } from '../works-record.ts';
+import type { ImportRow } from './import-row.ts';
+import { nearestName } from './nearest-name.ts';
+import type { RegisterView } from './register-view.ts';
+
+/** Names of records that the files replace: they are judged on their own rows, not with their fence. */
+export interface ReplacedNames {
+  readonly posts: ReadonlySet<string>;
+  readonly works: ReadonlySet<string>;
+}
+
+function refuseUnknownRef(
+  row: ImportRow,
+  key: string,
+  what: string,
+  ref: string,
+  known: ReadonlyMap<string, unknown>,
+): boolean {
+  if (known.has(ref)) return false;
+  const near = known.size <= 2000 ? nearestName(ref, known.keys()) : null;
+  const wayOut = near ? `; did you mean ${near}?` : `; enter the ${what} first, or in the same import`;
+  row.refuseKey(key, `no ${what} of that ref, neither in the register nor among the rows taken${wayOut}`);
+  return true;
+}
+
+/** Refuses a site of an unknown climate zone; warns of a hurricane site without a curve. */
+export function checkSite(row: ImportRow, site: SiteRecord, view: RegisterView): boolean {
+  if (refuseUnknownRef(row, 'climateZoneRef', 'climate zone', site.climateZoneRef, view['climate-zones'])) return false;
+  if (site.hurricane && site.secondGustMps === null) {
+    row.warnKey(
+      'hurricane',
+      'one gust fixes no curve in a hurricane region; enter a second gust with its return period to see risks',
+    );
+  }
+  return true;
+}
+
+/** Refuses a fence of an unknown site or owner, or that the posts and works recorded for it no longer fit. */
+export function checkFence(row: ImportRow, fence: FenceRecord, view: RegisterView, replaced: ReplacedNames): boolean {
+  let refused = refuseUnknownRef(row, 'siteRef', 'site', fence.siteRef, view.sites);
+  refused = refuseUnknownRef(row, 'ownerRef', 'owner', fence.ownerRef, view.owners) || refused;
+  if (fence.secondOwnerRef !== null) {
+    refused = refuseUnknownRef(row, 'secondOwnerRef', 'owner', fence.secondOwnerRef, view.owners) || refused;
+  }
+  if (refused) return false;
+  for (const [number, post] of view.postsOfFence.get(fence.ref) ?? []) {
+    if (replaced.posts.has(`${fence.ref} post ${number}`)) continue;
+    refusePost(post, fence, null, (key, reason) => {
+      refused = true;
+      row.refuseKey(key in fence ? key : 'runLengthM', `does not fit post ${number} in the register: ${reason}`);
+    });
+  }
+  refuseWorks([...(view.worksOfFence.get(fence.ref)?.values() ?? [])], fence, ({ ref }) =>
+    replaced.works.has(ref)
+      ? null
+      : (_key, reason) => {
+          refused = true;
+          row.refuseKey('runLengthM', `does not fit works ${ref} in the register: ${reason}`);
+        },
+  );
+  const doubt = doubtfulWood(fence);
+  if (doubt && !refused) row.warnKey('treatmentClass', doubt);
+  return !refused;
+}
+
+/** Refuses a post of an unknown fence, one that its fence cannot have, or a shared corner that does not meet. */
+export function checkPost(row: ImportRow, post: PostRecord, view: RegisterView): boolean {
+  const fence = view.fences.get(post.fenceRef);
+  let refused = !fence && refuseUnknownRef(row, 'fenceRef', 'fence', post.fenceRef, view.fences);
+  const { sharedFenceRef } = post;
+  if (sharedFenceRef !== null) {
+    refused = refuseUnknownRef(row, 'sharedFenceRef', 'fence', sharedFenceRef, view.fences) || refused;
+  }
+  if (refused || !fence) return false;
+  const shared = sharedFenceRef === null ? null : (view.fences.get(sharedFenceRef) ?? null);
+  refusePost(post, fence, shared, (key, reason) => {
+    refused = true;
+    row.refuseKey(key, reason);
+  });
+  const wood = overriddenWood(post, fence);
+  const doubt = wood && doubtfulWood(wood);
+  if (doubt && !refused) row.warnKey('treatmentClass', doubt);
+  return !refused;
+}
+
+/** Refuses works on an unknown fence. Whether they fit the fence is judged for all works of a fence together. */
+export const checkWorksFence = (row: ImportRow, works: WorksRecord, view: RegisterView): boolean =>
+  !refuseUnknownRef(row, 'fenceRef', 'fence', works.fenceRef, view.fences);
+
+/**
+ * Judges the works of the files fence by fence, in the order in which they were done, together with the stored ones.
+ * @returns the refs of those refused
+ */
+export function checkWorks(
+  candidates: ReadonlyMap<string, { readonly row: ImportRow; readonly record: WorksRecord }>,
+  view: RegisterView,
+): ReadonlySet<string> {
+  const refused = new Set<string>();
+  const byFence = new Map<string, Map<string, WorksRecord>>();
+  for (const { record } of candidates.values()) {
+    const all = byFence.get(record.fenceRef) ?? new Map(view.worksOfFence.get(record.fenceRef));
+    byFence.set(record.fenceRef, all.set(record.ref, record));
+  }
+  for (const [fenceRef, works] of byFence) {
+    const fence = view.fences.get(fenceRef);
+    if (!fence) continue;
+    refuseWorks([...works.values()], fence, (each) => {
+      const candidate = candidates.get(each.ref);
+      if (!candidate) return null;
+      return (key, reason) => {
+        refused.add(each.ref);
+        candidate.row.refuseKey(key, reason);
+      };
+    });
+  }
+  return refused;
+}

@@ -1,0 +1,214 @@
+import type { CalendarDay } from '../../units/calendar-day.ts';
+import type { Register } from '../database.ts';
+import {
+  RECORD_KINDS,
+  type RecordKind,
+  type RecordOf,
+  type RegisterDb,
+  storedRow,
+  upsertRecords,
+} from '../record-store.ts';
+import type { WorksRecord } from '../works-record.ts';
+import { checkFence, checkPost, checkSite, checkWorks, checkWorksFence, type ReplacedNames } from './import-checks.ts';
+import { type ImportFile, openImportFile, rowName } from './import-file.ts';
+import type { ImportRemark, ImportReport, KindCounts, RecordChange } from './import-report.ts';
+import { type ImportRow, importRow, readImportRow } from './import-row.ts';
+import { overlay, type RegisterView, recordName, registerView } from './register-view.ts';
+import { rejectedFiles } from './rejected-rows.ts';
+
+/** How an import is to go about it. */
+export interface ImportOptions {
+  /** True: keep the good rows and hand the bad ones back; false: one fault and nothing is written. */
+  readonly acceptValid: boolean;
+  /** True: only say what would be created or changed. */
+  readonly dryRun: boolean;
+  /** Nothing may have been done after it. */
+  readonly today: CalendarDay;
+  /** Moment of writing, ISO 8601. */
+  readonly now: string;
+  readonly onProgress?: (done: number, total: number) => void;
+}
+
+type Counts = { -readonly [K in keyof KindCounts]: number };
+
+/** Everything an import gathers on its way. */
+interface Intake {
+  readonly options: ImportOptions;
+  readonly files: readonly ImportFile[];
+  readonly view: RegisterView;
+  readonly replaced: ReplacedNames;
+  readonly faults: ImportRemark[];
+  readonly warnings: ImportRemark[];
+  readonly changes: RecordChange[];
+  readonly counts: Record<RecordKind, Counts>;
+  readonly toWrite: { [K in RecordKind]: RecordOf[K][] };
+  readonly tick: () => void;
+}
+
+const PROGRESS_EVERY_ROWS = 200;
+
+function ticker(files: readonly ImportFile[], onProgress: ImportOptions['onProgress']): () => void {
+  const total = files.reduce((sum, file) => sum + file.rows.length, 0);
+  let done = 0;
+  return () => {
+    done += 1;
+    if (onProgress && (done % PROGRESS_EVERY_ROWS === 0 || done === total)) onProgress(done, total);
+  };
+}
+
+/** Which stored posts and works the rows of the files replace. */
+function namesInFiles(files: readonly ImportFile[]): ReplacedNames {
+  const names = (kind: RecordKind): ReadonlySet<string> =>
+    new Set(files.filter((file) => file.kind === kind).flatMap((file) => file.rows.map((row) => rowName(file, row))));
+  return { posts: names('posts'), works: names('works') };
+}
+
+type RowCheck<K extends RecordKind> = (
+  row: ImportRow,
+  record: RecordOf[K],
+  view: RegisterView,
+  replaced: ReplacedNames,
+) => boolean;
+
+/** What the rows of each kind are judged by beyond their own record. */
+const CHECKS: { readonly [K in RecordKind]?: RowCheck<K> } = {
+  sites: checkSite,
+  fences: checkFence,
+  posts: checkPost,
+  works: checkWorksFence,
+};
+
+/** Reads a row and judges it against the register; null where it is refused. */
+function takeRow<K extends RecordKind>(intake: Intake, kind: K, row: ImportRow, name: string): RecordOf[K] | null {
+  const { view, options, replaced } = intake;
+  const existing = (view[kind] as unknown as ReadonlyMap<string, RecordOf[K]>).get(name) ?? null;
+  const record = readImportRow(kind, row, options.today, existing);
+  if (record === null) return null;
+  const check: RowCheck<K> | undefined = CHECKS[kind];
+  return !check || check(row, record, view, replaced) ? record : null;
+}
+
+function settle<K extends RecordKind>(intake: Intake, kind: K, record: RecordOf[K]): void {
+  const { view, counts, changes, toWrite } = intake;
+  const name = recordName(kind, record);
+  const existing = (view[kind] as unknown as ReadonlyMap<string, RecordOf[K]>).get(name);
+  overlay(view, kind, record);
+  const row = storedRow(kind, record);
+  const before = existing ? storedRow(kind, existing) : null;
+  const columns = before ? Object.keys(row).filter((column) => row[column] !== before[column]) : [];
+  if (before && columns.length === 0) {
+    counts[kind].unchanged += 1;
+    return;
+  }
+  const change = before ? 'changed' : 'created';
+  counts[kind][change] += 1;
+  changes.push({ kind, ref: name, change, columns });
+  toWrite[kind].push(record);
+}
+
+function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
+  const taken = new Map<string, { readonly row: ImportRow; readonly record: RecordOf[K] }>();
+  const firstLine = new Map<string, string>();
+  for (const file of intake.files.filter((each) => each.kind === kind)) {
+    for (const each of file.rows) {
+      intake.tick();
+      if (file.faults.length > 0) continue;
+      const row = importRow(file, each, intake);
+      const name = rowName(file, each);
+      const seen = firstLine.get(name);
+      if (seen !== undefined && name !== '') {
+        row.refuse(
+          kind === 'posts' ? 'post' : 'ref',
+          `the ${kind === 'posts' ? 'post' : 'ref'} is already on ${seen}; keep one of the rows`,
+        );
+        continue;
+      }
+      firstLine.set(name, `line ${each.line} of ${file.name}`);
+      const record = takeRow(intake, kind, row, name);
+      if (record === null) continue;
+      if (kind === 'works') taken.set(recordName(kind, record), { row, record });
+      else settle(intake, kind, record);
+    }
+  }
+  if (kind !== 'works') return;
+  const candidates = taken as unknown as ReadonlyMap<string, { readonly row: ImportRow; readonly record: WorksRecord }>;
+  const refused = checkWorks(candidates, intake.view);
+  for (const [ref, { record }] of candidates) if (!refused.has(ref)) settle(intake, 'works', record);
+}
+
+function countRefused({ files, faults, counts }: Intake): void {
+  for (const file of files) {
+    const lines = new Set(faults.filter((fault) => fault.file === file.name).map(({ line }) => line));
+    counts[file.kind].refused +=
+      file.faults.length > 0 ? file.rows.length : file.rows.filter(({ line }) => lines.has(line)).length;
+  }
+}
+
+async function run(
+  db: RegisterDb,
+  files: readonly ImportFile[],
+  unopened: readonly ImportRemark[],
+  options: ImportOptions,
+) {
+  const none = (): Counts => ({ created: 0, changed: 0, unchanged: 0, refused: 0 });
+  const intake: Intake = {
+    options,
+    files,
+    view: await registerView(db),
+    replaced: namesInFiles(files),
+    faults: [...unopened, ...files.flatMap((file) => file.faults)],
+    warnings: [],
+    changes: [],
+    counts: { owners: none(), 'climate-zones': none(), sites: none(), fences: none(), posts: none(), works: none() },
+    toWrite: { owners: [], 'climate-zones': [], sites: [], fences: [], posts: [], works: [] },
+    tick: ticker(files, options.onProgress),
+  };
+  for (const kind of RECORD_KINDS) takeKind(intake, kind);
+  countRefused(intake);
+  const applied = !options.dryRun && (options.acceptValid || intake.faults.length === 0);
+  if (applied) {
+    const write = <K extends RecordKind>(kind: K) => upsertRecords(db, kind, intake.toWrite[kind], options.now);
+    for (const kind of RECORD_KINDS) await write(kind);
+  }
+  return { intake, applied };
+}
+
+const namedTwice = (file: string): ImportRemark => ({
+  file,
+  line: 1,
+  column: '',
+  value: '',
+  reason: 'a file of this name is given twice; give it once, or rename one',
+});
+
+/**
+ * Imports CSV files of any kinds, in any order, in one transaction: records are created or changed by ref (posts by fence
+ * and number). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
+ * are refused with it. Never throws for what a file holds: see the report's faults.
+ */
+export async function importCsv(
+  register: Register,
+  files: readonly { readonly name: string; readonly text: string }[],
+  options: ImportOptions,
+): Promise<ImportReport> {
+  const names = files.map((file) => file.name);
+  const opened = files.map((file, index) =>
+    names.indexOf(file.name) === index ? openImportFile(file) : namedTwice(file.name),
+  );
+  const inOrder = (remarks: readonly ImportRemark[]): readonly ImportRemark[] =>
+    [...remarks].sort((a, b) => names.indexOf(a.file) - names.indexOf(b.file) || a.line - b.line);
+  const sound = opened.filter((file): file is ImportFile => 'kind' in file);
+  const unopened = opened.filter((file): file is ImportRemark => !('kind' in file));
+  const { intake, applied } = await register.db
+    .transaction()
+    .execute((transaction) => run(transaction, sound, unopened, options));
+  return {
+    applied,
+    dryRun: options.dryRun,
+    counts: intake.counts,
+    changes: intake.changes,
+    faults: inOrder(intake.faults),
+    warnings: inOrder(intake.warnings),
+    rejected: rejectedFiles(sound, intake.faults),
+  };
+}

@@ -1,0 +1,49 @@
+import type { RecordKind } from '../record-store.ts';
+
+/** Something about one cell (or a whole row or file, where `column` is empty): where, what it says, and why. */
+export interface ImportRemark {
+  readonly file: string;
+  /** Line of the file on which the row begins; 1 is the header. */
+  readonly line: number;
+  readonly column: string;
+  readonly value: string;
+  /** Why it cannot be taken (or is doubtful), and the way out. */
+  readonly reason: string;
+}
+
+/** How many records of a kind an import creates, changes, finds unchanged and refuses. */
+export interface KindCounts {
+  readonly created: number;
+  readonly changed: number;
+  readonly unchanged: number;
+  readonly refused: number;
+}
+
+/** One record that is (or would be) created or changed. Posts are named `fence post number`. */
+export interface RecordChange {
+  readonly kind: RecordKind;
+  readonly ref: string;
+  readonly change: 'created' | 'changed';
+  /** Columns of the database that differ; empty for a created record. */
+  readonly columns: readonly string[];
+}
+
+/** What an import did, or would do. */
+export interface ImportReport {
+  /** True where the register was written to. */
+  readonly applied: boolean;
+  readonly dryRun: boolean;
+  readonly counts: Readonly<Record<RecordKind, KindCounts>>;
+  readonly changes: readonly RecordChange[];
+  readonly faults: readonly ImportRemark[];
+  readonly warnings: readonly ImportRemark[];
+  /** The refused rows of each file as CSV, with the faults in a last column `reasons` that an import passes over. */
+  readonly rejected: readonly { readonly name: string; readonly text: string }[];
+}
+
+/** A remark as one line of text: `fences.csv line 7, height_in "6 ft": a unit is written in the cell; …`. */
+export function remarkText({ file, line, column, value, reason }: ImportRemark): string {
+  const where = column === '' ? '' : `, ${column}`;
+  const what = value === '' ? '' : ` ${JSON.stringify(value)}`;
+  return `${file} line ${line}${where}${what}: ${reason}`;
+}

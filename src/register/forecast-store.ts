@@ -1,0 +1,160 @@
+import type { Selectable } from 'kysely';
+import type { FenceForecast, FenceStanding, Mark } from '../forecast/fence-forecast.ts';
+import type { Register } from './database.ts';
+import type { ForecastsTable } from './sweep-tables.ts';
+
+/** The last forecast of a fence as the register keeps it. Speeds in metres per second [m/s]. */
+export interface StoredForecast {
+  readonly fenceRef: string;
+  readonly inputHash: string;
+  readonly modelVersion: string;
+  readonly computedAt: string;
+  /** Label of the season it takes as season 1. */
+  readonly seasonOne: string;
+  /** Which build of the fence it is about: `as built`, or the last works that renewed its posts. */
+  readonly generation: string;
+  /** Standing after the margin that an improvement has to pass. */
+  readonly standing: FenceStanding;
+  readonly endsStanding: FenceStanding | null;
+  readonly shortSeason: string | null;
+  readonly endsShortSeason: string | null;
+  readonly snapMps: number;
+  readonly leanMps: number;
+  readonly endsSnapMps: number | null;
+  readonly designGustMps: number;
+  readonly onceInYears: number | null;
+  readonly pShort: number | null;
+  readonly toldMarks: readonly Mark[];
+  /** The whole `FenceForecast` as compact JSON. */
+  readonly detail: string;
+}
+
+type ForecastColumns = Omit<StoredForecast, 'detail' | 'inputHash' | 'toldMarks'>;
+
+const columnsFromRow = (row: Omit<Selectable<ForecastsTable>, 'detail'>): ForecastColumns => ({
+  fenceRef: row.fence_ref,
+  modelVersion: row.model_version,
+  computedAt: row.computed_at,
+  seasonOne: row.season_one,
+  generation: row.generation,
+  standing: row.standing,
+  endsStanding: row.ends_standing,
+  shortSeason: row.short_season,
+  endsShortSeason: row.ends_short_season,
+  snapMps: row.snap_mps,
+  leanMps: row.lean_mps,
+  endsSnapMps: row.ends_snap_mps,
+  designGustMps: row.design_gust_mps,
+  onceInYears: row.once_in_years,
+  pShort: row.p_short,
+});
+
+const storedFromRow = (row: Selectable<ForecastsTable>): StoredForecast => ({
+  ...columnsFromRow(row),
+  inputHash: row.input_hash,
+  toldMarks: JSON.parse(row.told_marks) as readonly Mark[],
+  detail: row.detail,
+});
+
+/** The stored forecasts of the fences named, by ref; a fence that was never forecast is missing. */
+export async function loadStoredForecasts(
+  register: Register,
+  refs: readonly string[],
+): Promise<ReadonlyMap<string, StoredForecast>> {
+  if (refs.length === 0) return new Map();
+  const rows = await register.db.selectFrom('forecasts').selectAll().where('fence_ref', 'in', refs).execute();
+  return new Map(rows.map((row) => [row.fence_ref, storedFromRow(row)]));
+}
+
+/** The forecast that a stored one holds. */
+export const forecastOf = (stored: StoredForecast): FenceForecast => JSON.parse(stored.detail) as FenceForecast;
+
+/** Which owners have had a first notice (or would have, had there been anything to tell), by fence ref. */
+export async function loadIntroductions(
+  register: Register,
+  refs: readonly string[],
+): Promise<ReadonlyMap<string, ReadonlySet<string>>> {
+  const found = new Map<string, Set<string>>();
+  if (refs.length === 0) return found;
+  const rows = await register.db
+    .selectFrom('introductions')
+    .select(['fence_ref', 'owner_ref'])
+    .where('fence_ref', 'in', refs)
+    .execute();
+  for (const row of rows) {
+    const owners = found.get(row.fence_ref) ?? new Set<string>();
+    owners.add(row.owner_ref);
+    found.set(row.fence_ref, owners);
+  }
+  return found;
+}
+
+/** A page of stored forecasts without their detail, with the names that lists show. */
+export interface ForecastListing extends ForecastColumns {
+  readonly siteRef: string;
+  readonly siteName: string;
+  readonly units: 'us' | 'metric';
+}
+
+/** What a list of forecasts is narrowed to and where it goes on. */
+export interface ForecastFilter {
+  readonly standing?: FenceStanding;
+  readonly siteRef?: string;
+  readonly afterRef?: string;
+  readonly limit: number;
+}
+
+const LISTED_COLUMNS = [
+  'fence_ref',
+  'sweep_id',
+  'input_hash',
+  'model_version',
+  'computed_at',
+  'season_one',
+  'generation',
+  'standing',
+  'ends_standing',
+  'short_season',
+  'ends_short_season',
+  'snap_mps',
+  'lean_mps',
+  'ends_snap_mps',
+  'design_gust_mps',
+  'once_in_years',
+  'p_short',
+  'told_marks',
+] as const;
+
+/** Stored forecasts by fence ref, a page at a time; their detail is not read. */
+export async function listForecasts(register: Register, filter: ForecastFilter): Promise<readonly ForecastListing[]> {
+  let query = register.db
+    .selectFrom('forecasts')
+    .innerJoin('fences', 'fences.ref', 'forecasts.fence_ref')
+    .innerJoin('sites', 'sites.ref', 'fences.site_ref')
+    .select(LISTED_COLUMNS)
+    .select(['sites.ref as site_ref', 'sites.name as site_name', 'sites.units as site_units'])
+    .orderBy('forecasts.fence_ref')
+    .limit(filter.limit);
+  if (filter.standing) query = query.where('forecasts.standing', '=', filter.standing);
+  if (filter.siteRef) query = query.where('sites.ref', '=', filter.siteRef);
+  if (filter.afterRef !== undefined) query = query.where('forecasts.fence_ref', '>', filter.afterRef);
+  const rows = await query.execute();
+  return rows.map((row) => ({
+    ...columnsFromRow(row),
+    siteRef: row.site_ref,
+    siteName: row.site_name,
+    units: row.site_units,
+  }));
+}
+
+/** How many fences have each standing. */
+export async function countStandings(register: Register): Promise<Readonly<Record<FenceStanding, number>>> {
+  const counts: Record<FenceStanding, number> = { clear: 0, closing: 0, short: 0, 'short from new': 0 };
+  const rows = await register.db
+    .selectFrom('forecasts')
+    .select((eb) => ['standing', eb.fn.countAll<number>().as('count')])
+    .groupBy('standing')
+    .execute();
+  for (const row of rows) counts[row.standing] = row.count;
+  return counts;
+}

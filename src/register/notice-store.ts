@@ -1,0 +1,139 @@
+import type { Register } from './database.ts';
+
+/** A notice as stored. */
+export interface StoredNotice {
+  readonly id: number;
+  readonly fenceRef: string;
+  readonly ownerRef: string;
+  readonly matter: string;
+  readonly occasion: string;
+  readonly first: boolean;
+  /** What was known when it was decided, as JSON. */
+  readonly facts: string;
+  readonly outboxId: number | null;
+  readonly createdAt: string;
+}
+
+const COLUMNS = [
+  'id',
+  'fence_ref as fenceRef',
+  'owner_ref as ownerRef',
+  'matter',
+  'occasion',
+  'first',
+  'facts',
+  'outbox_id as outboxId',
+  'created_at as createdAt',
+] as const;
+
+const noticeFromRow = <R extends { readonly first: 0 | 1 }>(
+  row: R,
+): Omit<R, 'first'> & { readonly first: boolean } => ({
+  ...row,
+  first: row.first === 1,
+});
+
+/** The enrolled owners who have notices that no message carries yet, by ref. */
+export async function listOwnersToWriteTo(register: Register): Promise<readonly string[]> {
+  const rows = await register.db
+    .selectFrom('notices')
+    .innerJoin('owners', 'owners.ref', 'notices.owner_ref')
+    .select('owner_ref')
+    .distinct()
+    .where('outbox_id', 'is', null)
+    .where('owners.enrolled', '=', 1)
+    .orderBy('owner_ref')
+    .execute();
+  return rows.map((row) => row.owner_ref);
+}
+
+/** One owner's notices that no message carries yet, by fence and in the order in which they were decided. */
+export async function loadUnwrittenNotices(register: Register, ownerRef: string): Promise<readonly StoredNotice[]> {
+  const rows = await register.db
+    .selectFrom('notices')
+    .select(COLUMNS)
+    .where('outbox_id', 'is', null)
+    .where('owner_ref', '=', ownerRef)
+    .orderBy('fence_ref')
+    .orderBy('id')
+    .execute();
+  return rows.map(noticeFromRow);
+}
+
+/** Every notice about one fence, newest first. */
+export async function listNoticesOfFence(register: Register, fenceRef: string): Promise<readonly StoredNotice[]> {
+  const rows = await register.db
+    .selectFrom('notices')
+    .select(COLUMNS)
+    .where('fence_ref', '=', fenceRef)
+    .orderBy('id', 'desc')
+    .execute();
+  return rows.map(noticeFromRow);
+}
+
+/** A finished message, ready for the outbox, and the notices it carries. */
+export interface FinishedMessage {
+  readonly messageId: string;
+  readonly ownerRef: string;
+  readonly channel: 'mail' | 'letter';
+  readonly envelopeFrom: string | null;
+  readonly envelopeTo: string | null;
+  readonly subject: string;
+  readonly raw: Uint8Array;
+  readonly sha256: string;
+  readonly noticeIds: readonly number[];
+}
+
+/** Thrown where a notice already has a message; nothing was written. */
+export class NoticeAlreadyWritten extends Error {
+  constructor(messageId: string) {
+    super(`the notices of ${messageId} already have a message`);
+    this.name = 'NoticeAlreadyWritten';
+  }
+}
+
+/**
+ * Puts one owner's messages into the outbox and marks their notices as written, all in one transaction.
+ * Throws `NoticeAlreadyWritten`, having written nothing, where another process was faster.
+ */
+export async function postMessages(
+  register: Register,
+  messages: readonly FinishedMessage[],
+  at: string,
+): Promise<void> {
+  await register.db.transaction().execute(async (tx) => {
+    for (const message of messages) {
+      const inserted = await tx
+        .insertInto('outbox')
+        .values({
+          message_id: message.messageId,
+          owner_ref: message.ownerRef,
+          channel: message.channel,
+          envelope_from: message.envelopeFrom,
+          envelope_to: message.envelopeTo,
+          subject: message.subject,
+          raw: message.raw,
+          sha256: message.sha256,
+          state: message.channel === 'mail' ? 'queued' : 'to print',
+          due_at: message.channel === 'mail' ? at : null,
+          lease_token: null,
+          lease_until: null,
+          first_failed_at: null,
+          last_reply: null,
+          sent_at: null,
+          created_at: at,
+        })
+        .onConflict((conflict) => conflict.column('message_id').doNothing())
+        .returning('id')
+        .executeTakeFirst();
+      if (!inserted) throw new NoticeAlreadyWritten(message.messageId);
+      const marked = await tx
+        .updateTable('notices')
+        .set({ outbox_id: inserted.id })
+        .where('id', 'in', message.noticeIds)
+        .where('outbox_id', 'is', null)
+        .executeTakeFirst();
+      if (Number(marked.numUpdatedRows) !== message.noticeIds.length) throw new NoticeAlreadyWritten(message.messageId);
+    }
+  });
+}

@@ -1,0 +1,115 @@
+import type { Register } from './database.ts';
+import type { OutboxState } from './sweep-tables.ts';
+
+/** A message of the outbox, without its bytes. Times are ISO text in UTC. */
+export interface OutboxEntry {
+  readonly id: number;
+  readonly messageId: string;
+  readonly ownerRef: string;
+  readonly ownerName: string;
+  readonly channel: 'mail' | 'letter';
+  readonly envelopeTo: string | null;
+  readonly subject: string;
+  readonly sha256: string;
+  readonly state: OutboxState;
+  readonly attempts: number;
+  readonly dueAt: string | null;
+  readonly lastReply: string | null;
+  readonly sentAt: string | null;
+  readonly createdAt: string;
+}
+
+/** Messages of the outbox, newest first, in one state or (undefined) in all. */
+export async function listOutbox(
+  register: Register,
+  filter: { readonly state?: OutboxState; readonly limit: number },
+): Promise<readonly OutboxEntry[]> {
+  let query = register.db
+    .selectFrom('outbox')
+    .innerJoin('owners', 'owners.ref', 'outbox.owner_ref')
+    .select([
+      'outbox.id as id',
+      'message_id as messageId',
+      'owners.ref as ownerRef',
+      'owners.name as ownerName',
+      'outbox.channel as channel',
+      'envelope_to as envelopeTo',
+      'subject',
+      'sha256',
+      'state',
+      'attempts',
+      'due_at as dueAt',
+      'last_reply as lastReply',
+      'sent_at as sentAt',
+      'outbox.created_at as createdAt',
+    ])
+    .orderBy('outbox.id', 'desc')
+    .limit(filter.limit);
+  if (filter.state) query = query.where('state', '=', filter.state);
+  return query.execute();
+}
+
+/** The bytes of one message (a mail's RFC 5322 bytes, a letter's HTML), or null where there is no such message. */
+export async function loadOutboxBytes(
+  register: Register,
+  id: number,
+): Promise<{ readonly channel: 'mail' | 'letter'; readonly raw: Uint8Array } | null> {
+  const row = await register.db.selectFrom('outbox').select(['channel', 'raw']).where('id', '=', id).executeTakeFirst();
+  return row ?? null;
+}
+
+/** How many messages are in each state. */
+export async function countOutbox(register: Register): Promise<Readonly<Record<OutboxState, number>>> {
+  const counts: Record<OutboxState, number> = {
+    queued: 0,
+    leased: 0,
+    sent: 0,
+    parked: 0,
+    cancelled: 0,
+    'to print': 0,
+  };
+  const rows = await register.db
+    .selectFrom('outbox')
+    .select((eb) => ['state', eb.fn.countAll<number>().as('count')])
+    .groupBy('state')
+    .execute();
+  for (const row of rows) counts[row.state] = row.count;
+  return counts;
+}
+
+/**
+ * Queues parked or waiting messages for an immediate try: one by its id, or all. A parked one gets its five days anew.
+ * Returns how many were queued.
+ */
+export async function retryMessages(register: Register, which: number | 'all', at: string): Promise<number> {
+  let query = register.db
+    .updateTable('outbox')
+    .set({ state: 'queued', due_at: at, first_failed_at: null, attempts: 0 })
+    .where('channel', '=', 'mail')
+    .where('state', 'in', ['parked', 'queued']);
+  if (which !== 'all') query = query.where('id', '=', which);
+  return Number((await query.executeTakeFirst()).numUpdatedRows);
+}
+
+/** Takes a message that has not left out of the queue. Returns false where it is sent, under way or unknown. */
+export async function cancelMessage(register: Register, id: number): Promise<boolean> {
+  const result = await register.db
+    .updateTable('outbox')
+    .set({ state: 'cancelled', due_at: null })
+    .where('id', '=', id)
+    .where('state', 'in', ['queued', 'parked', 'to print'])
+    .executeTakeFirst();
+  return result.numUpdatedRows === 1n;
+}
+
+/** Marks a letter as posted. Returns false where there is no such letter to print. */
+export async function markLetterPosted(register: Register, id: number, at: string): Promise<boolean> {
+  const result = await register.db
+    .updateTable('outbox')
+    .set({ state: 'sent', sent_at: at })
+    .where('id', '=', id)
+    .where('channel', '=', 'letter')
+    .where('state', '=', 'to print')
+    .executeTakeFirst();
+  return result.numUpdatedRows === 1n;
+}

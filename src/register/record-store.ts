@@ -1,0 +1,142 @@
+import type { Kysely } from 'kysely';
+import { type ClimateZoneRecord, climateZoneSchema } from './climate-zone-record.ts';
+import { type FenceRecord, fenceSchema } from './fence-record.ts';
+import { type OwnerRecord, ownerSchema } from './owner-record.ts';
+import { type PostRecord, postSchema } from './post-record.ts';
+import { type FlatRow, recordFromRow, rowFromRecord, worksFromRow, worksToRow } from './record-row.ts';
+import { type SiteRecord, siteSchema } from './site-record.ts';
+import type { RegisterTables } from './tables.ts';
+import { type WorksRecord, worksSchema } from './works-record.ts';
+
+/** The kinds of records, each after those it refers to. */
+export const RECORD_KINDS = ['owners', 'climate-zones', 'sites', 'fences', 'posts', 'works'] as const;
+export type RecordKind = (typeof RECORD_KINDS)[number];
+
+/** The record of each kind. */
+export interface RecordOf {
+  readonly owners: OwnerRecord;
+  readonly 'climate-zones': ClimateZoneRecord;
+  readonly sites: SiteRecord;
+  readonly fences: FenceRecord;
+  readonly posts: PostRecord;
+  readonly works: WorksRecord;
+}
+
+interface KindStore<R> {
+  readonly table: keyof RegisterTables;
+  readonly key: readonly string[];
+  readonly schema: { parse(value: unknown): R };
+  readonly toRow: (record: R) => FlatRow;
+  readonly fromRow: (row: FlatRow) => R;
+}
+
+const flat = <R extends object>(
+  table: keyof RegisterTables,
+  schema: { parse(value: unknown): R },
+  booleans: readonly (keyof R & string)[] = [],
+  key: readonly string[] = ['ref'],
+): KindStore<R> => ({
+  table,
+  key,
+  schema,
+  toRow: rowFromRecord,
+  fromRow: (row) => recordFromRow(row, booleans) as R,
+});
+
+const STORES: { readonly [K in RecordKind]: KindStore<RecordOf[K]> } = {
+  owners: flat('owners', ownerSchema, ['enrolled']),
+  'climate-zones': flat('climate_zones', climateZoneSchema, ['irrigated']),
+  sites: flat('sites', siteSchema, ['soilSaturated', 'lateralBearingDoubled', 'hurricane']),
+  fences: flat('fences', fenceSchema, ['incised']),
+  posts: flat('posts', postSchema, ['incised'], ['fence_ref', 'number']),
+  works: { table: 'works', key: ['ref'], schema: worksSchema, toRow: worksToRow, fromRow: worksFromRow },
+};
+
+/** Either the register's connection or a transaction on it. */
+export type RegisterDb = Kysely<RegisterTables>;
+
+/** All rows of a kind in the order of their key, byte by byte. */
+const rowsInOrder = (db: RegisterDb, kind: RecordKind) => {
+  const { table, key } = STORES[kind];
+  return key.reduce((query, column) => query.orderBy(column as never, 'asc'), db.selectFrom(table).selectAll());
+};
+
+/** The row a record is stored as, without its stamps: two records are the same where their rows are. */
+export const storedRow = <K extends RecordKind>(kind: K, record: RecordOf[K]): FlatRow => STORES[kind].toRow(record);
+
+/** All records of a kind, ordered by ref (posts by fence and number), byte by byte. */
+export async function listRecords<K extends RecordKind>(db: RegisterDb, kind: K): Promise<readonly RecordOf[K][]> {
+  const store: KindStore<RecordOf[K]> = STORES[kind];
+  const rows = await rowsInOrder(db, kind).execute();
+  return rows.map((row) => store.fromRow(row as unknown as FlatRow));
+}
+
+/** The record of that ref; null where there is none. Posts have no ref: list them. */
+export async function readRecord<K extends Exclude<RecordKind, 'posts'>>(
+  db: RegisterDb,
+  kind: K,
+  ref: string,
+): Promise<RecordOf[K] | null> {
+  const store: KindStore<RecordOf[K]> = STORES[kind];
+  const row = await db
+    .selectFrom(store.table)
+    .selectAll()
+    .where('ref' as never, '=', ref as never)
+    .executeTakeFirst();
+  return row ? store.fromRow(row as unknown as FlatRow) : null;
+}
+
+/** All records of a kind whose column holds one of the values (at most some 10,000), ordered by their key. */
+export async function recordsWhereIn<K extends RecordKind>(
+  db: RegisterDb,
+  kind: K,
+  column: 'ref' | 'fence_ref',
+  values: readonly string[],
+): Promise<readonly RecordOf[K][]> {
+  if (values.length === 0) return [];
+  const store: KindStore<RecordOf[K]> = STORES[kind];
+  const rows = await rowsInOrder(db, kind)
+    .where(column as never, 'in', values as never)
+    .execute();
+  return rows.map((row) => store.fromRow(row as unknown as FlatRow));
+}
+
+/** Most bound values of one statement; SQLite takes 32,766. */
+const MOST_BOUND_VALUES = 16_000;
+
+/**
+ * Creates the records or replaces those of the same ref; `created_at` of a replaced one stays.
+ * Throws (zod) where a record breaks its rules and (SQLite) where it refers to what is not there.
+ * @param now moment of writing, ISO 8601
+ */
+export async function upsertRecords<K extends RecordKind>(
+  db: RegisterDb,
+  kind: K,
+  records: readonly RecordOf[K][],
+  now: string,
+): Promise<void> {
+  const store: KindStore<RecordOf[K]> = STORES[kind];
+  const rows = records.map((record) => ({
+    ...store.toRow(store.schema.parse(record)),
+    created_at: now,
+    updated_at: now,
+  }));
+  const [first] = rows;
+  if (!first) return;
+  const columns = Object.keys(first);
+  const replaced = columns.filter((column) => column !== 'created_at' && !store.key.includes(column));
+  const perStatement = Math.floor(MOST_BOUND_VALUES / columns.length);
+  for (let start = 0; start < rows.length; start += perStatement) {
+    await db
+      .insertInto(store.table)
+      .values(rows.slice(start, start + perStatement))
+      .onConflict((conflict) =>
+        conflict
+          .columns(store.key as never)
+          .doUpdateSet((eb: { ref(name: string): unknown }) =>
+            Object.fromEntries(replaced.map((column) => [column, eb.ref(`excluded.${column}`)])),
+          ),
+      )
+      .execute();
+  }
+}

@@ -1,0 +1,112 @@
+import type { Kysely } from 'kysely';
+import { sql } from 'kysely';
+import type { Register } from './database.ts';
+import type { SweepClaim } from './sweep-claim.ts';
+import { renewSweepClaim } from './sweep-claim.ts';
+import type { SweepFailure } from './sweep-store.ts';
+import type { ForecastsTable } from './sweep-tables.ts';
+import type { RegisterTables } from './tables.ts';
+
+/** A notice for one owner about one fence, as decided; it has no message yet. */
+export interface DecidedNotice {
+  readonly matter: string;
+  readonly occasion: string;
+  readonly first: boolean;
+  /** What was known when it was decided, as JSON. */
+  readonly facts: string;
+}
+
+/** What a sweep found out about one fence. */
+export interface SweptFence {
+  readonly fenceRef: string;
+  /** The new forecast; null where the stored one still holds. */
+  readonly forecast: Omit<ForecastsTable, 'fence_ref' | 'sweep_id' | 'computed_at'> | null;
+  readonly owners: readonly { readonly ownerRef: string; readonly notices: readonly DecidedNotice[] }[];
+}
+
+/** One chunk of a sweep: it is written whole or not at all. */
+export interface SweepChunk {
+  readonly sweepId: number;
+  readonly at: string;
+  readonly checkpointRef: string;
+  readonly fences: readonly SweptFence[];
+  readonly failures: readonly SweepFailure[];
+  readonly unchanged: number;
+}
+
+type Tx = Kysely<RegisterTables>;
+
+async function writeForecast(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promise<void> {
+  if (!fence.forecast) return;
+  const values = { ...fence.forecast, sweep_id: chunk.sweepId, computed_at: chunk.at };
+  await tx
+    .insertInto('forecasts')
+    .values({ ...values, fence_ref: fence.fenceRef })
+    .onConflict((conflict) => conflict.column('fence_ref').doUpdateSet(values))
+    .execute();
+}
+
+/** Returns how many notices were new: the register keeps one per fence, owner, matter and occasion. */
+async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promise<number> {
+  let written = 0;
+  for (const { ownerRef, notices } of fence.owners) {
+    await tx
+      .insertInto('introductions')
+      .values({ fence_ref: fence.fenceRef, owner_ref: ownerRef, sweep_id: chunk.sweepId })
+      .onConflict((conflict) => conflict.doNothing())
+      .execute();
+    for (const notice of notices) {
+      const result = await tx
+        .insertInto('notices')
+        .values({
+          fence_ref: fence.fenceRef,
+          owner_ref: ownerRef,
+          matter: notice.matter,
+          occasion: notice.occasion,
+          first: notice.first ? 1 : 0,
+          facts: notice.facts,
+          sweep_id: chunk.sweepId,
+          outbox_id: null,
+          created_at: chunk.at,
+        })
+        .onConflict((conflict) => conflict.columns(['fence_ref', 'owner_ref', 'matter', 'occasion']).doNothing())
+        .executeTakeFirst();
+      written += Number(result.numInsertedOrUpdatedRows ?? 0n);
+    }
+  }
+  return written;
+}
+
+/**
+ * Writes a chunk in one transaction: forecasts, the notices they cause, failures, counts and the checkpoint.
+ * Returns the number of notices that were new. Throws `SweepClaimLost` where another sweep has taken over.
+ */
+export async function writeSweepChunk(register: Register, claim: SweepClaim, chunk: SweepChunk): Promise<number> {
+  return register.db.transaction().execute(async (tx) => {
+    await renewSweepClaim(tx, claim);
+    let notices = 0;
+    for (const fence of chunk.fences) {
+      await writeForecast(tx, chunk, fence);
+      notices += await writeNotices(tx, chunk, fence);
+    }
+    for (const failure of chunk.failures) {
+      await tx
+        .insertInto('sweep_failures')
+        .values({ sweep_id: chunk.sweepId, fence_ref: failure.ref, message: failure.message })
+        .execute();
+    }
+    const computed = chunk.fences.filter((fence) => fence.forecast !== null).length;
+    await tx
+      .updateTable('sweeps')
+      .set({
+        checkpoint_ref: chunk.checkpointRef,
+        computed: sql<number>`computed + ${computed}`,
+        unchanged: sql<number>`unchanged + ${chunk.unchanged}`,
+        failed: sql<number>`failed + ${chunk.failures.length}`,
+        notices: sql<number>`notices + ${notices}`,
+      })
+      .where('id', '=', chunk.sweepId)
+      .execute();
+    return notices;
+  });
+}
