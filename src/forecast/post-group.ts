@@ -29,20 +29,40 @@ export function postGroups(classes: readonly PostClass[]): {
   return { line: group('line', true), ends: group('ends', false) };
 }
 
-/** Median over posts of values given by class with counts, in the unit of the values; the mean of the middle two where they are even in number. */
-export function medianByCount(values: readonly number[], counts: readonly number[]): number {
-  const order = values.map((_, index) => index).sort((a, b) => values[a]! - values[b]!);
-  const total = counts.reduce((sum, count) => sum + count, 0);
+/**
+ * Median over posts of values given by class with counts, in the unit of the values; the mean of the middle two where they
+ * are even in number. Sorts both arrays together in place: they are the caller's scratch.
+ */
+function medianInPlace(values: Float64Array, counts: Float64Array): number {
+  let total = 0;
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i]!;
+    const count = counts[i]!;
+    total += count;
+    let at = i;
+    while (at > 0 && values[at - 1]! > value) {
+      values[at] = values[at - 1]!;
+      counts[at] = counts[at - 1]!;
+      at -= 1;
+    }
+    values[at] = value;
+    counts[at] = count;
+  }
   const at = (rank: number): number => {
     let seen = 0;
-    for (const index of order) {
+    let index = 0;
+    while (seen + counts[index]! <= rank) {
       seen += counts[index]!;
-      if (rank < seen) return values[index]!;
+      index += 1;
     }
-    throw new RangeError('median by count: no values');
+    return values[index]!;
   };
   return (at(Math.floor((total - 1) / 2)) + at(Math.floor(total / 2))) / 2;
 }
+
+/** Median over posts of values given by class with counts, in the unit of the values; at least one class, counts of 1 or more. */
+export const medianByCount = (values: readonly number[], counts: readonly number[]): number =>
+  medianInPlace(Float64Array.from(values), Float64Array.from(counts));
 
 /**
  * The value that speaks for a group at each belief point, in the unit of the values: for line posts, many and alike, the
@@ -56,9 +76,17 @@ export function groupValue(
   const members = group.members.map((index) => byClass[index]!);
   const first = members[0]!;
   if (members.length === 1) return first;
-  return first.map((_, point) => {
-    const values = members.map((array) => array[point]!);
-    if (group.name === 'line') return medianByCount(values, group.counts);
-    return worst === 'lowest' ? Math.min(...values) : Math.max(...values);
-  });
+  const result = Float64Array.from(first);
+  const values = new Float64Array(members.length);
+  const counts = new Float64Array(members.length);
+  for (let point = 0; point < result.length; point += 1) {
+    for (let m = 0; m < members.length; m += 1) values[m] = members[m]![point]!;
+    if (group.name === 'line') {
+      counts.set(group.counts);
+      result[point] = medianInPlace(values, counts);
+    } else {
+      result[point] = worst === 'lowest' ? Math.min(...values) : Math.max(...values);
+    }
+  }
+  return result;
 }

@@ -1,4 +1,4 @@
-import { sectionModulus } from '../capacity/section-properties.ts';
+import { NO_LOSS, sectionModulus } from '../capacity/section-properties.ts';
 import { FIBRE_SPREAD_POST, medianBendingStrength } from '../capacity/wood-strength.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import { breakProbability, type GumbelCurve } from './hazard-curve.ts';
@@ -28,43 +28,48 @@ export function postsShort(model: StateModel, day: CalendarDay, designGustMps: n
   const at = dayNumber(day);
   const v2 = designGustMps ** 2;
   const { nodes, weights } = NORMAL_QUADRATURE;
-  const perKind = classes.kinds.map((kind, index) => {
-    const { post } = kind.sample;
+  const perKind = classes.kinds.map(({ sample: { post } }, index) => {
     const members = classes.classes.filter((postClass) => postClass.kind === index);
-    return { post, rot: rots[index]!, members, spread: fibreSpread(post.wood) };
+    const rigid = post.wood.momentCapacityNm !== null || post.sleeveNm !== null;
+    return {
+      post,
+      rot: rots[index]!,
+      spread: fibreSpread(post.wood),
+      rigid,
+      strengthMpa: medianBendingStrength(post.wood.species, post.wood.grade, post.wood.section),
+      counts: members.map((member) => member.numbers.length),
+      demands: Float64Array.from(members, (member) => v2 * member.momentPerV2),
+      logDemands: Float64Array.from(members, (member) => Math.log(v2 * member.momentPerV2)),
+      short: new Float64Array(members.length),
+    };
   });
   let expected = 0;
   let any = 0;
   for (let point = 0; point < points.count; point += 1) {
     let noneShort = 1;
-    for (const { post, rot, members, spread } of perKind) {
+    const load = model.loadFactor[point]!;
+    for (const { post, rot, spread, rigid, strengthMpa, counts, demands, logDemands, short } of perKind) {
       const fibre = Math.exp(spread * points.scores['fibre strength'][point]!);
-      const rigid = post.wood.momentCapacityNm !== null || post.sleeveNm !== null;
-      const short = members.map(() => 0);
-      const load = v2 * model.loadFactor[point]!;
+      short.fill(0);
       if (rigid) {
-        const { momentNm } = snapResistance(post, { depthMm: 0, oneFaceMm: 0, cavityDiameterMm: 0 }, fibre);
-        members.forEach((member, m) => {
-          short[m] = momentNm < load * member.momentPerV2 ? 1 : 0;
-        });
+        const { momentNm } = snapResistance(post, NO_LOSS, fibre);
+        for (let m = 0; m < short.length; m += 1) short[m] = momentNm < load * demands[m]! ? 1 : 0;
       } else {
-        const strength = medianBendingStrength(post.wood.species, post.wood.grade, post.wood.section) * fibre;
         const exposure = rot.exposure(point, at);
-        const cut = rot.cutMm(point, at);
-        const logDemands = members.map((member) => Math.log(load * member.momentPerV2));
+        const oneFaceMm = rot.cutMm(point, at);
         for (let node = 0; node < nodes.length; node += 1) {
           const depthMm = rot.depthMm(point, exposure, node);
-          const modulus = sectionModulus(post.wood.section, { depthMm, oneFaceMm: cut, cavityDiameterMm: 0 });
-          const logMoment = Math.log((strength * modulus) / 1000);
-          for (let m = 0; m < members.length; m += 1) {
-            short[m] = short[m]! + weights[node]! * normalCdf((logDemands[m]! - logMoment) / FIBRE_SPREAD_POST);
+          const modulus = sectionModulus(post.wood.section, { depthMm, oneFaceMm, cavityDiameterMm: 0 });
+          const logSpare = Math.log((strengthMpa * fibre * modulus) / 1000 / load);
+          for (let m = 0; m < short.length; m += 1) {
+            short[m]! += weights[node]! * normalCdf((logDemands[m]! - logSpare) / FIBRE_SPREAD_POST);
           }
         }
       }
-      members.forEach((member, m) => {
-        expected += short[m]! * member.numbers.length;
-        noneShort *= (1 - Math.min(1, short[m]!)) ** member.numbers.length;
-      });
+      for (let m = 0; m < short.length; m += 1) {
+        expected += short[m]! * counts[m]!;
+        noneShort *= (1 - Math.min(1, short[m]!)) ** counts[m]!;
+      }
     }
     any += 1 - noneShort;
   }

@@ -68,9 +68,6 @@ export function allowableSnapResistance(post: PostState, loss: SectionLoss): Sna
   };
 }
 
-/** Bending strength left over as built, at the same fibre strength [-]: what the post resists now over its sound section's moment. Source: statics. */
-export function strengthLeft(post: PostState, loss: SectionLoss): number {
-  const now = snapResistance(post, loss, 1).momentNm;
-  const built = snapResistance({ ...post, sleeveNm: null }, NO_LOSS, 1).momentNm;
-  return now / built;
-}
+/** Median moment of a post's sound section, without any sleeve [N m]: what it was built with. Source: statics (see `snapResistance`). */
+export const builtMoment = (post: PostState): number =>
+  snapResistance(post.sleeveNm === null ? post : { ...post, sleeveNm: null }, NO_LOSS, 1).momentNm;

@@ -9,7 +9,7 @@ import { collarBurstForce, footingForce } from './lean-resistance.ts';
 import { type PostClass, type PostClasses, postClasses } from './post-classes.ts';
 import { loadedPosts } from './post-demand.ts';
 import { type KindRot, kindRot } from './post-rot.ts';
-import { fibreSpread, snapResistance, strengthLeft } from './snap-resistance.ts';
+import { builtMoment, fibreSpread, snapResistance } from './snap-resistance.ts';
 import { groundAt, groundIsKnown } from './unknown-priors.ts';
 
 /** Fence-permanent spread of ln force (shelter, force coefficient) [-]; judgement. */
@@ -97,15 +97,18 @@ export function classValues(model: StateModel, day: CalendarDay, sound = false):
   const today = dayNumber(day);
   const kinds = classes.kinds.map(({ sample: { post } }, kind) => {
     const spread = fibreSpread(post.wood);
+    const built = builtMoment(post);
     const depthMm = new Float64Array(points.count);
     const left = new Float64Array(points.count);
     const momentNm = new Float64Array(points.count);
     const shearN = new Float64Array(points.count);
     for (let point = 0; point < points.count; point += 1) {
       const loss = sectionLossOn(model, { kind, point, dayNumber: today, sound });
-      const resistance = snapResistance(post, loss, Math.exp(spread * points.scores['fibre strength'][point]!));
+      const fibre = Math.exp(spread * points.scores['fibre strength'][point]!);
+      const resistance = snapResistance(post, loss, fibre);
       depthMm[point] = loss.depthMm;
-      left[point] = strengthLeft(post, loss);
+      // A sleeve is not wood: its share of the built strength does not scale with the fibre.
+      left[point] = snapResistance(post, loss, 1).momentNm / built;
       momentNm[point] = resistance.momentNm;
       shearN[point] = resistance.shearN;
     }

@@ -1,5 +1,6 @@
 import type { Selectable } from 'kysely';
 import type { FenceForecast, FenceStanding, Mark } from '../forecast/fence-forecast.ts';
+import { decodeForecast } from '../forecast/forecast-codec.ts';
 import type { Register } from './database.ts';
 import type { ForecastsTable } from './sweep-tables.ts';
 
@@ -29,6 +30,27 @@ export interface StoredForecast {
   readonly detail: string;
 }
 
+const STATE_COLUMNS = [
+  'forecasts.fence_ref',
+  'forecasts.sweep_id',
+  'forecasts.input_hash',
+  'forecasts.model_version',
+  'forecasts.computed_at',
+  'forecasts.season_one',
+  'forecasts.generation',
+  'forecasts.standing',
+  'forecasts.ends_standing',
+  'forecasts.short_season',
+  'forecasts.ends_short_season',
+  'forecasts.snap_mps',
+  'forecasts.lean_mps',
+  'forecasts.ends_snap_mps',
+  'forecasts.design_gust_mps',
+  'forecasts.once_in_years',
+  'forecasts.p_short',
+  'forecasts.told_marks',
+] as const;
+
 type ForecastColumns = Omit<StoredForecast, 'detail' | 'inputHash' | 'toldMarks'>;
 
 const columnsFromRow = (row: Omit<Selectable<ForecastsTable>, 'detail'>): ForecastColumns => ({
@@ -49,10 +71,14 @@ const columnsFromRow = (row: Omit<Selectable<ForecastsTable>, 'detail'>): Foreca
   pShort: row.p_short,
 });
 
-const storedFromRow = (row: Selectable<ForecastsTable>): StoredForecast => ({
+const stateFromRow = (row: Omit<Selectable<ForecastsTable>, 'detail'>): Omit<StoredForecast, 'detail'> => ({
   ...columnsFromRow(row),
   inputHash: row.input_hash,
   toldMarks: JSON.parse(row.told_marks) as readonly Mark[],
+});
+
+const storedFromRow = (row: Selectable<ForecastsTable>): StoredForecast => ({
+  ...stateFromRow(row),
   detail: row.detail,
 });
 
@@ -66,8 +92,21 @@ export async function loadStoredForecasts(
   return new Map(rows.map((row) => [row.fence_ref, storedFromRow(row)]));
 }
 
+/** What the sweep compares with: a stored forecast without its detail, which is large and seldom needed. */
+export type StoredState = Omit<StoredForecast, 'detail'>;
+
+/** The stored forecasts of the fences named, by ref, without their detail. */
+export async function loadStoredStates(
+  register: Register,
+  refs: readonly string[],
+): Promise<ReadonlyMap<string, StoredState>> {
+  if (refs.length === 0) return new Map();
+  const rows = await register.db.selectFrom('forecasts').select(STATE_COLUMNS).where('fence_ref', 'in', refs).execute();
+  return new Map(rows.map((row) => [row.fence_ref, stateFromRow(row)]));
+}
+
 /** The forecast that a stored one holds. */
-export const forecastOf = (stored: StoredForecast): FenceForecast => JSON.parse(stored.detail) as FenceForecast;
+export const forecastOf = (stored: StoredForecast): FenceForecast => decodeForecast(stored.detail);
 
 /** Which owners have had a first notice (or would have, had there been anything to tell), by fence ref. */
 export async function loadIntroductions(
@@ -104,34 +143,13 @@ export interface ForecastFilter {
   readonly limit: number;
 }
 
-const LISTED_COLUMNS = [
-  'fence_ref',
-  'sweep_id',
-  'input_hash',
-  'model_version',
-  'computed_at',
-  'season_one',
-  'generation',
-  'standing',
-  'ends_standing',
-  'short_season',
-  'ends_short_season',
-  'snap_mps',
-  'lean_mps',
-  'ends_snap_mps',
-  'design_gust_mps',
-  'once_in_years',
-  'p_short',
-  'told_marks',
-] as const;
-
 /** Stored forecasts by fence ref, a page at a time; their detail is not read. */
 export async function listForecasts(register: Register, filter: ForecastFilter): Promise<readonly ForecastListing[]> {
   let query = register.db
     .selectFrom('forecasts')
     .innerJoin('fences', 'fences.ref', 'forecasts.fence_ref')
     .innerJoin('sites', 'sites.ref', 'fences.site_ref')
-    .select(LISTED_COLUMNS)
+    .select(STATE_COLUMNS)
     .select(['sites.ref as site_ref', 'sites.name as site_name', 'sites.units as site_units'])
     .orderBy('forecasts.fence_ref')
     .limit(filter.limit);

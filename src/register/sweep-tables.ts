@@ -22,13 +22,13 @@ export interface SweepsTable {
   readonly notices: Generated<number>;
 }
 
-export interface SweepFailuresTable {
+interface SweepFailuresTable {
   readonly sweep_id: number;
   readonly fence_ref: string;
   readonly message: string;
 }
 
-export interface SweepClaimTable {
+interface SweepClaimTable {
   readonly id: number;
   readonly token: string;
   readonly pid: number;
@@ -57,13 +57,13 @@ export interface ForecastsTable {
   readonly detail: string;
 }
 
-export interface IntroductionsTable {
+interface IntroductionsTable {
   readonly fence_ref: string;
   readonly owner_ref: string;
   readonly sweep_id: number;
 }
 
-export interface OutboxTable {
+interface OutboxTable {
   readonly id: Generated<number>;
   readonly message_id: string;
   readonly owner_ref: string;
@@ -84,7 +84,7 @@ export interface OutboxTable {
   readonly created_at: string;
 }
 
-export interface NoticesTable {
+interface NoticesTable {
   readonly id: Generated<number>;
   readonly fence_ref: string;
   readonly owner_ref: string;
@@ -97,7 +97,7 @@ export interface NoticesTable {
   readonly created_at: string;
 }
 
-export interface MailServerTable {
+interface MailServerTable {
   readonly id: number;
   readonly failures: number;
   readonly retry_at: string;
