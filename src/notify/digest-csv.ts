@@ -1,0 +1,60 @@
+import { displaySpeed, speedUnit } from '../drawing/speed-text.ts';
+import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
+import type { NoticedFence } from './message-facts.ts';
+
+const COLUMNS = [
+  'fence',
+  'site',
+  'place',
+  'season',
+  'standing',
+  'ends_standing',
+  'short_season',
+  'speed_unit',
+  'holds',
+  'holds_p10',
+  'holds_p90',
+  'should_hold',
+  'leans_at_told_once',
+  'once_in_years',
+  'p_short',
+  'matters',
+] as const;
+
+/** Text that a spreadsheet would take for a formula is led by an apostrophe. */
+function cell(value: string | number | null): string {
+  if (value === null) return '';
+  if (typeof value === 'number') return String(value);
+  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals));
+
+/** The fences of a digest as CSV (RFC 4180): one row a fence, speeds in the units of its site. */
+export function digestCsv(fences: readonly NoticedFence[]): string {
+  const rows = fences.map((fence) => {
+    const one = seasonOne(fence.forecast);
+    const group = judgedGroup(one);
+    const speed = (mps: number): number => rounded(displaySpeed(mps, fence.units), 1);
+    return [
+      fence.forecast.fenceRef,
+      fence.siteName,
+      fence.place,
+      one.label,
+      fence.standing,
+      fence.endsStanding,
+      fence.forecast.shortSeason,
+      speedUnit(fence.units),
+      speed(group.snapMps.p50),
+      speed(group.snapMps.p10),
+      speed(group.snapMps.p90),
+      speed(fence.forecast.designGust.gustMps),
+      fence.first ? speed(group.leanMps.p50) : null,
+      group.onceInYears === null ? null : rounded(group.onceInYears, 1),
+      one.pShort === null ? null : rounded(one.pShort, 3),
+      fence.matters.join('; '),
+    ];
+  });
+  return [COLUMNS, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+}

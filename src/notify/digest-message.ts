@@ -1,0 +1,122 @@
+import type { FenceStanding } from '../forecast/fence-forecast.ts';
+import { digestCsv } from './digest-csv.ts';
+import type { FenceNews } from './fence-news.ts';
+import { fenceNews } from './fence-news.ts';
+import { fencePicture } from './fence-picture.ts';
+import type { Matter } from './matters.ts';
+import { MATTERS } from './matters.ts';
+import type { BodyBlock } from './message-body.ts';
+import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
+import type { MessageWords } from './message-words.ts';
+import { ownerMessage } from './owner-message.ts';
+import { onceInWords, oneLine } from './plain-words.ts';
+import { wordsOf } from './words-of.ts';
+
+/** How many fences of a digest are drawn. */
+const DRAWN = 3;
+/** How many rows of a digest's tables are written out; the attached file has all. */
+const ROWS_SHOWN = 150;
+
+interface Told {
+  readonly fence: NoticedFence;
+  readonly news: FenceNews;
+}
+
+function tableRow(news: FenceNews, words: MessageWords, language: RecipientFacts['language']): readonly string[] {
+  return [
+    news.ref,
+    words.standing[news.standing],
+    news.holds,
+    news.shouldHold,
+    news.shortSeason ?? words.digest.notShort,
+    news.onceInYears === null ? words.digest.noCurve : onceInWords(news.onceInYears, language),
+    news.matters.map((matter) => words.digest.matter[matter]).join(', '),
+  ];
+}
+
+/** One table a site, in the order of the sites' names. */
+function siteTables(
+  told: readonly Told[],
+  words: MessageWords,
+  language: RecipientFacts['language'],
+): readonly BodyBlock[] {
+  const bySite = new Map<string, FenceNews[]>();
+  for (const { news } of told) bySite.set(news.site, [...(bySite.get(news.site) ?? []), news]);
+  return [...bySite.entries()]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([site, fences]) => ({
+      kind: 'table',
+      caption: `${site}, ${fences[0]?.place ?? ''}`,
+      columns: words.digest.columns,
+      rows: fences.map((news) => tableRow(news, words, language)),
+    }));
+}
+
+/** The suggestions of a digest: one a matter, with the fences it is for. */
+function suggestions(told: readonly Told[], words: MessageWords): readonly string[] {
+  const of = (matter: Matter): readonly FenceNews[] =>
+    told.filter(({ news }) => news.matters[0] === matter).map(({ news }) => news);
+  return MATTERS.filter((matter) => matter !== 'better').flatMap((matter) => {
+    const byDeadline = new Map<string, string[]>();
+    for (const news of of(matter))
+      byDeadline.set(words.by(news), [...(byDeadline.get(words.by(news)) ?? []), news.ref]);
+    return [...byDeadline].map(([by, refs]) => `${refs.join(', ')}: ${words.suggestion[matter](by)}`);
+  });
+}
+
+/**
+ * The message about many fences of one owner: the answer, a table a site, the three weakest drawn, what to do, and the same
+ * table as a file. Fences come weakest first within it.
+ */
+export function digestMessage(input: {
+  readonly fences: readonly NoticedFence[];
+  readonly recipient: RecipientFacts;
+  readonly office: OfficeFacts;
+}): OwnerMessage {
+  const { recipient, office } = input;
+  const { language } = recipient;
+  const words = wordsOf(language);
+  const told = input.fences
+    .map((fence) => ({ fence, news: fenceNews(fence) }))
+    .sort((a, b) => a.news.share - b.news.share || (a.news.ref < b.news.ref ? -1 : 1));
+  const worst = told[0];
+  if (!worst) throw new Error('a digest has no fences');
+  const counts: Record<FenceStanding, number> = { clear: 0, closing: 0, short: 0, 'short from new': 0 };
+  for (const { news } of told) counts[news.standing] += 1;
+  const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
+  const advice = suggestions(told, words);
+  return ownerMessage({
+    recipient,
+    office,
+    subject: words.digest.subject(told.length, counts.short + counts['short from new']),
+    files: [
+      {
+        name: 'fences.csv',
+        contentType: 'text/csv; charset=utf-8',
+        text: digestCsv(told.map(({ fence }) => fence)),
+      },
+    ],
+    blocks: [
+      { kind: 'answer', title: office.name, lines: words.digest.answer(told.length, counts, worst.news) },
+      { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
+      heading(words.headings.table),
+      ...siteTables(told.slice(0, ROWS_SHOWN), words, language),
+      { kind: 'paragraph', text: words.digest.csv },
+      heading(words.headings.worst),
+      ...told
+        .slice(0, DRAWN)
+        .flatMap(({ fence, news }, index): readonly BodyBlock[] => [
+          { kind: 'paragraph', text: `${words.about(news)}. ${words.answer(news).join(' ')}` },
+          { kind: 'picture', picture: fencePicture(fence, news, language, index + 1) },
+          ...[...words.nothingDone(news), words.lean(news)].flatMap((text) =>
+            text ? [{ kind: 'paragraph', text } as const] : [],
+          ),
+        ]),
+      ...(advice.length > 0 ? [heading(words.headings.suggestion), { kind: 'list', items: advice } as const] : []),
+      heading(words.headings.sureness),
+      ...words.sureness(worst.news).map((text) => ({ kind: 'paragraph', text: `${worst.news.ref}: ${text}` }) as const),
+      heading(words.headings.basis),
+      ...words.basis(worst.news).map((text) => ({ kind: 'paragraph', text }) as const),
+    ],
+  });
+}

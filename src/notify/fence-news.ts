@@ -1,0 +1,111 @@
+import { speedText } from '../drawing/speed-text.ts';
+import type { FenceStanding, SeasonForecast, UnknownInput } from '../forecast/fence-forecast.ts';
+import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
+import type { CalendarDay } from '../units/calendar-day.ts';
+import type { Matter } from './matters.ts';
+import { MATTERS } from './matters.ts';
+import type { NoticedFence } from './message-facts.ts';
+
+/** By when something should be done: before a season opens, or (the season is running) as soon as possible. */
+type ActBy =
+  | { readonly kind: 'before'; readonly season: string; readonly day: CalendarDay }
+  | { readonly kind: 'running'; readonly season: string; readonly next: CalendarDay | null };
+
+/** What a message says about one fence, with its speeds as texts in the site's units. */
+export interface FenceNews {
+  readonly ref: string;
+  readonly site: string;
+  readonly place: string;
+  /** Most weighty first. */
+  readonly matters: readonly Matter[];
+  readonly standing: FenceStanding;
+  readonly endsStanding: FenceStanding | null;
+  readonly judged: 'line' | 'ends';
+  readonly season: string;
+  readonly holds: string;
+  readonly holdsFrom: string;
+  readonly holdsTo: string;
+  readonly shouldHold: string;
+  /** Return period of the design gust [a]; null for a local rule. */
+  readonly shouldHoldYears: number | null;
+  /** Return period of the gust it still holds [a]; null without a hazard curve. */
+  readonly onceInYears: number | null;
+  readonly endsHold: string | null;
+  readonly shortSeason: string | null;
+  /** True where it is short in season 1 already. */
+  readonly shortNow: boolean;
+  /** Probability that it is short in season 1 and in its short season [-]; null where not computed. */
+  readonly pShortNow: number | null;
+  readonly pShortThen: number | null;
+  readonly pSnap: number | null;
+  readonly strengthLeft: number;
+  /** Some seasons ahead, with nothing done. */
+  readonly later: { readonly season: string; readonly holds: string; readonly onceInYears: number | null } | null;
+  readonly lean: { readonly at: string; readonly from: string; readonly to: string } | null;
+  readonly unknowns: readonly UnknownInput['input'][];
+  readonly actBy: ActBy;
+  /** Snap speed over design gust, season 1 [-]: what the worst fences are picked by. */
+  readonly share: number;
+}
+
+/** Seasons ahead of season 1 at which a message says what comes of doing nothing. */
+const LATER_SEASONS = 5;
+/** How many of the unknown inputs a message names. */
+const UNKNOWNS_NAMED = 3;
+
+function actBy(fence: NoticedFence, one: SeasonForecast, short: SeasonForecast | undefined): ActBy {
+  const { seasons } = fence.forecast;
+  const target = fence.standing === 'closing' && short ? short : one;
+  if (target.day > fence.today) return { kind: 'before', season: target.label, day: target.day };
+  const next = seasons.find((season) => season.season === (target.season ?? 1) + 1);
+  return { kind: 'running', season: target.label, next: next?.day ?? null };
+}
+
+/** Gathers what a message says about one fence. */
+export function fenceNews(fence: NoticedFence): FenceNews {
+  const { forecast, units } = fence;
+  const one = seasonOne(forecast);
+  const group = judgedGroup(one);
+  const short = forecast.seasons.find((season) => (season.season ?? 0) >= 1 && season.label === forecast.shortSeason);
+  const later = forecast.seasons.find((season) => season.season === 1 + LATER_SEASONS);
+  const speed = (mps: number): string => speedText(mps, units);
+  return {
+    ref: forecast.fenceRef,
+    site: fence.siteName,
+    place: fence.place,
+    matters: MATTERS.filter((matter) => fence.matters.includes(matter)),
+    standing: fence.standing,
+    endsStanding: fence.endsStanding,
+    judged: one.line ? 'line' : 'ends',
+    season: one.label,
+    holds: speed(group.snapMps.p50),
+    holdsFrom: speed(group.snapMps.p10),
+    holdsTo: speed(group.snapMps.p90),
+    shouldHold: speed(forecast.designGust.gustMps),
+    shouldHoldYears: forecast.designGust.returnPeriodYears,
+    onceInYears: group.onceInYears,
+    endsHold: one.line && one.ends ? speed(one.ends.snapMps.p50) : null,
+    shortSeason: forecast.shortSeason,
+    shortNow: short?.season === 1,
+    pShortNow: one.pShort,
+    pShortThen: short?.pShort ?? null,
+    pSnap: one.pSnap,
+    strengthLeft: one.strengthLeft.p50,
+    later:
+      (later && {
+        season: later.label,
+        holds: speed(judgedGroup(later).snapMps.p50),
+        onceInYears: judgedGroup(later).onceInYears,
+      }) ||
+      null,
+    lean: fence.first
+      ? { at: speed(group.leanMps.p50), from: speed(group.leanMps.p10), to: speed(group.leanMps.p90) }
+      : null,
+    unknowns: [...forecast.unknowns]
+      .sort((a, b) => b.swingMps - a.swingMps)
+      .slice(0, UNKNOWNS_NAMED)
+      .map((unknown) => unknown.input),
+    actBy: actBy(fence, one, short),
+    share: group.snapMps.p50 / forecast.designGust.gustMps,
+  };
+}

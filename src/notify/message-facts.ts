@@ -1,0 +1,66 @@
+import type { DisplayUnits } from '../drawing/speed-text.ts';
+import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
+import type { CalendarDay } from '../units/calendar-day.ts';
+import type { Matter } from './matters.ts';
+
+/** Languages in which owners are written to. */
+export type MessageLanguage = 'en' | 'es';
+
+/** The office that writes: who to call, and where an answer goes. */
+export interface OfficeFacts {
+  readonly name: string;
+  /** Null where the office gave no number: the mail then names the address only. */
+  readonly phone: string | null;
+  readonly email: string;
+}
+
+/** The owner who is written to. */
+export interface RecipientFacts {
+  readonly name: string;
+  readonly language: MessageLanguage;
+  /** Where a printed letter goes; null for a mail. */
+  readonly postalAddress: string | null;
+}
+
+/** One fence that a message is about. */
+export interface NoticedFence {
+  readonly forecast: FenceForecast;
+  /** Standings after the margin an improvement has to pass. */
+  readonly standing: FenceStanding;
+  readonly endsStanding: FenceStanding | null;
+  readonly siteName: string;
+  readonly place: string;
+  readonly units: DisplayUnits;
+  readonly matters: readonly Matter[];
+  /** True where this is the first the owner hears of the fence: only then is the lean speed mentioned. */
+  readonly first: boolean;
+  /** The calendar day at the site. */
+  readonly today: CalendarDay;
+}
+
+/** A picture that a message shows inline. */
+export interface MessagePicture {
+  /** Content id, unique within the message. */
+  readonly cid: string;
+  readonly svg: string;
+  /** What the picture shows, in words. */
+  readonly alt: string;
+  /** Width at which it is shown [px]. */
+  readonly widthPx: number;
+}
+
+/** A file that a message carries. */
+export interface MessageFile {
+  readonly name: string;
+  readonly contentType: string;
+  readonly text: string;
+}
+
+/** A finished message, before it becomes bytes. */
+export interface OwnerMessage {
+  readonly subject: string;
+  readonly text: string;
+  readonly html: string;
+  readonly pictures: readonly MessagePicture[];
+  readonly files: readonly MessageFile[];
+}

@@ -1,0 +1,53 @@
+import type { FenceStanding, UnknownInput } from '../forecast/fence-forecast.ts';
+import type { FenceNews } from './fence-news.ts';
+import type { Matter } from './matters.ts';
+import type { OfficeFacts } from './message-facts.ts';
+
+/** The words of one language: every sentence that an owner reads. */
+export interface MessageWords {
+  readonly standing: Readonly<Record<FenceStanding, string>>;
+  readonly unknown: Readonly<Record<UnknownInput['input'], string>>;
+  readonly subject: Readonly<Record<Matter, (news: FenceNews) => string>>;
+  readonly changed: Readonly<Record<Matter, (news: FenceNews) => string>>;
+  readonly suggestion: Readonly<Record<Matter, (by: string) => string>>;
+  readonly greeting: (name: string) => string;
+  readonly about: (news: FenceNews) => string;
+  readonly answer: (news: FenceNews) => readonly [string, string];
+  readonly ends: (news: FenceNews) => string | null;
+  readonly by: (news: FenceNews) => string;
+  readonly nothingDone: (news: FenceNews) => readonly string[];
+  readonly sureness: (news: FenceNews) => readonly string[];
+  readonly basis: (news: FenceNews) => readonly string[];
+  readonly unknowns: (inputs: readonly string[]) => string;
+  readonly lean: (news: FenceNews) => string | null;
+  readonly quote: string;
+  readonly call: (office: OfficeFacts, byMail: boolean) => string;
+  readonly pictureAlt: (news: FenceNews) => string;
+  readonly cautions: readonly string[];
+  readonly why: (office: OfficeFacts) => string;
+  readonly headings: {
+    readonly changed: string;
+    readonly suggestion: string;
+    readonly nothingDone: string;
+    readonly sureness: string;
+    readonly basis: string;
+    readonly ground: string;
+    readonly call: string;
+    readonly cautions: string;
+    readonly table: string;
+    readonly worst: string;
+  };
+  readonly digest: {
+    readonly subject: (fences: number, short: number) => string;
+    readonly answer: (
+      fences: number,
+      counts: Readonly<Record<FenceStanding, number>>,
+      worst: FenceNews,
+    ) => readonly [string, string];
+    readonly columns: readonly [string, string, string, string, string, string, string];
+    readonly notShort: string;
+    readonly noCurve: string;
+    readonly csv: string;
+    readonly matter: Readonly<Record<Matter, string>>;
+  };
+}

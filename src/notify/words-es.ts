@@ -1,0 +1,180 @@
+import type { FenceStanding } from '../forecast/fence-forecast.ts';
+import type { FenceNews } from './fence-news.ts';
+import type { MessageWords } from './message-words.ts';
+import { dayInWords, likelihoodInWords, onceInWords, percentInWords } from './plain-words.ts';
+
+const at = (news: FenceNews): string => `Cerca ${news.ref} en ${news.site}`;
+const posts = (news: FenceNews): string => (news.judged === 'line' ? 'postes de línea' : 'postes');
+const once = (years: number): string => onceInWords(years, 'es');
+const share = (news: FenceNews): string => percentInWords(news.strengthLeft, 'es');
+
+const STANDING: Readonly<Record<FenceStanding, string>> = {
+  clear: 'holgada',
+  closing: 'cerca del límite',
+  short: 'insuficiente',
+  'short from new': 'insuficiente desde nueva',
+};
+
+function goesShort(news: FenceNews): string {
+  if (news.standing === 'short from new') return 'No la aguanta desde que se construyó.';
+  if (news.shortNow) return `Ya no la aguanta en la temporada ${news.season}.`;
+  if (news.shortSeason) return `Deja de aguantarla en la temporada ${news.shortSeason}.`;
+  return 'La sigue aguantando durante las próximas 30 temporadas.';
+}
+
+const markSubject = (news: FenceNews): string =>
+  news.onceInYears === null
+    ? `${at(news)}: aguanta ${news.holds}, y va bajando`
+    : `${at(news)}: la ráfaga que la rompe llega ${once(news.onceInYears)}`;
+const markChanged =
+  (years: number) =>
+  (news: FenceNews): string =>
+    `La ráfaga que la rompe llega ahora más de una vez en ${years} años${
+      news.onceInYears === null ? '' : `: ${once(news.onceInYears)}`
+    }.`;
+
+/** Spanish, as owners in the United States and Mexico read it. */
+export const WORDS_ES: MessageWords = {
+  standing: STANDING,
+  unknown: {
+    'install date': 'cuándo se construyó',
+    embedment: 'a qué profundidad están enterrados los postes',
+    footing: 'qué clase de cimiento los sujeta',
+    'treatment class': 'cómo se trató la madera',
+    species: 'la clase de madera',
+    'end kind': 'con qué se encuentran sus extremos',
+  },
+  subject: {
+    'short from new': (n) => `${at(n)}: aguanta ${n.holds}, debería aguantar ${n.shouldHold}, desde que se construyó`,
+    short: (n) => `${at(n)}: ya no aguanta su ráfaga de diseño en la temporada ${n.season}`,
+    closing: (n) => `${at(n)}: deja de aguantar su ráfaga de diseño en la temporada ${n.shortSeason ?? n.season}`,
+    'ends short': (n) => `${at(n)}: los postes de sus extremos ya no aguantan la ráfaga de diseño`,
+    'two thirds': (n) => `${at(n)}: le quedan dos tercios de su resistencia de nueva`,
+    'once in 50': markSubject,
+    'once in 25': markSubject,
+    'once in 10': markSubject,
+    better: (n) => `${at(n)}: vuelve a estar holgada`,
+  },
+  changed: {
+    'short from new': (n) =>
+      `Recién construida, con madera sana, sus ${posts(n)} no llegaban a la ráfaga de diseño de ${n.shouldHold}. No es pudrición: es la forma en que se construyó para este lugar.`,
+    short: (n) => `Sus ${posts(n)} han bajado de la ráfaga de diseño del lugar, ${n.shouldHold}.`,
+    closing: (n) =>
+      `Sus ${posts(n)} todavía aguantan la ráfaga de diseño, pero no por mucho tiempo: dejan de aguantarla en la temporada ${n.shortSeason ?? n.season}.`,
+    'ends short': (n) =>
+      `Los postes cerca de los extremos reciben más viento que los demás y ya no aguantan la ráfaga de diseño${n.endsHold ? `: aguantan ${n.endsHold}` : ''}. Perder postes en un extremo es una reparación, no una cerca nueva.`,
+    'two thirds': (n) => `La pudrición se ha llevado un tercio de la resistencia de los postes: queda ${share(n)}.`,
+    'once in 50': markChanged(50),
+    'once in 25': markChanged(25),
+    'once in 10': markChanged(10),
+    better: () =>
+      'Vuelve a estar holgada: sus postes aguantan la ráfaga de diseño con margen. No tiene que hacer nada.',
+  },
+  suggestion: {
+    'short from new': (by) =>
+      `Estudiemos poner postes más juntos, postes más gruesos o tablas más abiertas, y hagamos una de esas cosas ${by}. Cuando se reemplace la cerca, conviene construirla para este viento.`,
+    short: (by) => `Reemplazar los postes débiles, o reconstruir la cerca, ${by}.`,
+    closing: (by) => `Revisar los postes a ras de suelo y planear su reemplazo ${by}.`,
+    'ends short': (by) => `Reemplazar o reforzar los postes de los extremos ${by}.`,
+    'two thirds': (by) =>
+      `Revisar los postes a ras de suelo ${by}. Un tratamiento a ras de suelo frena la pudrición por algunos años y vale más mientras quede madera sana.`,
+    'once in 50': (by) => `Revisar los postes a ras de suelo ${by}.`,
+    'once in 25': (by) => `Revisar los postes a ras de suelo ${by}, y apartar dinero para reemplazarlos.`,
+    'once in 10': (by) => `Reemplazar los postes, o reconstruir la cerca, ${by}.`,
+    better: () => 'Nada por ahora. La seguimos vigilando y le escribimos cuando algo cambie.',
+  },
+  greeting: (name) => `Estimado/a ${name}:`,
+  about: (n) => `${at(n)}, ${n.place}`,
+  answer: (n) => [
+    `Su cerca aguanta una ráfaga de ${n.holds} en la temporada ${n.season}; debería aguantar ${n.shouldHold}, la ráfaga de diseño del lugar.`,
+    `${goesShort(n)}${n.onceInYears === null ? '' : ` Una ráfaga que la rompe llega ${once(n.onceInYears)}.`}`,
+  ],
+  ends: (n) =>
+    n.endsHold && n.endsStanding && n.endsStanding !== 'clear' && !n.matters.includes('ends short')
+      ? `Los postes de sus extremos, juzgados aparte, aguantan ${n.endsHold} (${STANDING[n.endsStanding]}).`
+      : null,
+  by: ({ actBy }) => {
+    if (actBy.kind === 'before')
+      return `antes de que empiece la temporada ${actBy.season}, el ${dayInWords(actBy.day, 'es')}`;
+    const next = actBy.next ? `, a más tardar antes de que empiece la próxima, el ${dayInWords(actBy.next, 'es')}` : '';
+    return `en cuanto pueda ir una cuadrilla, porque la temporada ${actBy.season} está en curso${next}`;
+  },
+  nothingDone: (n) => [
+    ...(n.later
+      ? [
+          `Para la temporada ${n.later.season} esperamos que aguante ${n.later.holds}${n.later.onceInYears === null ? '' : `, una ráfaga que llega ${once(n.later.onceInYears)}`}.`,
+        ]
+      : []),
+    ...(n.pSnap === null
+      ? ['No podemos decir qué tan probable es que se rompa esta temporada: el lugar no tiene curva de ráfagas.']
+      : [`La probabilidad de que el viento la rompa en la temporada ${n.season} es ${percentInWords(n.pSnap, 'es')}.`]),
+  ],
+  sureness: (n) => [
+    ...(n.pShortNow === null
+      ? []
+      : [`Que no aguante la ráfaga de diseño en la temporada ${n.season} es ${likelihoodInWords(n.pShortNow, 'es')}.`]),
+    ...(n.pShortThen === null || n.shortNow
+      ? []
+      : [`Que no la aguante en la temporada ${n.shortSeason ?? ''} es ${likelihoodInWords(n.pShortThen, 'es')}.`]),
+    `En 8 de cada 10 casos aguanta entre ${n.holdsFrom} y ${n.holdsTo}.`,
+  ],
+  basis: (n) => [
+    'Las velocidades son ráfagas de 3 segundos a 10 m de altura en campo abierto, como en un mapa de viento. La madera a ras de suelo se calcula con la edad, el tratamiento, el clima y el suelo; no hace falta que alguien la haya medido.',
+    n.shouldHoldYears === null
+      ? `La ráfaga de diseño de ${n.shouldHold} es la regla local para cercas en este lugar.`
+      : `La ráfaga de diseño de ${n.shouldHold} es la que este lugar ve más o menos una vez en ${Math.round(n.shouldHoldYears)} años.`,
+  ],
+  unknowns: (inputs) =>
+    `No consta, y es lo que más pesa: ${inputs.join('; ')}. Si lo sabe, díganoslo: la respuesta será más precisa.`,
+  lean: (n) =>
+    n.lean &&
+    `El suelo cede con una ráfaga de unas ${n.lean.at} (entre ${n.lean.from} y ${n.lean.to}): entonces la cerca se inclina, y eso es una reparación. Es el número menos seguro y lo mencionamos una sola vez.`,
+  quote: 'El costo depende de lo que se encuentre: la oficina le cotiza si lo pide.',
+  call: (office, byMail) =>
+    `${office.name}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' También puede simplemente responder a este mensaje.' : ''}`,
+  pictureAlt: (n) =>
+    `Gráfica de la cerca ${n.ref}, desde nueva hasta 30 temporadas más: se rompe a ${n.holds} en la temporada ${n.season} (entre ${n.holdsFrom} y ${n.holdsTo}), su ráfaga de diseño es ${n.shouldHold}, ${n.shortSeason ? `insuficiente desde la temporada ${n.shortSeason}` : 'suficiente durante 30 temporadas'}.`,
+  cautions: [
+    'Estos números son estimaciones para planear, no una certificación estructural. Deciden los códigos locales y la autoridad competente; consulte a un ingeniero con licencia para todo lo que toque la seguridad de las personas.',
+    'Aléjese de una cerca inclinada cuando haya viento.',
+    'Llame antes de excavar: el 811 marca las líneas enterradas.',
+    'La madera tratada y su polvo piden cuidado: guantes y mascarilla, y nunca la queme. Preservantes solo por aplicadores con licencia donde la ley lo pida.',
+  ],
+  why: (office) =>
+    `Recibe este mensaje porque ${office.name} cuida esta cerca por usted. Escribimos cuando algo cambia y solo entonces. Para no recibir más, escriba a ${office.email}.`,
+  headings: {
+    changed: 'Qué cambió',
+    suggestion: 'Qué sugerimos, y para cuándo',
+    nothingDone: 'Si no se hace nada',
+    sureness: 'Qué tan seguros estamos',
+    basis: 'En qué se basa',
+    ground: 'El suelo',
+    call: 'A quién llamar',
+    cautions: 'Tenga en cuenta',
+    table: 'Sus cercas en este mensaje',
+    worst: 'Las tres que más lo necesitan',
+  },
+  digest: {
+    subject: (fences, short) =>
+      `${fences} de sus cercas tienen novedades${short > 0 ? `: ${short} no aguantan la ráfaga de diseño` : ''}`,
+    answer: (fences, counts, worst) => [
+      `De las ${fences} cercas de este mensaje, ${counts.short + counts['short from new']} no aguantan su ráfaga de diseño, ${counts.closing} están cerca del límite y ${counts.clear} están holgadas.`,
+      `La más débil es ${worst.ref} en ${worst.site}: aguanta ${worst.holds} y debería aguantar ${worst.shouldHold}. ${goesShort(worst)}`,
+    ],
+    columns: ['Cerca', 'Estado', 'Aguanta', 'Debería aguantar', 'Deja de aguantar', 'Se rompe', 'Novedad'],
+    notShort: 'no en 30 temporadas',
+    noCurve: 'no se sabe',
+    csv: 'El archivo adjunto tiene la misma tabla para una hoja de cálculo.',
+    matter: {
+      'short from new': 'insuficiente desde nueva',
+      short: 'ya insuficiente',
+      closing: 'cerca del límite',
+      'ends short': 'extremos insuficientes',
+      'two thirds': 'dos tercios de su resistencia',
+      'once in 50': 'una vez en 50 años',
+      'once in 25': 'una vez en 25 años',
+      'once in 10': 'una vez en 10 años',
+      better: 'holgada otra vez',
+    },
+  },
+};

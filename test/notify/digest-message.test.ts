@@ -1,0 +1,71 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, it } from 'vitest';
+import { digestCsv } from '../../src/notify/digest-csv.ts';
+import { digestMessage } from '../../src/notify/digest-message.ts';
+import { ANN, noticedFence, OFFICE } from './noticed-fence.ts';
+
+const fences = ['2004-04-15', '2009-04-15', '2013-04-15', '2016-04-15', '2019-04-15'].map((installed, index) =>
+  noticedFence({ ref: `F-${index}`, installed, siteName: index % 2 ? 'Heron Landing' : 'Bittern Court' }),
+);
+const digest = (language: 'en' | 'es' = 'en') =>
+  digestMessage({ fences: [...fences].reverse(), recipient: { ...ANN, language }, office: OFFICE });
+
+describe('digestMessage', () => {
+  it('says how many are short, and which is the weakest, in its first lines', () => {
+    const { subject, text } = digest();
+    const short = fences.filter((fence) => fence.standing === 'short').length;
+    expect(short).toBeGreaterThan(0);
+    expect(subject).toBe(`5 of your fences have news: ${short} short of the design gust`);
+    expect(text.replace(/\s+/g, ' ')).toMatch(
+      /^Of the 5 fences in this message .* The weakest is F-0 at Bittern Court/,
+    );
+  });
+
+  it('has a table a site with every fence, and draws the three weakest', () => {
+    const { html, pictures } = digest();
+    expect(html.match(/<table>/g)).toHaveLength(2);
+    for (const fence of fences) expect(html).toContain(`<td>${fence.forecast.fenceRef}</td>`);
+    expect(pictures.map((picture) => picture.alt.slice(0, 18))).toEqual([
+      'Chart of fence F-0',
+      'Chart of fence F-1',
+      'Chart of fence F-2',
+    ]);
+    expect(new Set(pictures.map((picture) => picture.cid)).size).toBe(3);
+  });
+
+  it('attaches the table as CSV that reads back, weakest first', () => {
+    const [file] = digest().files;
+    const rows = parse<Record<string, string>>(file?.text ?? '', { columns: true });
+    expect(rows.map((row) => row.fence)).toEqual(['F-0', 'F-1', 'F-2', 'F-3', 'F-4']);
+    expect(rows[0]).toMatchObject({
+      speed_unit: 'mph',
+      should_hold: '105',
+      matters: 'short',
+      place: 'Marshfield, Georgia',
+    });
+  });
+
+  it('stays under 100 KB of HTML for eighty fences and for a thousand', () => {
+    for (const count of [80, 1000]) {
+      const many = Array.from({ length: count }, (_, index) => {
+        const fence = fences[index % fences.length] ?? noticedFence();
+        return { ...fence, forecast: { ...fence.forecast, fenceRef: `FENCE-${index}` } };
+      });
+      expect(digestMessage({ fences: many, recipient: ANN, office: OFFICE }).html.length).toBeLessThan(100_000);
+    }
+  });
+
+  it('is in Spanish for an owner who reads Spanish', () => {
+    const { subject, text } = digest('es');
+    expect(subject).toMatch(/^5 de sus cercas tienen novedades/);
+    expect(text).not.toMatch(/undefined|null|NaN|\b(fence|holds|season)\b/);
+  });
+});
+
+describe('digestCsv', () => {
+  it('keeps a spreadsheet from taking a name for a formula', () => {
+    const text = digestCsv([noticedFence({ siteName: '=HYPERLINK("x")', place: 'A, B' })]);
+    expect(text).toContain(`"'=HYPERLINK(""x"")"`);
+    expect(text).toContain('"A, B"');
+  });
+});

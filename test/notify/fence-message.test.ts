@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { fenceMessage } from '../../src/notify/fence-message.ts';
+import { MATTERS } from '../../src/notify/matters.ts';
+import { ANN, noticedFence, OFFICE } from './noticed-fence.ts';
+
+const message = (changes: Parameters<typeof noticedFence>[0] = {}, recipient = ANN) =>
+  fenceMessage({ fence: noticedFence(changes), recipient, office: OFFICE });
+/** The text with its line breaks taken out, so that a sentence is found wherever it wraps. */
+const flat = (text: string): string => text.replace(/\s+/g, ' ');
+
+describe('fenceMessage', () => {
+  it('answers in its first two sentences: what it holds, what it should, and which season it goes short', () => {
+    const { subject, text } = message({ matters: ['short'] });
+    expect(subject).toBe('Fence F-1 at Heron Landing: no longer holds its design gust in season 2027');
+    expect(flat(text)).toMatch(
+      /^Your fence holds a gust of \d+ mph in season 2027; it should hold 105 mph, the design gust of its site\. It is short in season 2027\. A gust that snaps it comes about once in \d+ years\./,
+    );
+  });
+
+  it('says by when: before the season opens, or that it is running', () => {
+    expect(flat(message({ today: '2027-01-15' }).text)).toContain('before season 2027 opens on June 1, 2027.');
+    const running = flat(message({ today: '2027-07-15' }).text);
+    expect(running).toContain('since season 2027 is running, at the latest before the next one opens on June 1, 2028.');
+  });
+
+  it('dates a closing fence by its own short season', () => {
+    const fence = noticedFence({ installed: '2020-10-15', matters: ['closing'] });
+    const season = fence.forecast.shortSeason;
+    expect(fence.standing).toBe('closing');
+    const { subject, text } = fenceMessage({ fence, recipient: ANN, office: OFFICE });
+    expect(subject).toContain(`goes short in season ${season}`);
+    expect(flat(text)).toContain(`before season ${season} opens on June 1, ${season}`);
+  });
+
+  it('carries what an owner needs: doing nothing, how sure, basis, price, call, cautions', () => {
+    const text = flat(message().text);
+    for (const part of [
+      'By season 2032 we expect it to hold',
+      'The chance that wind snaps it in season 2027 is',
+      'That it is short in season 2027 is',
+      '8 chances in 10 that it holds between',
+      'about once in 300 years',
+      'the office quotes on request',
+      'Gale & Rail Fence Care, 555-0100, office@example.org',
+      'not a structural certification',
+      'the authority having jurisdiction decide',
+      'licensed engineer',
+      'Stay away from a leaning fence in wind',
+      'Call before you dig',
+      'Treated wood and its dust need care',
+      'licensed applicators',
+    ]) {
+      expect(text).toContain(part);
+    }
+  });
+
+  it('mentions the lean speed in the first notice only', () => {
+    expect(message({ first: true }).text).toContain('The ground gives way');
+    expect(message({ first: false }).text).not.toMatch(/gives way|lean speed/);
+  });
+
+  it('names the unknown inputs that weigh most', () => {
+    const ground = { embedmentM: null, footing: null, footingDiameterM: null };
+    expect(flat(message({ ground }).text)).toContain('Not on record, and it weighs most:');
+    expect(message().text).not.toContain('Not on record');
+  });
+
+  it('says what it cannot know where the site has no hazard curve', () => {
+    const wind = {
+      kind: 'local-rule',
+      basis: 'nominal',
+      speedMps: 40,
+      returnPeriodYears: null,
+      second: null,
+      hurricane: false,
+    } as const;
+    const text = flat(message({ wind, matters: ['two thirds'] }).text);
+    expect(text).toContain('the site has no curve of gusts');
+    expect(text).toContain('is the local rule for fences at this site');
+    expect(text).not.toMatch(/null|undefined|NaN|once in/);
+  });
+
+  it.each(MATTERS)('has whole sentences about "%s" in both languages and both units', (matter) => {
+    for (const language of ['en', 'es'] as const) {
+      for (const units of ['us', 'metric'] as const) {
+        const { subject, text, html } = message({ matters: [matter], units }, { ...ANN, language });
+        expect(`${subject}${text}${html}`).not.toMatch(/null|undefined|NaN|\[object/);
+        expect(subject.length).toBeLessThan(140);
+        expect(text).toContain(units === 'us' ? 'mph' : 'km/h');
+        expect(text).not.toContain(units === 'us' ? 'km/h' : 'mph');
+      }
+    }
+  });
+
+  it('is in Spanish throughout for an owner who reads Spanish', () => {
+    const { text, subject } = message({ matters: ['short', 'once in 25'] }, { ...ANN, language: 'es' });
+    expect(subject).toContain('ya no aguanta su ráfaga de diseño');
+    expect(flat(text)).toContain('antes de que empiece la temporada 2027, el 1 de junio de 2027');
+    expect(text).not.toMatch(/\b(the|fence|holds|season|should)\b/);
+  });
+
+  it('combines several matters into one message with the weightiest as its subject', () => {
+    const { subject, text } = message({ matters: ['two thirds', 'once in 25', 'short'] });
+    expect(subject).toContain('no longer holds');
+    expect(flat(text)).toContain('have fallen under the design gust');
+    expect(flat(text)).toContain('more often than once in 25 years');
+    expect(flat(text)).toContain('Rot has taken a third');
+  });
+
+  it('shows one picture with its content in words, and reads without it', () => {
+    const { html, pictures } = message();
+    expect(pictures).toHaveLength(1);
+    expect(pictures[0]?.svg).toMatch(/^<svg /);
+    expect(pictures[0]?.alt).toMatch(
+      /it snaps at \d+ mph in season 2027 .* its design gust is 105 mph, short from season 2027/,
+    );
+    expect(html).toContain(`src="cid:${pictures[0]?.cid}"`);
+    expect(html.match(/<img /g)).toHaveLength(1);
+    expect(html).toContain('prefers-color-scheme:dark');
+    expect(html).toContain('width=device-width');
+    expect(html.length).toBeLessThan(100_000);
+  });
+
+  it('escapes what people typed', () => {
+    const { html, subject } = message(
+      { siteName: '<script>alert(1)</script>', place: '"A" & B' },
+      { ...ANN, name: 'Ann\r\nBcc: everyone@example.org' },
+    );
+    expect(html).not.toContain('<script');
+    expect(html).toContain('&lt;script&gt;');
+    expect(subject).not.toMatch(/[\r\n]/);
+  });
+
+  it('leads a letter with the postal address and does not ask for an answer to the message', () => {
+    const { text } = message({}, { ...ANN, postalAddress: '1 Quill Lane\nQuillback' });
+    expect(text).toMatch(/^Ann Tidewell, 1 Quill Lane, Quillback/);
+    expect(text).not.toContain('answer this message');
+  });
+
+  it('asks for nothing where the fence stands clear again', () => {
+    const { text } = message({ installed: '2026-04-15', matters: ['better'] });
+    expect(flat(text)).toContain('You need not do anything.');
+    expect(text).not.toContain('If nothing is done');
+  });
+});
