@@ -1,0 +1,170 @@
+import { digestMessage } from '../notify/digest-message.ts';
+import { fenceMessage } from '../notify/fence-message.ts';
+import type { Matter } from '../notify/matters.ts';
+import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
+import type { Register } from '../register/database.ts';
+import type { FenceParties } from '../register/fence-parties-store.ts';
+import { loadFenceParties } from '../register/fence-parties-store.ts';
+import { forecastOf, loadStoredForecasts } from '../register/forecast-store.ts';
+import type { FinishedMessage, StoredNotice } from '../register/notice-store.ts';
+import {
+  listOwnersToWriteTo,
+  loadUnwrittenNotices,
+  NoticeAlreadyWritten,
+  postMessages,
+} from '../register/notice-store.ts';
+import type { OwnerRecord } from '../register/owner-record.ts';
+import { readRecord } from '../register/record-store.ts';
+import { sha256 } from './canonical-json.ts';
+import type { Clock } from './clock.ts';
+import { dayInZone, isoUtc } from './clock.ts';
+import { letterBytes, mailBytes } from './mail-bytes.ts';
+
+/** Most fences of one owner that get a mail each; more are told in one digest. */
+const MOST_SINGLE_MAILS = 3;
+/** How often one owner's messages are begun anew because another process wrote some of them. */
+const MOST_ROUNDS = 3;
+
+/** Who writes, and from which address. */
+export interface Sender {
+  readonly office: OfficeFacts;
+  /** Address that mails come from. */
+  readonly from: string;
+}
+
+/** How many messages were put into the outbox, and whom none could be written to. */
+export interface ComposeReport {
+  readonly mails: number;
+  readonly letters: number;
+  /** Their notices stay without a message and are tried again after the next sweep. */
+  readonly failures: readonly { readonly ownerRef: string; readonly message: string }[];
+}
+
+type NoticesByFence = ReadonlyMap<string, readonly StoredNotice[]>;
+
+function byFence(notices: readonly StoredNotice[]): NoticesByFence {
+  const groups = new Map<string, StoredNotice[]>();
+  for (const notice of notices) groups.set(notice.fenceRef, [...(groups.get(notice.fenceRef) ?? []), notice]);
+  return groups;
+}
+
+async function noticedFences(register: Register, groups: NoticesByFence, now: Clock): Promise<readonly NoticedFence[]> {
+  const refs = [...groups.keys()];
+  const stored = await loadStoredForecasts(register, refs);
+  const parties = await loadFenceParties(register, refs);
+  return refs.map((ref) => {
+    const forecast = stored.get(ref);
+    const place: FenceParties | undefined = parties.get(ref);
+    if (!forecast || !place)
+      throw new Error(`fence ${ref} has notices but no stored forecast; sweep the register again`);
+    const notices = groups.get(ref) ?? [];
+    return {
+      forecast: forecastOf(forecast),
+      standing: forecast.standing,
+      endsStanding: forecast.endsStanding,
+      siteName: place.site.name,
+      place: place.site.place,
+      units: place.site.units,
+      matters: notices.map((notice) => notice.matter as Matter),
+      first: notices.some((notice) => notice.first),
+      today: dayInZone(now(), place.site.timeZone),
+    };
+  });
+}
+
+/** The id of a message follows from the notices it carries, so that the same notices never become two messages. */
+function messageIdOf(ownerRef: string, notices: readonly StoredNotice[], from: string): string {
+  const told = notices.map(({ fenceRef, matter, occasion }) => [fenceRef, matter, occasion]);
+  return `<${sha256(JSON.stringify([ownerRef, told])).slice(0, 40)}@${from.split('@')[1] ?? 'localhost'}>`;
+}
+
+async function finish(
+  owner: OwnerRecord,
+  message: OwnerMessage,
+  notices: readonly StoredNotice[],
+  context: { readonly sender: Sender; readonly now: Clock },
+): Promise<FinishedMessage> {
+  const { office, from } = context.sender;
+  const messageId = messageIdOf(owner.ref, notices, from);
+  const to = owner.channel === 'mail' ? owner.email : null;
+  const raw = to
+    ? await mailBytes({ message, messageId, at: context.now(), from, to: { name: owner.name, address: to }, office })
+    : letterBytes(message);
+  return {
+    messageId,
+    ownerRef: owner.ref,
+    channel: to ? 'mail' : 'letter',
+    envelopeFrom: to ? from : null,
+    envelopeTo: to,
+    subject: message.subject,
+    raw,
+    sha256: sha256(raw),
+    noticeIds: notices.map((notice) => notice.id),
+  };
+}
+
+async function messagesFor(
+  register: Register,
+  owner: OwnerRecord,
+  context: { readonly sender: Sender; readonly now: Clock },
+): Promise<readonly FinishedMessage[]> {
+  const notices = await loadUnwrittenNotices(register, owner.ref);
+  const groups = byFence(notices);
+  const fences = await noticedFences(register, groups, context.now);
+  const recipient: RecipientFacts = {
+    name: owner.name,
+    language: owner.language,
+    postalAddress: owner.channel === 'letter' ? (owner.postalAddress ?? '') : null,
+  };
+  const { office } = context.sender;
+  if (fences.length > MOST_SINGLE_MAILS) {
+    return [await finish(owner, digestMessage({ fences, recipient, office }), notices, context)];
+  }
+  const messages: FinishedMessage[] = [];
+  for (const fence of fences) {
+    const told = groups.get(fence.forecast.fenceRef) ?? [];
+    messages.push(await finish(owner, fenceMessage({ fence, recipient, office }), told, context));
+  }
+  return messages;
+}
+
+async function writeToOwner(
+  register: Register,
+  owner: OwnerRecord,
+  context: { readonly sender: Sender; readonly now: Clock },
+): Promise<readonly FinishedMessage[]> {
+  for (let round = 1; ; round += 1) {
+    const messages = await messagesFor(register, owner, context);
+    try {
+      await postMessages(register, messages, isoUtc(context.now()));
+      return messages;
+    } catch (error) {
+      if (!(error instanceof NoticeAlreadyWritten) || round === MOST_ROUNDS) throw error;
+    }
+  }
+}
+
+/**
+ * Writes the messages of every notice that has none yet: up to three fences of an owner get a message each, more become one
+ * digest. One transaction an owner; killed half-way it goes on where it stopped, and no notice gets two messages.
+ */
+export async function composeNotices(
+  register: Register,
+  options: { readonly now: Clock; readonly sender: Sender; readonly signal?: AbortSignal },
+): Promise<ComposeReport> {
+  let [mails, letters] = [0, 0];
+  const failures: { ownerRef: string; message: string }[] = [];
+  for (const ownerRef of await listOwnersToWriteTo(register)) {
+    if (options.signal?.aborted) break;
+    try {
+      const owner = await readRecord(register.db, 'owners', ownerRef);
+      if (!owner) continue;
+      const messages = await writeToOwner(register, owner, options);
+      mails += messages.filter((message) => message.channel === 'mail').length;
+      letters += messages.filter((message) => message.channel === 'letter').length;
+    } catch (error) {
+      failures.push({ ownerRef, message: error instanceof Error ? error.message : String(error) });
+    }
+  }
+  return { mails, letters, failures };
+}

@@ -1,0 +1,72 @@
+import type { DateTime } from 'luxon';
+import MailComposer from 'nodemailer/lib/mail-composer';
+import type { OfficeFacts, OwnerMessage } from '../notify/message-facts.ts';
+import { oneLine } from '../notify/plain-words.ts';
+import { sha256 } from './canonical-json.ts';
+import { picturePng } from './picture-png.ts';
+
+/** Everything that a mail's bytes depend on. */
+export interface MailToBuild {
+  readonly message: OwnerMessage;
+  /** With its angle brackets. */
+  readonly messageId: string;
+  readonly at: DateTime;
+  readonly from: string;
+  readonly to: { readonly name: string; readonly address: string };
+  readonly office: OfficeFacts;
+}
+
+/**
+ * Builds the RFC 5322 bytes of a mail: plain text, HTML with its pictures inline, and files. The same input gives the same
+ * bytes. Names and subject are put on one line first, so that nothing a person typed can add a header.
+ */
+export async function mailBytes(mail: MailToBuild): Promise<Buffer> {
+  const { message, office } = mail;
+  const composer = new MailComposer({
+    from: { name: oneLine(office.name), address: mail.from },
+    to: { name: oneLine(mail.to.name), address: mail.to.address },
+    replyTo: office.email,
+    subject: oneLine(message.subject),
+    date: mail.at.toJSDate(),
+    messageId: mail.messageId,
+    headers: {
+      'List-Unsubscribe': `<mailto:${office.email}?subject=unsubscribe>`,
+      'Auto-Submitted': 'auto-generated',
+    },
+    text: message.text,
+    html: message.html,
+    attachments: [
+      ...message.pictures.map((picture) => ({
+        filename: `${picture.cid.split('@')[0] ?? 'picture'}.png`,
+        cid: picture.cid,
+        content: picturePng(picture.svg, picture.widthPx),
+        contentType: 'image/png',
+        contentDisposition: 'inline',
+      })),
+      ...message.files.map((file) => ({
+        filename: file.name,
+        content: Buffer.from(file.text, 'utf8'),
+        contentType: file.contentType,
+      })),
+    ],
+    baseBoundary: sha256(mail.messageId).slice(0, 24),
+    disableFileAccess: true,
+    disableUrlAccess: true,
+  });
+  const built = await composer.compile().build();
+  // text parts come with the line ends of their text; a mail's line ends are CRLF throughout (RFC 5322, 2.3)
+  return Buffer.from(built.toString('latin1').replace(/\r?\n/g, '\r\n'), 'latin1');
+}
+
+/** The HTML of a letter to print: the message with its pictures inside. */
+export function letterBytes(message: OwnerMessage): Buffer {
+  const html = message.pictures.reduce(
+    (text, picture) =>
+      text.replaceAll(
+        `src="cid:${picture.cid}"`,
+        `src="data:image/png;base64,${picturePng(picture.svg, picture.widthPx).toString('base64')}"`,
+      ),
+    message.html,
+  );
+  return Buffer.from(html, 'utf8');
+}

@@ -1,0 +1,189 @@
+import type { AddressInfo } from 'node:net';
+import { serve } from '@hono/node-server';
+import cron from 'node-cron';
+import type { Register } from '../register/database.ts';
+import { openRegister } from '../register/database.ts';
+import { readSettings } from '../register/settings-store.ts';
+import type { Clock } from './clock.ts';
+import type { Config } from './config.ts';
+import { startDrainLoop } from './drain-loop.ts';
+import { drainOutbox } from './drain-outbox.ts';
+import type { Logger } from './log.ts';
+import type { MailCatcher } from './mail-catcher.ts';
+import { startMailCatcher } from './mail-catcher.ts';
+import { mailServerAddress, smtpTransport } from './mail-transport.ts';
+import { createMetrics } from './service-metrics.ts';
+import type { ServiceView } from './service-view.ts';
+import { createServiceView } from './service-view.ts';
+import { createSweepRunner } from './sweep-runner.ts';
+
+/** Asks the register what is due so often besides the nightly nudge: a laptop that slept through it catches up. */
+const ASK_EVERY_MS = 10 * 60_000;
+
+/** A page still loading when the service closes has so long to end [ms]. */
+const GRACE_MS = 3_000;
+
+/** What the pages are made from. */
+export interface AppParts {
+  readonly register: Register;
+  readonly view: ServiceView;
+  readonly config: Config;
+  readonly clock: Clock;
+  readonly log: Logger;
+}
+
+/** The pages: whatever answers a web request. */
+export interface App {
+  readonly fetch: (request: Request) => Response | Promise<Response>;
+}
+
+/** A service that runs. */
+export interface Service {
+  /** Where its pages are, with the port it got. */
+  readonly url: string;
+  readonly register: Register;
+  readonly view: ServiceView;
+  /** Settles once the sweep that was due on start has ended, and at once where none was. */
+  readonly caughtUp: Promise<void>;
+  /** Stops taking work, ends what is at hand, closes everything. Calling it again waits for the same end. */
+  close(): Promise<void>;
+}
+
+interface Listening {
+  readonly port: number;
+  close(): Promise<void>;
+}
+
+function listen(app: App, config: Config): Promise<Listening> {
+  return new Promise((resolve, reject) => {
+    const server = serve({ fetch: app.fetch, hostname: config.host, port: config.port }, (address: AddressInfo) =>
+      resolve({
+        port: address.port,
+        close: () =>
+          new Promise((closed) => {
+            server.close(() => closed());
+            if ('closeIdleConnections' in server) server.closeIdleConnections();
+            setTimeout(() => 'closeAllConnections' in server && server.closeAllConnections(), GRACE_MS).unref();
+          }),
+      }),
+    );
+    server.once('error', (error: NodeJS.ErrnoException) =>
+      reject(
+        error.code === 'EADDRINUSE'
+          ? new Error(
+              `port ${config.port} on ${config.host} is taken: stop what uses it, or set STORMPALE_PORT to another`,
+              { cause: error },
+            )
+          : error,
+      ),
+    );
+  });
+}
+
+function transportFor(config: Config, catcher: MailCatcher | null) {
+  if (catcher) return smtpTransport(mailServerAddress(`smtp://127.0.0.1:${catcher.port}`));
+  return smtpTransport(mailServerAddress(config.smtpUrl ?? ''));
+}
+
+/**
+ * Starts the service: register, mail catcher (where no mail server is configured), sweep, outbox and pages. A sweep that is
+ * due is begun at once in its thread; the nightly one is a nudge that asks the register what is due.
+ * Throws, with everything closed again, where the port is taken or the register cannot be opened.
+ */
+export async function startService(options: {
+  readonly config: Config;
+  readonly clock: Clock;
+  readonly log: Logger;
+  readonly makeApp: (parts: AppParts) => App;
+}): Promise<Service> {
+  const { config, clock, log } = options;
+  const closers: (() => Promise<void>)[] = [];
+  let closing: Promise<void> | null = null;
+  const closeAll = async (): Promise<void> => {
+    for (const close of closers.reverse()) await close();
+  };
+  try {
+    const register = await openRegister(config.registerPath);
+    closers.push(() => register.close());
+    const catcher = config.smtpUrl
+      ? null
+      : await startMailCatcher({ port: 0, folder: config.caughtMailFolder, now: clock });
+    if (catcher) closers.push(() => catcher.close());
+    const metrics = createMetrics(register);
+    const transport = transportFor(config, catcher);
+    const drain = startDrainLoop({
+      drain: (signal) => drainOutbox(register, { now: clock, transport, signal }),
+      log,
+      onReport: (report) => metrics.countDrain(report),
+    });
+    closers.push(() => drain.close());
+    const runner = createSweepRunner({
+      register,
+      config,
+      clock,
+      log,
+      onOutcome: (outcome) => {
+        metrics.countSweep(outcome);
+        drain.nudge();
+      },
+    });
+    closers.push(() => runner.close());
+    const ask = (onStart: boolean): Promise<void> =>
+      runner.sweepIfDue({ onStart }).then(
+        () => undefined,
+        (error: unknown) => log.error({ err: error }, 'could not ask the register what is due'),
+      );
+    const view = createServiceView({
+      register,
+      config,
+      clock,
+      catcher,
+      metrics,
+      progress: () => runner.progress(),
+      isClosing: () => closing !== null,
+      requestSweep: () => void runner.sweepNow(),
+      requestDrain: () => drain.nudge(),
+    });
+    const listening = await listen(options.makeApp({ register, view, config, clock, log }), config);
+    closers.push(() => listening.close());
+    const zone = config.timeZone ?? (await readSettings(register.db)).timeZone;
+    const [hour = '4', minute = '30'] = config.sweepAt.split(':');
+    const nightly = cron.schedule(`${Number(minute)} ${Number(hour)} * * *`, () => ask(false), { timezone: zone });
+    const asking = setInterval(() => void ask(false), ASK_EVERY_MS);
+    closers.push(async () => {
+      clearInterval(asking);
+      await nightly.destroy();
+    });
+    const caughtUp = ask(true);
+    closers.push(async () => {
+      await runner.close();
+      await caughtUp;
+    });
+    const url = `http://${config.host}:${listening.port}`;
+    log.info({ url, register: config.registerPath, mail: catcher ? 'caught' : 'smtp' }, 'service started');
+    return {
+      url,
+      register,
+      view,
+      caughtUp,
+      close: () => {
+        closing ??= closeAll().then(() => log.info('service closed'));
+        return closing;
+      },
+    };
+  } catch (error) {
+    await closeAll();
+    throw error;
+  }
+}
+
+/** Closes the service on SIGTERM or SIGINT, so that a stop loses nothing. Returns once a signal has been dealt with. */
+export function closeOnSignal(service: Service): Promise<NodeJS.Signals> {
+  return new Promise((resolve) => {
+    const stop = (signal: NodeJS.Signals): void => {
+      void service.close().then(() => resolve(signal));
+    };
+    process.once('SIGTERM', stop);
+    process.once('SIGINT', stop);
+  });
+}

@@ -1,0 +1,126 @@
+import { DateTime } from 'luxon';
+import { MODEL_VERSION } from '../forecast/model-version.ts';
+import type { Register } from '../register/database.ts';
+import { lastRegisterChange } from '../register/register-changes.ts';
+import { readSettings } from '../register/settings-store.ts';
+import { newestSweep } from '../register/sweep-store.ts';
+import type { Clock } from './clock.ts';
+import type { Config } from './config.ts';
+import type { Logger } from './log.ts';
+import type { SweepProgress } from './run-sweep.ts';
+import type { SweepOutcome } from './sweep-register.ts';
+import type { DueReason } from './sweep-schedule.ts';
+import { sweepDue } from './sweep-schedule.ts';
+import type { SweepThread } from './sweep-thread.ts';
+import { startSweepThread } from './sweep-thread.ts';
+
+/** Runs sweeps one at a time, when they are due or asked for. */
+export interface SweepRunner {
+  /** Progress of the sweep at work, or null where none is. */
+  progress(): SweepProgress | null;
+  /** Asks the register what is due and sweeps where something is. Returns the reason; null where nothing was due. */
+  sweepIfDue(options?: { readonly onStart: boolean }): Promise<DueReason | null>;
+  /** Sweeps now, due or not; joins the sweep that is at work. Null where the service is closing or the sweep failed. */
+  sweepNow(): Promise<SweepOutcome | null>;
+  close(): Promise<void>;
+}
+
+/** Why a sweep is due in a register, or null. */
+async function dueInRegister(
+  register: Register,
+  options: { readonly now: DateTime; readonly zone: string | null; readonly at: string },
+): Promise<DueReason | null> {
+  const finished = await newestSweep(register, 'finished');
+  const changedAt = await lastRegisterChange(register);
+  return sweepDue({
+    now: options.now,
+    zone: options.zone ?? (await readSettings(register.db)).timeZone,
+    at: options.at,
+    modelVersion: MODEL_VERSION,
+    last: finished && { asOf: DateTime.fromISO(finished.asOf), modelVersion: finished.modelVersion },
+    unfinished: (await newestSweep(register, 'running')) !== null,
+    changedAt: changedAt ? DateTime.fromISO(changedAt) : null,
+  });
+}
+
+function logOutcome(log: Logger, { report, composed }: SweepOutcome): void {
+  if (report.kind === 'busy') {
+    log.info({ pid: report.heldBy.pid }, 'another program is sweeping this register; its sweep counts');
+    return;
+  }
+  if (report.kind === 'interrupted') {
+    log.info({ checkpoint: report.sweep.checkpointRef }, 'sweep interrupted; it is resumed later');
+    return;
+  }
+  const { id, computed, unchanged, failed, notices } = report.sweep;
+  const { mails = 0, letters = 0 } = composed ?? {};
+  log.info(
+    { sweep: id, resumed: report.resumed, computed, unchanged, failed, notices, mails, letters },
+    'sweep finished',
+  );
+  for (const failure of report.failures) log.warn(failure, 'fence could not be forecast');
+  for (const failure of composed?.failures ?? []) log.error(failure, 'no message could be written to this owner');
+}
+
+/** Makes the runner; it does nothing until asked. */
+export function createSweepRunner(options: {
+  readonly register: Register;
+  readonly config: Config;
+  readonly clock: Clock;
+  readonly log: Logger;
+  readonly onOutcome: (outcome: SweepOutcome) => void;
+}): SweepRunner {
+  const { register, config, clock, log } = options;
+  let thread: SweepThread | null = null;
+  let running: Promise<SweepOutcome | null> | null = null;
+  let progress: SweepProgress | null = null;
+  let closing = false;
+
+  async function sweep(): Promise<SweepOutcome | null> {
+    try {
+      progress = { done: 0, failed: 0, lastRef: '' };
+      thread = startSweepThread(register, {
+        clock,
+        sender: config,
+        onProgress: (latest) => {
+          progress = latest;
+        },
+      });
+      const outcome = await thread.done;
+      logOutcome(log, outcome);
+      options.onOutcome(outcome);
+      return outcome;
+    } catch (error) {
+      log.error({ err: error }, 'sweep failed; what it had written stands, and it is resumed later');
+      return null;
+    } finally {
+      thread = null;
+      progress = null;
+      running = null;
+    }
+  }
+
+  async function sweepNow(): Promise<SweepOutcome | null> {
+    if (closing) return null;
+    running ??= sweep();
+    return running;
+  }
+
+  return {
+    progress: () => progress,
+    sweepNow,
+    sweepIfDue: async ({ onStart } = { onStart: false }) => {
+      const reason = await dueInRegister(register, { now: clock(), zone: config.timeZone, at: config.sweepAt });
+      // by day the office may still be entering records; the night takes them up
+      if (reason === null || (reason === 'register changed' && !onStart)) return null;
+      log.info({ reason }, 'sweep is due');
+      await sweepNow();
+      return reason;
+    },
+    close: async () => {
+      closing = true;
+      thread?.stop();
+      await running;
+    },
+  };
+}
