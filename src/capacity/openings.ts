@@ -27,10 +27,13 @@ export function openingsFactor(solidity: number): number {
 
 /**
  * Force coefficient of an open fence of flat members, on its solid area [-].
- * @param solidity eps [-], 0 < eps < 0.7
+ * @param solidity eps [-], 0 < eps < 0.7; throws RangeError outside
  * Source: ASCE 7-16 Figure 29.4-2, flat-sided members (read).
  */
 export function openSignCoefficient(solidity: number): number {
+  if (!(solidity > 0 && solidity < SOLID_FROM)) {
+    throw new RangeError(`open sign: solidity ${solidity} is not between 0 and ${SOLID_FROM}`);
+  }
   if (solidity < 0.1) return 2;
   return solidity < 0.3 ? 1.8 : 1.6;
 }

@@ -103,6 +103,9 @@ function remarksOf(facts: FenceFacts, prepared: Prepared, hazard: HazardCurve): 
   }
   if (prepared.state.soilSaturated)
     remarks.push('The soil counts as saturated: sand holds a footing with about half its dry strength.');
+  if (facts.site.soilClass === 'dense-sand') {
+    remarks.push('The code check takes the bearing of gravel (200 psf/ft); dense sand without gravel has 150 psf/ft.');
+  }
   if (facts.site.soilClass === 'loose-sand') {
     remarks.push('Codes give no presumptive bearing for unprepared fill; the value for sand stands in.');
   }

@@ -1,0 +1,5 @@
+import { writeFileSync } from 'node:fs';
+import { VALIDATION_FILE } from './validation-file.ts';
+import { validationPage } from './validation-page.ts';
+
+writeFileSync(VALIDATION_FILE, validationPage());
