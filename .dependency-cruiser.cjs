@@ -42,7 +42,9 @@ module.exports = {
       name: 'pure-rooms-use-pure-libraries',
       severity: 'error',
       from: { path: `^src/(${pure.join('|')})/` },
-      to: { path: 'node_modules/(luxon|node-cron|nodemailer|smtp-server|mailparser|hono|@hono|pino|prom-client|commander|zod|@resvg)/' },
+      to: {
+        path: 'node_modules/(luxon|node-cron|nodemailer|smtp-server|mailparser|hono|@hono|pino|prom-client|commander|zod|@resvg)/',
+      },
     },
     { name: 'no-circular', severity: 'error', from: {}, to: { circular: true } },
     { name: 'nothing-unresolvable', severity: 'error', from: { path: '^src/' }, to: { couldNotResolve: true } },
@@ -51,6 +53,10 @@ module.exports = {
     doNotFollow: { path: 'node_modules' },
     tsConfig: { fileName: 'tsconfig.json' },
     tsPreCompilationDeps: true,
-    enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.js'], exportsFields: ['exports'], conditionNames: ['import', 'node'] },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.tsx', '.js'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node'],
+    },
   },
 };

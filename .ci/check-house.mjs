@@ -15,10 +15,16 @@ const modules = output.modules.filter((module) => module.source.startsWith('src/
 const rooms = new Set(modules.map((module) => module.source.split('/')[1]));
 for (const { rule, from, to } of output.summary.violations) console.error(`${rule.name}: ${from} imports ${to}`);
 if (modules.length === 0 || rooms.size < 8) {
-  console.error(`the house check saw ${modules.length} modules in ${rooms.size} rooms: it is not looking at the source`);
+  console.error(
+    `the house check saw ${modules.length} modules in ${rooms.size} rooms: it is not looking at the source`,
+  );
   process.exit(1);
 }
-const long = modules.map(({ source }) => [source, readFileSync(source, 'utf8').split('\n').length]).filter(([, lines]) => lines > 320);
+const long = modules
+  .map(({ source }) => [source, readFileSync(source, 'utf8').split('\n').length])
+  .filter(([, lines]) => lines > 320);
 for (const [source, lines] of long) console.error(`${source} has ${lines} lines: is it one thing?`);
-console.log(`house: ${modules.length} modules in ${rooms.size} rooms, ${output.summary.violations.length} arrows pointing up`);
+console.log(
+  `house: ${modules.length} modules in ${rooms.size} rooms, ${output.summary.violations.length} arrows pointing up`,
+);
 process.exit(output.summary.violations.length + long.length > 0 ? 1 : 0);

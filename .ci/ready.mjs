@@ -18,11 +18,16 @@ function stop(why, wayOut) {
 
 function debian(packages) {
   say(`Installing Debian packages: ${packages.join(' ')} …`);
-  return run('apt-get', ['update', '-qq']) && run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages]);
+  return (
+    run('apt-get', ['update', '-qq']) &&
+    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages])
+  );
 }
 
 function readyPackages() {
-  const lock = createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
   const stamp = join(root, 'node_modules', '.ready');
   const installed = existsSync(stamp) && readFileSync(stamp, 'utf8') === `${lock} ${process.version}`;
   if (installed) return;
@@ -45,7 +50,9 @@ const newest = (path) =>
 
 function readyBuild() {
   const main = join(root, 'dist', 'cli', 'main.js');
-  const sources = ['src', 'tsconfig.json', 'tsconfig.build.json', 'package-lock.json'].map((name) => newest(join(root, name)));
+  const sources = ['src', 'tsconfig.json', 'tsconfig.build.json', 'package-lock.json'].map((name) =>
+    newest(join(root, name)),
+  );
   if (existsSync(main) && statSync(main).mtimeMs > Math.max(...sources)) return;
   say('Building …');
   rmSync(join(root, 'dist'), { recursive: true, force: true });
@@ -62,7 +69,8 @@ function readyBrowser() {
 }
 
 const [major] = process.versions.node.split('.').map(Number);
-if (major !== 20) stop(`This is Node ${process.version}; Stormpale runs on Node 20.`, 'Install Node 20 and run the command again.');
+if (major !== 20)
+  stop(`This is Node ${process.version}; Stormpale runs on Node 20.`, 'Install Node 20 and run the command again.');
 readyPackages();
 if (wants.has('--build')) readyBuild();
 if (wants.has('--browser')) readyBrowser();

@@ -50,7 +50,7 @@ export const DIRECTIONALITY_FACTOR = 0.85;
 /** Gust-effect factor of a rigid structure [-]. Source: ASCE 7-16 26.11.1 (read); a fence at 2 to 4 Hz counts as rigid. */
 export const GUST_EFFECT_FACTOR = 0.85;
 /** Half the density of air, in q = 0.613 V^2 [kg/m3]. Source: ASCE 7-16 Eq. 26.10-1.si (read). */
-export const HALF_AIR_DENSITY = 0.613;
+const HALF_AIR_DENSITY = 0.613;
 
 /**
  * Velocity pressure exposure coefficient Kz [-].

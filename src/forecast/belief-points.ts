@@ -13,7 +13,7 @@ export const BELIEF_DIMENSIONS = [
 export type BeliefDimension = (typeof BELIEF_DIMENSIONS)[number];
 
 /** Number of belief points: a power of two. */
-export const BELIEF_POINT_COUNT = 128;
+const BELIEF_POINT_COUNT = 128;
 /**
  * Generating vector of the lattice, odd numbers, one a coordinate: found component by component for small correlation of
  * the scores and small error on a lognormal product.

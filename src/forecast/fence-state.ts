@@ -6,7 +6,7 @@ import { type RotClock, RUNNING_CLOCK } from './rot-clock.ts';
 import type { Works } from './works.ts';
 
 /** Yearly trimmer cuts of one post: depth a year into one face, and the day guards ended them. */
-export interface TrimmerCuts {
+interface TrimmerCuts {
   readonly yearlyCutMm: number;
   readonly untilDay: number | null;
 }

@@ -21,7 +21,7 @@ export const speedAtReturnPeriod = (curve: GumbelCurve, years: number): number =
   curve.locationMps + curve.scaleMps * Math.log(years);
 
 /** Longest return period that is reported [a]; beyond it the curve says nothing. Judgement. */
-export const LONGEST_RETURN_PERIOD_YEARS = 10_000;
+const LONGEST_RETURN_PERIOD_YEARS = 10_000;
 
 /**
  * Once in how many years the gust comes [a]: exp((v - u) / a), at most `LONGEST_RETURN_PERIOD_YEARS`; under 1 where it comes more often than yearly.

@@ -11,7 +11,7 @@ import type { FenceState, PostState } from './fence-state.ts';
 import { generatePostPositions } from './post-positions.ts';
 
 /** What the wind asks of one post, from one run. */
-export interface Demand {
+interface Demand {
   /** Wind force at 1 m/s, real height [N/(m/s)^2]. */
   readonly forcePerV2: number;
   /** The same with the 15 ft floor, as codes have it [N/(m/s)^2]. */
@@ -35,7 +35,7 @@ const LINE_POST_RATIO = 1.15;
 export const ASSUMED_RETURN_RATIO = 2;
 
 /** Return length of an end as the wind sees it [m]: 0 for a free edge or a gate, unbounded for a tie to a building. */
-export function returnLength(end: EndFacts, heightM: number): number {
+function returnLength(end: EndFacts, heightM: number): number {
   switch (end.kind) {
     case 'return':
       return end.returnLengthM;

@@ -1,7 +1,7 @@
 import type { PostClass } from './post-classes.ts';
 
 /** Line posts, many and alike, or the end-zone posts, few and unlike in load. */
-export type GroupName = 'line' | 'ends';
+type GroupName = 'line' | 'ends';
 
 /** Classes of posts that make up a group, as indices into the model's classes. */
 export interface PostGroup {

@@ -15,7 +15,7 @@ export interface SeasonWindow {
 export const YEAR_ROUND: SeasonWindow = { opens: '01-01', closes: '12-31', share: 1 };
 
 /** True where the window's last day falls in the year after its first. */
-export const wrapsYearEnd = (window: SeasonWindow): boolean => window.closes < window.opens;
+const wrapsYearEnd = (window: SeasonWindow): boolean => window.closes < window.opens;
 
 /** True where the text is a month and day that exists in every year (`02-29` does not). */
 export const isMonthDay = (text: string): boolean => /^\d{2}-\d{2}$/.test(text) && isCalendarDay(`2001-${text}`);

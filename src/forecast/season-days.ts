@@ -3,7 +3,7 @@ import type { FenceFacts, InstallDate } from './fence-facts.ts';
 import { openingDay, seasonLabel } from './season-calendar.ts';
 
 /** Number of seasons that are forecast, season 1 included. */
-export const SEASONS_AHEAD = 30;
+const SEASONS_AHEAD = 30;
 
 /** One date at which a fence's state is taken. */
 export interface SeasonDay {

@@ -2,7 +2,7 @@ import { N_PER_LBF } from './force.ts';
 import { M_PER_FT } from './length.ts';
 
 /** Kilograms per cubic metre in one pound per cubic foot [(kg/m3)/pcf], derived from the pound and the foot. */
-export const KG_M3_PER_PCF = 0.45359237 / M_PER_FT ** 3;
+const KG_M3_PER_PCF = 0.45359237 / M_PER_FT ** 3;
 /** Newtons per cubic metre in one pound-force per cubic foot [(N/m3)/pcf]. */
 export const N_M3_PER_PCF = N_PER_LBF / M_PER_FT ** 3;
 

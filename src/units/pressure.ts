@@ -2,7 +2,7 @@ import { N_PER_LBF } from './force.ts';
 import { M_PER_FT, MM_PER_IN } from './length.ts';
 
 /** Pascals in one pound per square foot [Pa/psf], derived from the pound-force and the foot. */
-export const PA_PER_PSF = N_PER_LBF / (M_PER_FT * M_PER_FT);
+const PA_PER_PSF = N_PER_LBF / (M_PER_FT * M_PER_FT);
 /** Megapascals in one pound per square inch [MPa/psi], derived from the pound-force and the inch. */
 export const MPA_PER_PSI = N_PER_LBF / (MM_PER_IN * MM_PER_IN);
 

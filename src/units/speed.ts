@@ -1,5 +1,5 @@
 /** Metres per second in one mile per hour [(m/s)/mph], exact (international mile of 1609.344 m). */
-export const MPS_PER_MPH = 0.44704;
+const MPS_PER_MPH = 0.44704;
 
 /** Miles per hour [mph] to metres per second [m/s]. Source: international mile, exact. */
 export const mpsFromMph = (mph: number): number => mph * MPS_PER_MPH;

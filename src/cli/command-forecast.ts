@@ -1,0 +1,72 @@
+import { breakingSentence, endsSentence, standingSentence, turnoverSentence } from '../drawing/fence-sentences.ts';
+import { seasonTable } from '../drawing/season-table.ts';
+import { terminalChart } from '../drawing/terminal-chart.ts';
+import type { FenceForecast } from '../forecast/fence-forecast.ts';
+import { forecastFence } from '../forecast/forecast-fence.ts';
+import { CAUTIONS } from './cautions.ts';
+import type { CliContext, GlobalOptions } from './cli-context.ts';
+import { configOf, withExistingRegister } from './cli-context.ts';
+import type { FenceInRegister } from './fence-in-register.ts';
+import { fenceInRegister } from './fence-in-register.ts';
+import { plainTable } from './plain-table.ts';
+import { jsonText } from './terminal.ts';
+
+/** Options of `forecast`. */
+export interface ForecastOptions extends GlobalOptions {
+  /** How many seasons ahead to show, 1 to 30. */
+  readonly seasons: number;
+  readonly json?: boolean;
+}
+
+const LEAST_COLUMNS = 60;
+const MOST_COLUMNS = 110;
+
+/** Forecasts one fence from what the register knows now, whether it was swept or not, and shows it. */
+export async function runForecast(context: CliContext, ref: string, options: ForecastOptions): Promise<void> {
+  const fence = await withExistingRegister(configOf(context, options), (register) =>
+    fenceInRegister(register, ref, context.clock),
+  );
+  const forecast = forecastFence(fence.facts, fence.seasonOneYear, fence.settings);
+  const { terminal } = context;
+  if (options.json) {
+    const seasons = forecast.seasons.filter((season) => (season.season ?? 0) <= options.seasons);
+    terminal.out(jsonText({ ...forecast, seasons, inputHash: fence.inputHash }));
+    return;
+  }
+  terminal.out(forecastText(fence, forecast, options.seasons, terminal.columns));
+}
+
+function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCount: number, columns: number): string {
+  const { units } = fence;
+  const ends = endsSentence(forecast);
+  const head = [
+    `Fence ${fence.ref}, ${fence.siteName}`,
+    '',
+    breakingSentence(forecast, units),
+    standingSentence(forecast),
+    turnoverSentence(forecast, units),
+    ...(ends === null ? [] : [ends]),
+    ...forecast.unknowns.map(
+      (unknown) => `Not known: ${unknown.input}; ${unknown.standsIn} stands in (moves the ${unknown.moves} speed).`,
+    ),
+    ...forecast.remarks,
+  ];
+  const table = seasonTable(forecast, units, ({ season }) => season === null || (season >= 1 && season <= seasonCount));
+  const headings = table.columns.map(({ heading, unit }) => (unit === '' ? heading : `${heading}\n${unit}`));
+  const rows = table.rows.map((row) => [row.label, ...row.cells]);
+  const chart = terminalChart(forecast, {
+    units,
+    columns: Math.min(MOST_COLUMNS, Math.max(LEAST_COLUMNS, columns)),
+    rows: 18,
+  });
+  return [
+    ...head,
+    '',
+    'Middle values, in brackets the range that holds in 8 cases of 10.',
+    plainTable(headings, rows, table.columns.map((_, index) => index).slice(1)),
+    ...chart,
+    '',
+    `Model ${fence.modelVersion}, inputs ${fence.inputHash}`,
+    CAUTIONS,
+  ].join('\n');
+}

@@ -1,0 +1,105 @@
+import { simpleParser } from 'mailparser';
+import type { OutboxEntry } from '../register/outbox.ts';
+import { listOutbox, loadOutboxBytes, retryMessages } from '../register/outbox.ts';
+import type { OutboxState } from '../register/sweep-tables.ts';
+import { isoUtc } from '../service/clock.ts';
+import type { CliContext, GlobalOptions } from './cli-context.ts';
+import { configOf, withExistingRegister } from './cli-context.ts';
+import { CliError } from './cli-error.ts';
+import { EXIT } from './exit-codes.ts';
+import { plainTable } from './plain-table.ts';
+import { jsonText } from './terminal.ts';
+
+/** Options of the `mail` commands. */
+export interface MailOptions extends GlobalOptions {
+  readonly json?: boolean;
+}
+
+const EVERYTHING = Number.MAX_SAFE_INTEGER;
+const WAITING: readonly OutboxState[] = ['queued', 'leased', 'parked', 'to print'];
+
+/** Lists what has not left: waiting, under way, parked, letters to print; with `parked` only the parked. */
+export async function runMailList(context: CliContext, which: 'queue' | 'parked', options: MailOptions): Promise<void> {
+  const entries = await withExistingRegister(configOf(context, options), (register) =>
+    listOutbox(register, which === 'parked' ? { state: 'parked', limit: EVERYTHING } : { limit: EVERYTHING }),
+  );
+  const shown = entries.filter((entry) => WAITING.includes(entry.state));
+  const { terminal } = context;
+  if (options.json) terminal.out(jsonText(shown));
+  else if (shown.length === 0) {
+    terminal.out(which === 'parked' ? 'No message is parked.\n' : 'No message is waiting.\n');
+  } else {
+    const headings = ['No.', 'State', 'To', 'Subject', 'Tries', 'Next try', 'The server said'];
+    terminal.out(plainTable(headings, shown.map(queueRow), [0, 4]));
+  }
+}
+
+const queueRow = (entry: OutboxEntry): readonly string[] => [
+  String(entry.id),
+  entry.state,
+  entry.envelopeTo ?? `${entry.ownerName} (letter)`,
+  entry.subject,
+  String(entry.attempts),
+  entry.dueAt ?? '–',
+  entry.lastReply ?? '–',
+];
+
+/** Puts one waiting or parked message, or all of them, first in the queue; the running service sends them. */
+export async function runMailRetry(context: CliContext, id: string | undefined, options: MailOptions): Promise<void> {
+  const which = id === undefined ? 'all' : messageNumber(id);
+  const queued = await withExistingRegister(configOf(context, options), (register) =>
+    retryMessages(register, which, isoUtc(context.clock())),
+  );
+  if (which !== 'all' && queued === 0) {
+    throw new CliError(
+      EXIT.notFound,
+      `no message ${which} is waiting or parked`,
+      'see "stormpale mail queue" for those that are; what was sent is never sent again',
+    );
+  }
+  const { terminal } = context;
+  if (options.json) terminal.out(jsonText({ queued }));
+  else terminal.out(`${queued} queued for a try at once; the running service sends them.\n`);
+}
+
+/** Shows one message of the outbox: where it stands and what it says. */
+export async function runMailShow(context: CliContext, id: string, options: MailOptions): Promise<void> {
+  const number = messageNumber(id);
+  const [entry, bytes] = await withExistingRegister(configOf(context, options), async (register) => [
+    (await listOutbox(register, { limit: EVERYTHING })).find((each) => each.id === number),
+    await loadOutboxBytes(register, number),
+  ]);
+  if (!entry || !bytes) {
+    throw new CliError(
+      EXIT.notFound,
+      `no message ${number} in the outbox`,
+      'see "stormpale mail queue" or the page /outbox for the numbers',
+    );
+  }
+  const text =
+    bytes.channel === 'mail'
+      ? ((await simpleParser(Buffer.from(bytes.raw))).text ?? '')
+      : Buffer.from(bytes.raw).toString('utf8');
+  const { terminal } = context;
+  if (options.json) {
+    terminal.out(jsonText({ ...entry, text }));
+    return;
+  }
+  const head = [
+    `No. ${entry.id}, ${entry.state}, written ${entry.createdAt}`,
+    `To: ${entry.envelopeTo ?? `${entry.ownerName} (letter)`}`,
+    `Subject: ${entry.subject}`,
+    `Message-ID: ${entry.messageId}`,
+    ...(entry.lastReply === null ? [] : [`The server said: ${entry.lastReply}`]),
+  ];
+  terminal.out(`${head.join('\n')}\n\n${text.trimEnd()}\n`);
+}
+
+function messageNumber(id: string): number {
+  if (/^\d{1,15}$/.test(id)) return Number(id);
+  throw new CliError(
+    EXIT.usage,
+    `${JSON.stringify(id)} is no message number`,
+    'write a number as "stormpale mail queue" shows them',
+  );
+}

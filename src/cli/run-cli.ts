@@ -1,0 +1,153 @@
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { RECORD_KINDS } from '../register/record-store.ts';
+import { ConfigError } from '../service/config.ts';
+import type { CliContext, GlobalOptions } from './cli-context.ts';
+import { CliError } from './cli-error.ts';
+import type { ExportCommandOptions } from './command-export.ts';
+import { runExport } from './command-export.ts';
+import type { ForecastOptions } from './command-forecast.ts';
+import { runForecast } from './command-forecast.ts';
+import type { ImportCommandOptions } from './command-import.ts';
+import { runImport } from './command-import.ts';
+import type { MailOptions } from './command-mail.ts';
+import { runMailList, runMailRetry, runMailShow } from './command-mail.ts';
+import type { ReasonsOptions } from './command-reasons.ts';
+import { runReasons } from './command-reasons.ts';
+import type { ServeOptions } from './command-serve.ts';
+import { runServe } from './command-serve.ts';
+import type { SweepCommandOptions } from './command-sweep.ts';
+import { runSweepCommand } from './command-sweep.ts';
+import type { ExitCode } from './exit-codes.ts';
+import { EXIT, EXIT_CODES_TEXT } from './exit-codes.ts';
+
+const SEASONS_AHEAD = 30;
+
+function seasonCount(text: string): number {
+  const count = Number(text);
+  if (Number.isInteger(count) && count >= 1 && count <= SEASONS_AHEAD) return count;
+  throw new InvalidArgumentError(`write a whole number from 1 to ${SEASONS_AHEAD}.`);
+}
+
+const jsonOption = (): Option => new Option('--json', 'print JSON instead of text');
+
+function program(context: CliContext): Command {
+  const { terminal } = context;
+  const root = new Command('stormpale')
+    .description('Forecasts how much wind installed wood fences still hold, and tells their owners in time.')
+    .option('--data <folder>', 'folder of the register and of caught mail (STORMPALE_DATA, else ./data)')
+    .option('--config <file>', 'configuration file in JSON (STORMPALE_CONFIG)')
+    .addHelpText('after', EXIT_CODES_TEXT)
+    .configureOutput({ writeOut: terminal.out, writeErr: terminal.err })
+    .showHelpAfterError('(stormpale --help shows every command)')
+    .exitOverride();
+  const globals = (): GlobalOptions => root.opts<GlobalOptions>();
+
+  root
+    .command('serve')
+    .description('run the service: nightly sweep, notices, pages')
+    .option('--demo-if-empty', 'load the invented demo where the register holds no fences')
+    .option('--empty', 'begin with an empty register: never load the demo')
+    .action((options: ServeOptions) => runServe(context, { ...globals(), ...options }));
+  root
+    .command('import')
+    .description('read CSV files into the register: whole files or nothing, unless told otherwise')
+    .argument('<files...>', `CSV files of any of these kinds: ${RECORD_KINDS.join(', ')}`)
+    .option('--accept-valid', 'keep the good rows and hand the bad ones back in a file')
+    .option('--rejected <file>', 'where to put the bad rows (else NAME.rejected.csv beside each file)')
+    .option('--dry-run', 'only say what would change')
+    .addOption(jsonOption())
+    .action((files: string[], options: ImportCommandOptions) =>
+      runImport(context, files, { ...globals(), ...options }),
+    );
+  root
+    .command('export')
+    .description('write records as CSV that import reads back')
+    .argument('<kind>', `${RECORD_KINDS.join(', ')} or all`)
+    .option('--out <folder>', 'folder to write into, or - for standard output')
+    .addOption(new Option('--units <units>', 'units of the columns').choices(['site', 'us', 'metric']).default('site'))
+    .action((kind: string, options: ExportCommandOptions) => runExport(context, kind, { ...globals(), ...options }));
+  root
+    .command('sweep')
+    .description('recompute every fence whose inputs changed, and write the notices that come of it')
+    .addOption(jsonOption())
+    .action((options: SweepCommandOptions) => runSweepCommand(context, { ...globals(), ...options }));
+  root
+    .command('forecast')
+    .description('show one fence season by season, with a chart')
+    .argument('<ref>', 'ref of the fence')
+    .option('--seasons <count>', 'seasons ahead to list', seasonCount, 10)
+    .addOption(jsonOption())
+    .action((ref: string, options: ForecastOptions) => runForecast(context, ref, { ...globals(), ...options }));
+  root
+    .command('reasons')
+    .description('show each step from the inputs to the speeds, with equation, source and how sure we are of it')
+    .argument('<ref>', 'ref of the fence')
+    .option('--season <label>', 'season to explain, as 2027 or new (else the season at hand)')
+    .option('--ends', 'explain the posts that decide the ends')
+    .addOption(jsonOption())
+    .action((ref: string, options: ReasonsOptions) => runReasons(context, ref, { ...globals(), ...options }));
+  addMail(root, context, globals);
+  return root;
+}
+
+function addMail(root: Command, context: CliContext, globals: () => GlobalOptions): void {
+  const mail = root.command('mail').description('see and move the messages of the outbox');
+  mail
+    .command('queue')
+    .description('messages that have not left')
+    .addOption(jsonOption())
+    .action((options: MailOptions) => runMailList(context, 'queue', { ...globals(), ...options }));
+  mail
+    .command('parked')
+    .description("messages refused for good, with the server's words")
+    .addOption(jsonOption())
+    .action((options: MailOptions) => runMailList(context, 'parked', { ...globals(), ...options }));
+  mail
+    .command('retry')
+    .description('try waiting and parked messages again at once')
+    .argument('[number]', 'one message; all of them where left out')
+    .addOption(jsonOption())
+    .action((id: string | undefined, options: MailOptions) => runMailRetry(context, id, { ...globals(), ...options }));
+  mail
+    .command('show')
+    .description('one message: where it stands and what it says')
+    .argument('<number>', 'number of the message')
+    .addOption(jsonOption())
+    .action((id: string, options: MailOptions) => runMailShow(context, id, { ...globals(), ...options }));
+}
+
+/** Runs one command line and returns the code to end with. Never throws: what goes wrong is told on standard error. */
+export async function runCli(args: readonly string[], parts: Omit<CliContext, 'end'>): Promise<ExitCode> {
+  let code: ExitCode = EXIT.done;
+  const context: CliContext = {
+    ...parts,
+    end: (wanted) => {
+      code = wanted;
+    },
+  };
+  try {
+    await program(context).parseAsync([...args], { from: 'user' });
+    return code;
+  } catch (error) {
+    return explain(error, context);
+  }
+}
+
+function explain(error: unknown, context: CliContext): ExitCode {
+  const { terminal } = context;
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+  if (error instanceof CliError) {
+    terminal.err(`${error.message}\n${error.wayOut}\n`);
+    return error.code;
+  }
+  if (error instanceof ConfigError) {
+    terminal.err(`${error.message}\nCorrect that in the environment or in the configuration file, and start again.\n`);
+    return EXIT.usage;
+  }
+  const message = error instanceof Error ? error.message : String(error);
+  terminal.err(
+    `${message}\nIf that is no help, run the same again with STORMPALE_LOG_LEVEL=debug to see where it happened.\n`,
+  );
+  if (context.env.STORMPALE_LOG_LEVEL === 'debug' && error instanceof Error) terminal.err(`${error.stack ?? ''}\n`);
+  return EXIT.unexpected;
+}

@@ -1,0 +1,138 @@
+import { CHART_PALETTE } from './chart-palette.ts';
+import type { ChartWords } from './chart-words.ts';
+import type { FenceFrame } from './fence-frame.ts';
+import type { FenceSeries } from './fence-series.ts';
+import type { Box, LabelRequest, PlacedLabel, Spot } from './label-placement.ts';
+import { placeLabels, placesAlong, placesAround, textBox } from './label-placement.ts';
+import type { DisplayUnits } from './speed-text.ts';
+import { displaySpeed, speedText } from './speed-text.ts';
+
+type Style = Pick<LabelRequest, 'sizePx' | 'weight' | 'className' | 'fill'>;
+
+/** Label of the moment in which the snap speed falls under the design gust. */
+function shortText(series: FenceSeries, words: ChartWords): string | null {
+  const { short, today } = series;
+  if (!short) return null;
+  if (short === series.points[0]) return words.shortFromNew;
+  return short.year < today.year ? words.shortSince(short.label) : words.shortFrom(short.label);
+}
+
+/** Label of the moment in which the snap speed falls under the lean speed. */
+function turnoverText(series: FenceSeries, words: ChartWords): string | null {
+  if (!series.turnover) return null;
+  return series.turnover === series.points[0] ? words.turnoverNew : words.turnover(series.turnover.label);
+}
+
+/** Every label of a fence's chart in a place of its own, the most important first. */
+export function fenceLabels(
+  series: FenceSeries,
+  frame: FenceFrame,
+  words: ChartWords,
+  units: DisplayUnits,
+): readonly PlacedLabel[] {
+  const { fontPx, plot } = frame;
+  const line = (speed: (point: FenceSeries['points'][number]) => number): readonly Spot[] =>
+    series.points.map((point) => frame.spotOf(point, speed(point)));
+  const snap = line((point) => point.snapMps.p50);
+  const lean = line((point) => point.leanMps.p50);
+  const ends = line((point) => point.endsSnapMps ?? 0);
+  const gustY = frame.yOfMps(series.designGustMps);
+  const gust: readonly Spot[] = [
+    { x: plot.left, y: gustY },
+    { x: plot.right, y: gustY },
+  ];
+  const style = (className: string, fill: string, weight: 400 | 600 = 600, sizePx = fontPx): Style => ({
+    sizePx,
+    weight,
+    className,
+    fill,
+  });
+  const snapStyle = style('fy-snap-text', CHART_PALETTE.snap);
+  const leanStyle = style('fy-lean-text', CHART_PALETTE.lean);
+  const inkStyle = style('fy-ink-text', CHART_PALETTE.ink);
+  const small = style('fy-ink-text', CHART_PALETTE.ink, 400, fontPx - 1);
+  const todayX = frame.xOf(series.today.year);
+  const middleX = (plot.left + plot.right) / 2;
+  const requests: LabelRequest[] = [];
+  const along = (
+    text: string,
+    of: readonly Spot[],
+    look: Style,
+    preferredX: number,
+    belowCost: number,
+    gapPx = 6,
+  ): void => {
+    requests.push({ text, ...look, candidates: placesAlong(of, { text, ...look }, { preferredX, belowCost, gapPx }) });
+  };
+  const around = (text: string, spot: Spot, look: Style, distances?: readonly number[]): void => {
+    requests.push({ text, ...look, candidates: placesAround(spot, look.sizePx, distances) });
+  };
+
+  along(words.designGust(speedText(series.designGustMps, units)), gust, inkStyle, plot.right - 60, 2);
+  const now = (speedMps: number): string => String(Math.round(displaySpeed(speedMps, units)));
+  around(now(series.today.snapMps.p50), frame.spotOf(series.today, series.today.snapMps.p50), snapStyle);
+  around(now(series.today.leanMps.p50), frame.spotOf(series.today, series.today.leanMps.p50), leanStyle);
+  along(
+    words.snapSpeed(series.judged),
+    snap,
+    snapStyle,
+    todayX < middleX ? plot.left + (plot.right - plot.left) * 0.36 : plot.left + 110,
+    3,
+  );
+  along(words.leanSpeed, lean, leanStyle, plot.left + (plot.right - plot.left) * 0.3, 1);
+  const short = shortText(series, words);
+  if (short && series.short) around(short, { x: frame.xOf(series.short.year), y: gustY }, small, [8, 14, 22, 32, 44]);
+  const turnover = turnoverText(series, words);
+  if (turnover && series.turnover) {
+    const spot = frame.spotOf(series.turnover, series.turnover.leanMps.p50);
+    const look = small;
+    const candidates = [14, 34, 54, 76].flatMap((rise, index) =>
+      placesAround({ x: spot.x, y: plot.bottom - rise }, look.sizePx, [6, 12]).map((place) => ({
+        ...place,
+        cost: place.cost + index * 8,
+      })),
+    );
+    requests.push({ text: turnover, ...look, candidates });
+  }
+  if (series.judged === 'line' && series.today.endsSnapMps !== null) {
+    along(
+      words.endsSnapSpeed,
+      ends,
+      style('fy-ends-text', CHART_PALETTE.ends, 400, fontPx - 1),
+      plot.left + (plot.right - plot.left) * 0.3,
+      1,
+      4,
+    );
+  }
+  for (const { mark, point } of series.marks) {
+    const look = style('fy-muted-text', CHART_PALETTE.muted, 400, fontPx - 2);
+    const candidates = placesAround(frame.spotOf(point, point.snapMps.p50), look.sizePx, [6, 10]);
+    requests.push({ text: words.marks[mark], ...look, candidates, dispensable: true });
+  }
+
+  const today = { text: words.today(series.today.label), ...inkStyle, y: plot.top - 8 };
+  const half = textBox({ ...today, x: 0, anchor: 'start' }).right / 2;
+  const x = Math.min(Math.max(todayX, plot.left + half), plot.right - half);
+  const todayLabel: PlacedLabel = { ...today, x, anchor: 'middle', box: textBox({ ...today, x, anchor: 'middle' }) };
+  const uprights: Box[] = [{ left: todayX, right: todayX, top: plot.top, bottom: plot.bottom }];
+  if (series.turnover) {
+    const { x: turnoverX, y: top } = frame.spotOf(series.turnover, series.turnover.leanMps.p50);
+    uprights.push({ left: turnoverX, right: turnoverX, top, bottom: plot.bottom });
+  }
+  return [
+    todayLabel,
+    ...placeLabels(requests, {
+      bounds: { ...plot, left: plot.left + 2, bottom: plot.bottom - 2 },
+      lines: [snap, lean, gust, ...(series.judged === 'line' && series.today.endsSnapMps !== null ? [ends] : [])],
+      uprights,
+      taken: [todayLabel.box, ...dots(series, frame)],
+    }),
+  ];
+}
+
+function dots(series: FenceSeries, frame: FenceFrame): readonly Box[] {
+  return [series.today.snapMps.p50, series.today.leanMps.p50].map((speedMps) => {
+    const { x, y } = frame.spotOf(series.today, speedMps);
+    return { left: x - 3, right: x + 3, top: y - 3, bottom: y + 3 };
+  });
+}

@@ -1,0 +1,178 @@
+import { CAP_HEIGHT, DESCENT, textWidthPx } from './text-width.ts';
+
+/** A point of the picture [px], y downwards. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A rectangle of the picture [px]. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+export type TextAnchor = 'start' | 'middle' | 'end';
+
+/** One place where a label could stand; the lower the cost, the better. */
+export interface LabelCandidate extends Spot {
+  readonly anchor: TextAnchor;
+  readonly cost: number;
+}
+
+/** A label that looks for a place. */
+export interface LabelRequest {
+  readonly text: string;
+  readonly sizePx: number;
+  readonly weight: 400 | 600;
+  /** Class and colour of the text. */
+  readonly className: string;
+  readonly fill: string;
+  readonly candidates: readonly LabelCandidate[];
+  /** True where the label is left out rather than written across a line. */
+  readonly dispensable?: boolean;
+}
+
+export interface PlacedLabel extends Omit<LabelRequest, 'candidates' | 'dispensable'>, Spot {
+  readonly anchor: TextAnchor;
+  readonly box: Box;
+}
+
+const CROSSING_COST = 60;
+const CLEARANCE_PX = 3;
+
+/** The rectangle that a text covers [px]. */
+export function textBox(label: {
+  readonly text: string;
+  readonly sizePx: number;
+  readonly weight: 400 | 600;
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: TextAnchor;
+}): Box {
+  const width = textWidthPx(label.text, label.sizePx, label.weight);
+  const left = label.x - (label.anchor === 'start' ? 0 : label.anchor === 'middle' ? width / 2 : width);
+  return {
+    left,
+    right: left + width,
+    top: label.y - CAP_HEIGHT * label.sizePx,
+    bottom: label.y + DESCENT * label.sizePx,
+  };
+}
+
+/** True where two rectangles share any area once each side is pushed out by half the clearance [px]. */
+export const boxesOverlap = (a: Box, b: Box, clearancePx = 0): boolean =>
+  a.left < b.right + clearancePx &&
+  b.left < a.right + clearancePx &&
+  a.top < b.bottom + clearancePx &&
+  b.top < a.bottom + clearancePx;
+
+/** Height of a polyline (x ascending) at a place [px]; null outside its range. */
+function heightAt(line: readonly Spot[], x: number): number | null {
+  for (let index = 1; index < line.length; index += 1) {
+    const [from, to] = [line[index - 1] as Spot, line[index] as Spot];
+    if (x < from.x || x > to.x) continue;
+    return to.x === from.x ? to.y : from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x);
+  }
+  return null;
+}
+
+function crossesLine(box: Box, line: readonly Spot[]): boolean {
+  const samples = 9;
+  for (let sample = 0; sample < samples; sample += 1) {
+    const y = heightAt(line, box.left + ((box.right - box.left) * sample) / (samples - 1));
+    if (y !== null && y > box.top - 2 && y < box.bottom + 2) return true;
+  }
+  return false;
+}
+
+const crossings = (box: Box, ground: LabelGround): number =>
+  ground.lines.filter((line) => crossesLine(box, line)).length +
+  ground.uprights.filter((upright) => boxesOverlap(box, upright, 2)).length;
+
+/** What labels have to live with: the area they may stand in, lines and uprights better not crossed, places already taken. */
+export interface LabelGround {
+  readonly bounds: Box;
+  readonly lines: readonly (readonly Spot[])[];
+  readonly uprights: readonly Box[];
+  readonly taken: readonly Box[];
+}
+
+/**
+ * Gives each label, in the order of its importance, the cheapest place that lies inside the bounds and touches no label placed
+ * before; crossing a line costs, covering a text is refused. A label without any free place is left out.
+ */
+export function placeLabels(requests: readonly LabelRequest[], ground: LabelGround): readonly PlacedLabel[] {
+  const placed: PlacedLabel[] = [];
+  for (const { candidates, dispensable, ...label } of requests) {
+    let best: { readonly cost: number; readonly label: PlacedLabel } | null = null;
+    for (const { x, y, anchor, cost } of candidates) {
+      const box = textBox({ ...label, x, y, anchor });
+      const { bounds } = ground;
+      if (box.left < bounds.left || box.right > bounds.right || box.top < bounds.top || box.bottom > bounds.bottom)
+        continue;
+      const others = [...placed.map((other) => other.box), ...ground.taken];
+      if (others.some((other) => boxesOverlap(box, other, CLEARANCE_PX))) continue;
+      const total = cost + CROSSING_COST * crossings(box, ground);
+      if (!best || total < best.cost) best = { cost: total, label: { ...label, x, y, anchor, box } };
+    }
+    if (best && !(dispensable && best.cost >= CROSSING_COST)) placed.push(best.label);
+  }
+  return placed;
+}
+
+/** Places above and below a polyline (x ascending), spread over its length; dearer the further from `preferredX` [px]. */
+export function placesAlong(
+  line: readonly Spot[],
+  label: { readonly text: string; readonly sizePx: number; readonly weight: 400 | 600 },
+  preference: { readonly preferredX: number; readonly belowCost: number; readonly gapPx?: number },
+): readonly LabelCandidate[] {
+  const [first, last] = [line[0], line.at(-1)];
+  if (!first || !last) return [];
+  const gap = preference.gapPx ?? 6;
+  const width = textWidthPx(label.text, label.sizePx, label.weight);
+  const steps = 48;
+  const candidates: LabelCandidate[] = [];
+  for (let step = 0; step <= steps; step += 1) {
+    const left = first.x + ((last.x - width - first.x) * step) / steps;
+    const heights = [0, 0.25, 0.5, 0.75, 1]
+      .map((part) => heightAt(line, left + width * part))
+      .filter((y) => y !== null);
+    if (heights.length === 0) continue;
+    const away = Math.abs(left + width / 2 - preference.preferredX) / 12;
+    for (const extra of [0, 10, 22]) {
+      const above = Math.min(...heights) - gap - extra - DESCENT * label.sizePx;
+      const below = Math.max(...heights) + gap + extra + CAP_HEIGHT * label.sizePx;
+      candidates.push({ x: left, y: above, anchor: 'start', cost: away + extra });
+      candidates.push({ x: left, y: below, anchor: 'start', cost: away + extra + preference.belowCost });
+    }
+  }
+  return candidates;
+}
+
+/** Places around one spot: beside, above and below, at growing distances [px]. */
+export function placesAround(
+  spot: Spot,
+  sizePx: number,
+  distancesPx: readonly number[] = [8, 16, 28],
+): readonly LabelCandidate[] {
+  return distancesPx.flatMap((distance, index) => {
+    const up = spot.y - distance - DESCENT * sizePx;
+    const level = spot.y + (CAP_HEIGHT * sizePx) / 2;
+    const down = spot.y + distance + CAP_HEIGHT * sizePx;
+    const [right, left] = [spot.x + distance, spot.x - distance];
+    const places: readonly (readonly [number, number, TextAnchor])[] = [
+      [right, up, 'start'],
+      [right, level, 'start'],
+      [right, down, 'start'],
+      [spot.x, up, 'middle'],
+      [left, down, 'end'],
+      [left, level, 'end'],
+      [left, up, 'end'],
+      [spot.x, down, 'middle'],
+    ];
+    return places.map(([x, y, anchor], rank) => ({ x, y, anchor, cost: index * 10 + rank }));
+  });
+}

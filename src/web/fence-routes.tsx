@@ -1,0 +1,90 @@
+import { Hono } from 'hono';
+import { explainForecast } from '../forecast/reasons.ts';
+import { seasonOneYear } from '../forecast/season-calendar.ts';
+import { readSettings } from '../register/settings-store.ts';
+import { dayInZone } from '../service/clock.ts';
+import { forecastSettingsOf } from '../service/run-sweep.ts';
+import type { AppParts } from '../service/service.ts';
+import { loadFenceDetail } from './fence-detail.ts';
+import { FencePageView } from './fence-page.tsx';
+import { readFenceQuery } from './fence-query.ts';
+import { fencePage } from './fence-rows.ts';
+import { FencesPage } from './fences-page.tsx';
+import { ProblemPage } from './problem-page.tsx';
+import { ReasonsPage } from './reasons-page.tsx';
+
+/** The list of fences, one fence, its JSON and its reasons. */
+export function fenceRoutes(parts: AppParts): Hono {
+  const { register, clock, view } = parts;
+  const catchesMail = view.catcher !== null;
+  const app = new Hono();
+
+  app.get('/', async (context) => {
+    const query = readFenceQuery(new URL(context.req.url).searchParams);
+    const settings = await readSettings(register.db);
+    const [page, sweep] = await Promise.all([fencePage(register, query), view.sweepStatus()]);
+    return context.html(
+      <FencesPage
+        page={page}
+        query={query}
+        sweep={sweep}
+        lookAheadSeasons={settings.lookAheadSeasons}
+        today={dayInZone(clock(), settings.timeZone)}
+        catchesMail={catchesMail}
+      />,
+    );
+  });
+
+  const noFence = (ref: string) => (
+    <ProblemPage
+      title="No such fence"
+      what={`The register has no fence with the ref ${JSON.stringify(ref)}.`}
+      wayOut="Refs are compared letter by letter, capitals too. The list has a field to look for it."
+      catchesMail={catchesMail}
+    />
+  );
+
+  app.get('/fences/:name', async (context) => {
+    const name = context.req.param('name');
+    const detail = await loadFenceDetail(register, name);
+    if (detail) return context.html(<FencePageView detail={detail} catchesMail={catchesMail} />);
+    if (!name.endsWith('.json')) return context.html(noFence(name), 404);
+    const ref = name.slice(0, -'.json'.length);
+    const found = await loadFenceDetail(register, ref);
+    if (!found) {
+      return context.json({ error: `no fence with the ref ${JSON.stringify(ref)}`, wayOut: 'see the list at /' }, 404);
+    }
+    const { fence, site, owners, swept } = found;
+    return context.json({
+      fence,
+      site,
+      owners,
+      computedAt: swept?.stored.computedAt ?? null,
+      inputHash: swept?.stored.inputHash ?? null,
+      standing: swept?.stored.standing ?? null,
+      endsStanding: swept?.stored.endsStanding ?? null,
+      forecast: swept?.forecast ?? null,
+    });
+  });
+
+  app.get('/fences/:ref/reasons', async (context) => {
+    const ref = context.req.param('ref');
+    const detail = await loadFenceDetail(register, ref);
+    if (!detail) return context.html(noFence(ref), 404);
+    const { facts, site, swept } = detail;
+    const settings = forecastSettingsOf(await readSettings(register.db));
+    const year = seasonOneYear(facts.site.seasonWindow, dayInZone(clock(), site.timeZone));
+    const seasons = swept?.forecast.seasons.map((season) => season.label) ?? [];
+    const asked = context.req.query('season');
+    const season = seasons.find((label) => label === asked);
+    const reasons = explainForecast(facts, year, settings, season === undefined ? {} : { seasonLabel: season });
+    return context.html(
+      <ReasonsPage
+        reasons={reasons}
+        seasons={seasons.length > 0 ? seasons : [reasons.season]}
+        catchesMail={catchesMail}
+      />,
+    );
+  });
+  return app;
+}

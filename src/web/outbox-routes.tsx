@@ -1,0 +1,37 @@
+import { Hono } from 'hono';
+import { countOutbox, listOutbox, loadOutboxBytes } from '../register/outbox.ts';
+import type { AppParts } from '../service/service.ts';
+import { OUTBOX_STATES, OutboxPage } from './outbox-page.tsx';
+
+const LIMIT = 200;
+
+/** The outbox and its letters. */
+export function outboxRoutes(parts: AppParts): Hono {
+  const { register } = parts;
+  const app = new Hono();
+
+  app.get('/outbox', async (context) => {
+    const asked = context.req.query('state');
+    const state = OUTBOX_STATES.find(([name]) => name === asked)?.[0] ?? null;
+    const [entries, counts] = await Promise.all([
+      listOutbox(register, state === null ? { limit: LIMIT } : { state, limit: LIMIT }),
+      countOutbox(register),
+    ]);
+    return context.html(
+      <OutboxPage
+        entries={entries}
+        counts={counts}
+        state={state}
+        limit={LIMIT}
+        catchesMail={parts.view.catcher !== null}
+      />,
+    );
+  });
+
+  app.get('/outbox/:id{[0-9]+}/letter', async (context) => {
+    const message = await loadOutboxBytes(register, Number(context.req.param('id')));
+    if (message?.channel !== 'letter') return context.notFound();
+    return context.body(new Uint8Array(message.raw), 200, { 'Content-Type': 'text/html; charset=utf-8' });
+  });
+  return app;
+}

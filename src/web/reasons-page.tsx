@@ -1,0 +1,97 @@
+import type { FC } from 'hono/jsx';
+import { quantityText } from '../drawing/reason-text.ts';
+import type { ReasonStep } from '../forecast/reason-step.ts';
+import type { Reasons } from '../forecast/reasons.ts';
+import { numberRanges } from './number-ranges.ts';
+import { PageShell } from './page-shell.tsx';
+import { ScrollFrame } from './scroll-frame.tsx';
+
+/** Properties of the page of one fence's reasons. */
+export interface ReasonsPageProps {
+  readonly reasons: Reasons;
+  /** Labels of the seasons that can be asked for. */
+  readonly seasons: readonly string[];
+  readonly catchesMail: boolean;
+}
+
+/** The page that shows every step of a fence's forecast. */
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMail }) => {
+  const { fenceRef, season } = reasons;
+  const path = `/fences/${encodeURIComponent(fenceRef)}`;
+  const groups = stepGroups(reasons.steps);
+  return (
+    <PageShell title={`Reasons of fence ${fenceRef}`} section="fences" catchesMail={catchesMail} cautions={true}>
+      <p class="back">
+        <a href={path}>Fence {fenceRef}</a>
+      </p>
+      <h1>How fence {fenceRef} was computed</h1>
+      <p>
+        Each step with its number, its equation, where that comes from and how sure we are of it. “Expected” steps lead
+        to the gust that would really do it, “code” steps to what a checker would compute; the two never mix.
+      </p>
+      <form class="narrow" method="get" action={`${path}/reasons`}>
+        <div class="field">
+          <label for="season">Season</label>
+          <select id="season" name="season">
+            {seasons.map((label) => (
+              <option value={label} selected={label === season}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </div>
+        <button type="submit">Show</button>
+      </form>
+      <ScrollFrame label="Steps of the forecast">
+        <table class="reasons">
+          <caption>
+            {`${season === 'new' ? 'As built' : `Season ${season}`}, ${reasons.group === 'ends' ? 'ends' : 'line posts'} (${reasons.postNumbers.length === 1 ? 'post' : 'posts'} ${numberRanges(reasons.postNumbers)}), age ${reasons.ageYears.toFixed(1)} years; what is not known stands at its middle value.`}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Quantity</th>
+              <th scope="col">Symbol</th>
+              <th scope="col" class="figure">
+                Value
+              </th>
+              <th scope="col">Basis</th>
+              <th scope="col">Equation and source</th>
+            </tr>
+          </thead>
+          {groups.map(([group, members]) => (
+            <tbody>
+              <tr class="group">
+                <th scope="rowgroup" colspan={5}>
+                  {group.charAt(0).toUpperCase() + group.slice(1)}
+                </th>
+              </tr>
+              {members.map((step) => (
+                <tr>
+                  <th scope="row">{step.quantity}</th>
+                  <td>{step.symbol}</td>
+                  <td class="value">
+                    {quantityText(step)}
+                    {step.us && <span class="small">{quantityText(step.us)}</span>}
+                  </td>
+                  <td>{step.basis}</td>
+                  <td class="equation">
+                    {step.equation}
+                    <span class="small">
+                      {step.source} ({step.tag})
+                    </span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          ))}
+        </table>
+      </ScrollFrame>
+    </PageShell>
+  );
+};
+
+function stepGroups(steps: readonly ReasonStep[]): readonly (readonly [string, readonly ReasonStep[]])[] {
+  const groups = new Map<string, ReasonStep[]>();
+  for (const step of steps) groups.set(step.group, [...(groups.get(step.group) ?? []), step]);
+  return [...groups];
+}

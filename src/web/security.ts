@@ -1,0 +1,65 @@
+import type { MiddlewareHandler } from 'hono';
+
+/** What every page may load: its own stylesheet, fonts, pictures and frames; no script at all. */
+const PAGE_POLICY = [
+  "default-src 'none'",
+  "style-src 'self'",
+  "font-src 'self'",
+  "img-src 'self' data:",
+  "frame-src 'self'",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+/**
+ * What a mail's HTML part or a letter may do: its own inline styles and pictures, nothing else. The sandbox also takes its origin
+ * away, so that nothing in a message can act as this service's page.
+ */
+const MESSAGE_POLICY = [
+  'sandbox',
+  "default-src 'none'",
+  "style-src 'unsafe-inline'",
+  "img-src 'self' data:",
+  "form-action 'none'",
+  "base-uri 'none'",
+  "frame-ancestors 'self'",
+].join('; ');
+
+/** Paths of a mail's HTML part and of a letter, the only answers with the message policy. */
+const MESSAGE_BODY_PATH = /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter)$/;
+
+/** Adds the security headers to every answer. */
+export const securityHeaders: MiddlewareHandler = async (context, next) => {
+  await next();
+  const isMessage = MESSAGE_BODY_PATH.test(context.req.path);
+  const headers = context.res.headers;
+  headers.set('Content-Security-Policy', isMessage ? MESSAGE_POLICY : PAGE_POLICY);
+  headers.set('X-Content-Type-Options', 'nosniff');
+  headers.set('Referrer-Policy', 'no-referrer');
+  headers.set('Cross-Origin-Opener-Policy', 'same-origin');
+  headers.set('Cross-Origin-Resource-Policy', 'same-origin');
+  headers.set('Permissions-Policy', 'camera=(), geolocation=(), microphone=()');
+  if (!headers.has('Cache-Control')) headers.set('Cache-Control', 'no-store');
+};
+
+const LOOPBACK_NAMES = ['localhost', '127.0.0.1', '[::1]'];
+
+/**
+ * Refuses requests under a name other than a loopback one: a foreign page whose name was made to point here could otherwise read
+ * the register through the visitor's browser.
+ * @param alsoAllowed further host names, without port
+ */
+export const hostCheck =
+  (alsoAllowed: readonly string[]): MiddlewareHandler =>
+  async (context, next) => {
+    const host = context.req.header('host') ?? new URL(context.req.url).host;
+    const name = host.replace(/:\d+$/, '').toLowerCase();
+    if (![...LOOPBACK_NAMES, ...alsoAllowed].includes(name)) {
+      return context.text(
+        `This service answers under a loopback name only, not under ${JSON.stringify(name)}.\nOpen it as http://localhost with its port.\n`,
+        421,
+      );
+    }
+    return next();
+  };

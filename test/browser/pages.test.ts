@@ -1,0 +1,183 @@
+import { createRequire } from 'node:module';
+import type { AddressInfo } from 'node:net';
+import { serve } from '@hono/node-server';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { SampleApp } from '../web/sample-app.ts';
+import { sampleApp } from '../web/sample-app.ts';
+import { browserIsThere, startBrowser } from './browser.ts';
+
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+const SIZES = [
+  { width: 1280, height: 900 },
+  { width: 390, height: 844 },
+] as const;
+const SCHEMES = ['light', 'dark'] as const;
+
+interface AxeFinding {
+  readonly id: string;
+  readonly nodes: readonly { readonly target: readonly string[]; readonly failureSummary: string }[];
+}
+
+interface ChartReading {
+  readonly charts: number;
+  /** Height of the smallest text [px]. */
+  readonly smallest: number;
+  /** Pairs of texts that cover each other. */
+  readonly over: readonly string[];
+}
+
+/** Reads the visible charts; a text counts from its capitals to its baseline, not by its line's height. */
+const READ_CHART = `(() => {
+  const shown = [...document.querySelectorAll('svg.fence-years')].filter((svg) => svg.clientWidth > 0);
+  const boxes = shown.flatMap((svg) => [...svg.querySelectorAll('text')]).map((text) => {
+    const { left, right, top, bottom, height } = text.getBoundingClientRect();
+    return { words: text.textContent, height, left, right, top: top + height * 0.22, bottom: bottom - height * 0.22 };
+  });
+  const over = boxes.flatMap((a, index) => boxes.slice(index + 1)
+    .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+    .map((b) => a.words + ' / ' + b.words));
+  return { charts: shown.length, smallest: Math.min(...boxes.map(({ height }) => height)), over };
+})()`;
+
+describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 }, () => {
+  let browser: Browser;
+  let sample: SampleApp;
+  let server: ReturnType<typeof serve>;
+  let base: string;
+  let mailPath: string;
+
+  beforeAll(async () => {
+    sample = await sampleApp();
+    await sample.sendMail();
+    mailPath = /href="(\/mail\/[^"]+)"/.exec(await sample.text('/mail'))?.[1] ?? '';
+    base = await new Promise((resolve) => {
+      server = serve({ fetch: sample.app.fetch, hostname: '127.0.0.1', port: 0 }, (address: AddressInfo) =>
+        resolve(`http://127.0.0.1:${address.port}`),
+      );
+    });
+    browser = await startBrowser();
+  });
+  afterAll(async () => {
+    await browser.close();
+    server.close();
+    await sample.close();
+  });
+
+  /** Opens one page in a window of that size and lets the look have it; `byScript` lifts the policy that forbids scripts. */
+  async function inWindow(
+    size: (typeof SIZES)[number],
+    look: (page: Page) => Promise<void>,
+    options: { readonly scheme?: (typeof SCHEMES)[number]; readonly byScript?: boolean } = {},
+  ): Promise<void> {
+    const context = await browser.newContext({
+      viewport: size,
+      colorScheme: options.scheme ?? 'light',
+      bypassCSP: options.byScript === true,
+    });
+    try {
+      await look(await context.newPage());
+    } finally {
+      await context.close();
+    }
+  }
+
+  const go = async (page: Page, path: string): Promise<void> => {
+    await page.goto(`${base}${path}`, { waitUntil: 'load' });
+    await page.evaluate('document.fonts.ready');
+  };
+
+  const paths = (): readonly string[] => [
+    '/',
+    '/fences/PR-02',
+    '/fences/PR-02/reasons',
+    '/outbox',
+    '/mail',
+    mailPath,
+    '/nowhere',
+  ];
+
+  for (const size of SIZES) {
+    for (const scheme of SCHEMES) {
+      it(`have no fault that axe finds: ${size.width} px, ${scheme}`, async () => {
+        const look = async (page: Page): Promise<void> => {
+          for (const path of paths()) {
+            await go(page, path);
+            await page.addScriptTag({ path: AXE });
+            const found = await page.evaluate<readonly AxeFinding[]>(
+              "axe.run(document, { iframes: false, resultTypes: ['violations'] }).then((result) => result.violations)",
+            );
+            const told = found.map(
+              ({ id, nodes }) =>
+                `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary}`).join('; ')}`,
+            );
+            expect(told, path).toEqual([]);
+          }
+        };
+        await inWindow(size, look, { scheme, byScript: true });
+      });
+    }
+
+    it(`never scroll sideways, and nothing in them fails to load: ${size.width} px`, async () => {
+      await inWindow(size, async (page) => {
+        const troubles: string[] = [];
+        page.on('console', (message) => {
+          if (message.type() === 'error') troubles.push(message.text());
+        });
+        page.on('requestfailed', (request) => troubles.push(`${request.url()}: ${request.failure()?.errorText}`));
+        for (const path of paths()) {
+          await go(page, path);
+          // to leave a page before its last file is there counts as a failed request
+          await page.waitForLoadState('networkidle');
+          expect(await page.evaluate('document.documentElement.scrollWidth'), path).toBeLessThanOrEqual(size.width);
+        }
+        expect(troubles.filter((trouble) => !trouble.includes('404'))).toEqual([]);
+      });
+    });
+
+    it(`show one chart, legible, no text over another as the browser sets it: ${size.width} px`, async () => {
+      await inWindow(size, async (page) => {
+        for (const ref of ['PR-01', 'PR-02', 'PR-04', 'PR-06', 'SK-01']) {
+          await go(page, `/fences/${ref}`);
+          const { charts, smallest, over } = await page.evaluate<ChartReading>(READ_CHART);
+          expect(charts, ref).toBe(1);
+          expect(smallest, ref).toBeGreaterThanOrEqual(10);
+          expect(over, ref).toEqual([]);
+        }
+      });
+    });
+  }
+
+  it('are walked by keyboard: the skip link first, then visibly on', async () => {
+    await inWindow(SIZES[0], async (page) => {
+      await go(page, '/');
+      await page.keyboard.press('Tab');
+      expect(await page.evaluate('document.activeElement.textContent.trim()')).toBe('Skip to the content');
+      await page.keyboard.press('Enter');
+      expect(await page.evaluate('document.activeElement.id')).toBe('content');
+      await page.keyboard.press('Tab');
+      expect(await page.evaluate('getComputedStyle(document.activeElement).outlineStyle')).toBe('solid');
+    });
+  });
+
+  it('find a fence by form, open it, and show its seasons as a table', async () => {
+    await inWindow(SIZES[1], async (page) => {
+      await go(page, '/');
+      await page.getByLabel('Fence, site or owner').fill('PR-03');
+      await page.getByRole('button', { name: 'Show' }).click();
+      await page.getByRole('link', { name: 'PR-03' }).click();
+      await page.getByRole('heading', { level: 1, name: 'Fence PR-03' }).waitFor();
+      await page.getByText('The same as a table, season by season').click();
+      expect(await page.getByRole('rowheader', { name: '2040', exact: true }).isVisible()).toBe(true);
+    });
+  });
+
+  it('show a mail in a frame that can run nothing', async () => {
+    await inWindow(SIZES[0], async (page) => {
+      await go(page, mailPath);
+      const frame = page.frames().find((each) => each.url().endsWith('/html'));
+      expect(await frame?.locator('body').textContent()).toMatch(/\w{3,}/);
+      expect(await page.locator('iframe.message').getAttribute('sandbox')).toBe('');
+    });
+  });
+});

@@ -1,0 +1,34 @@
+import type { ExitCode } from '../../src/cli/exit-codes.ts';
+import { runCli } from '../../src/cli/run-cli.ts';
+import { SAMPLE_NOW } from '../web/sample-register.ts';
+
+/** What one command line came to. */
+export interface CommandEnd {
+  readonly code: ExitCode;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs a command line on the data of a folder, at the sample's moment, without a terminal unless told otherwise. */
+export async function command(
+  folder: string,
+  args: readonly string[],
+  options: { readonly errIsTerminal?: boolean; readonly env?: Readonly<Record<string, string>> } = {},
+): Promise<CommandEnd> {
+  let [out, err] = ['', ''];
+  const code = await runCli(['--data', folder, ...args], {
+    terminal: {
+      out: (text) => {
+        out += text;
+      },
+      err: (text) => {
+        err += text;
+      },
+      errIsTerminal: options.errIsTerminal ?? false,
+      columns: 80,
+    },
+    env: options.env ?? {},
+    clock: SAMPLE_NOW,
+  });
+  return { code, out, err };
+}

@@ -1,0 +1,118 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
+import type { Reasons } from '../../src/forecast/reasons.ts';
+import { forecastOf, loadStoredForecasts } from '../../src/register/forecast-store.ts';
+import { sampleRegister } from '../web/sample-register.ts';
+import { command } from './command-line.ts';
+
+describe('forecast and reasons', () => {
+  let sample: Awaited<ReturnType<typeof sampleRegister>>;
+  beforeAll(async () => {
+    sample = await sampleRegister();
+  });
+  afterAll(() => sample.remove());
+
+  it('forecasts to the number what the sweep stored, with the same input hash', async () => {
+    const stored = (await loadStoredForecasts(sample.register, ['PR-02'])).get('PR-02');
+    const { code, out } = await command(sample.folder, ['forecast', 'PR-02', '--seasons', '30', '--json']);
+    expect(code).toBe(0);
+    const { inputHash, ...forecast } = JSON.parse(out) as FenceForecast & { inputHash: string };
+    expect(stored).toBeDefined();
+    expect(inputHash).toBe(stored?.inputHash);
+    expect(forecast).toEqual(stored && forecastOf(stored));
+  });
+
+  it('forecasts a fence that was never swept', async () => {
+    const fresh = await sampleRegister({ swept: false });
+    try {
+      const { code, out } = await command(fresh.folder, ['forecast', 'PR-01']);
+      expect(code).toBe(0);
+      expect(out).toContain('Breaks in a gust of');
+    } finally {
+      await fresh.remove();
+    }
+  });
+
+  it('shows sentences, the seasons asked for, the chart, the model and two lines of cautions', async () => {
+    const { out } = await command(sample.folder, ['forecast', 'PR-03', '--seasons', '4']);
+    expect(out).toMatch(/^Fence PR-03, Pelican Reach\n\nBreaks in a gust of \d+ mph/);
+    expect(out.match(/^20\d\d {2,}/gm)).toHaveLength(4);
+    expect(out).toMatch(/^2026 +8\.2 +0\.\d\d \(0\.\d\d–\d\.\d\d\) +\d+ \(\d+–\d+\) +60 /m);
+    expect(out).toMatch(/ gust 105$/m);
+    expect(out).toMatch(/^Model \S+, inputs [0-9a-f]{64}$/m);
+    expect(out.trimEnd().split('\n').slice(-2).join(' ')).toMatch(/no structural certification.*call before you dig/);
+  });
+
+  it('shows a metric site in kilometres an hour and millimetres', async () => {
+    const { out } = await command(sample.folder, ['forecast', 'SK-01']);
+    expect(out).toContain("its site's design gust is 173 km/h.");
+    expect(out).toMatch(/years +mm +km\/h/);
+    expect(out).toContain('2026/27');
+  });
+
+  it('explains every step with symbol, number, unit, basis, equation, source and tag', async () => {
+    const { code, out } = await command(sample.folder, ['reasons', 'PR-02', '--season', '2035', '--json']);
+    expect(code).toBe(0);
+    const reasons = JSON.parse(out) as Reasons;
+    expect(reasons.season).toBe('2035');
+    expect(reasons.steps.length).toBeGreaterThan(20);
+    for (const step of reasons.steps) {
+      for (const key of ['basis', 'group', 'symbol', 'quantity', 'equation', 'source', 'tag'] as const) {
+        expect(step[key], JSON.stringify(step)).not.toBe('');
+      }
+    }
+    const text = (await command(sample.folder, ['reasons', 'PR-02', '--season', '2035'])).out;
+    for (const { symbol, equation, source } of reasons.steps) {
+      expect(text).toContain(`${symbol} = `);
+      expect(text).toContain(equation);
+      expect(text).toContain(source);
+    }
+  });
+
+  it('ends with 4 and says which seasons there are where one is asked for that is not', async () => {
+    const { code, err, out } = await command(sample.folder, ['reasons', 'PR-02', '--season', '1999']);
+    expect(code).toBe(4);
+    expect(out).toBe('');
+    expect(err).toMatch(/^no season "1999": fence PR-02 is forecast for new, 2003 to 2055\n.*--season/);
+  });
+
+  it('ends with 4 for a fence or a register that is not there, and creates nothing', async () => {
+    for (const name of ['forecast', 'reasons']) {
+      const { code, err } = await command(sample.folder, [name, 'NOPE']);
+      expect(code).toBe(4);
+      expect(err).toMatch(/^no fence "NOPE" in the register at .*\n.*stormpale export fences.*\n$/);
+    }
+    const missing = await command(`${sample.folder}/elsewhere`, ['forecast', 'PR-01']);
+    expect(missing.code).toBe(4);
+    expect(missing.err).toContain('there is no register at');
+    expect((await command(`${sample.folder}/elsewhere`, ['sweep'])).code).toBe(4);
+  });
+
+  it('ends with 2 where the command line makes no sense', async () => {
+    for (const args of [
+      ['forecast'],
+      ['forecast', 'PR-01', '--seasons', '31'],
+      ['forecast', 'PR-01', '--seasons', 'ten'],
+      ['forcast', 'PR-01'],
+      ['forecast', 'PR-01', '--colour'],
+    ]) {
+      const { code, err } = await command(sample.folder, args);
+      expect(code, args.join(' ')).toBe(2);
+      expect(err, args.join(' ')).toMatch(/^error: .*\n/);
+    }
+  });
+
+  it('ends with 2 and names the variable where the configuration is wrong', async () => {
+    const { code, err } = await command(sample.folder, ['forecast', 'PR-01'], { env: { STORMPALE_PORT: 'many' } });
+    expect(code).toBe(2);
+    expect(err).toContain('STORMPALE_PORT = "many"');
+  });
+
+  it('lists every command and every exit code in its help', async () => {
+    const { code, out } = await command(sample.folder, ['--help']);
+    expect(code).toBe(0);
+    for (const name of ['serve', 'import', 'export', 'sweep', 'forecast', 'reasons', 'mail'])
+      expect(out).toContain(`  ${name} `);
+    for (const exit of [0, 1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`^  ${exit}  `, 'm'));
+  });
+});

@@ -1,0 +1,114 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
+import { judgedGroup, seasonOne } from '../../src/forecast/fence-forecast.ts';
+import type { SampleApp } from './sample-app.ts';
+import { sampleApp } from './sample-app.ts';
+
+describe("a fence's page", () => {
+  let sample: SampleApp;
+  beforeAll(async () => {
+    sample = await sampleApp();
+  });
+  afterAll(() => sample.close());
+
+  const forecastOf = async (ref: string): Promise<FenceForecast> =>
+    ((await (await sample.app.request(`/fences/${ref}.json`)).json()) as { forecast: FenceForecast }).forecast;
+
+  it('says which gust breaks it, how often that comes, and what its site asks', async () => {
+    const html = await sample.text('/fences/PR-02');
+    const group = judgedGroup(seasonOne(await forecastOf('PR-02')));
+    expect(html).toContain(
+      `Breaks in a gust of ${Math.round(group.snapMps.p50 / 0.44704)} mph, one that comes about once in `,
+    );
+    expect(html).toMatch(/its site(&#39;|')s design gust is 105 mph\./);
+  });
+
+  it('holds its chart for wide and narrow screens, and the same as a table', async () => {
+    const html = await sample.text('/fences/PR-02');
+    expect(html.match(/<svg[^>]*class="fence-years"/g)).toHaveLength(2);
+    expect(html).toContain('aria-labelledby="wide-title wide-desc"');
+    expect(html).toContain('aria-labelledby="narrow-title narrow-desc"');
+    const forecast = await forecastOf('PR-02');
+    const table = html.slice(
+      html.indexOf('<table class="seasons">'),
+      html.indexOf('</table>', html.indexOf('<table class="seasons">')),
+    );
+    expect(table.match(/<th scope="row">/g)).toHaveLength(forecast.seasons.length);
+    expect(table.match(/class="season-one"/g)).toHaveLength(1);
+  });
+
+  it('shows what the register knows, with free text as text', async () => {
+    const html = await sample.text('/fences/PR-02');
+    expect(html).toContain('80 ft long, 6 ft high');
+    expect(html).toContain('24 in deep, in concrete, 9 in across');
+    expect(html).toContain('Runs behind the &lt;pool&gt; &amp; the shed.');
+    expect(html).toContain('sample map, read at the site for these tests');
+  });
+
+  it('names what is not known and what stands in', async () => {
+    const html = await sample.text('/fences/PR-06');
+    expect(html).toContain('depth not recorded, footing not recorded');
+    expect(html).toMatch(/The embedment: [^<]+ stands in\. It moves the lean speed by \d+ mph/);
+  });
+
+  it('judges a run without line posts by its ends and says so', async () => {
+    const html = await sample.text('/fences/PR-06');
+    expect(html).toContain('none are line posts');
+    expect(html).toContain('>Snap speed, ends<');
+  });
+
+  it('shows the verdict of a checker and the notices sent', async () => {
+    const html = await sample.text('/fences/PR-02');
+    expect(html).toContain('As a checker would compute it');
+    expect(html).toMatch(/<td>2026-11-24<\/td><td>short<\/td>/);
+  });
+
+  it('carries the cautions', async () => {
+    for (const path of ['/', '/fences/PR-02', '/fences/PR-02/reasons']) {
+      const html = await sample.text(path);
+      expect(html, path).toContain('not a structural certification');
+      expect(html, path).toContain('Call before you dig');
+      expect(html, path).toContain('licensed applicators');
+    }
+  });
+
+  it('gives the forecast as JSON with its model version and input hash', async () => {
+    const response = await sample.app.request('/fences/SK-01.json');
+    expect(response.headers.get('content-type')).toContain('application/json');
+    const body = (await response.json()) as { forecast: FenceForecast; inputHash: string; standing: string };
+    expect(body.forecast.fenceRef).toBe('SK-01');
+    expect(body.inputHash).toMatch(/^[0-9a-f]{64}$/);
+    expect(body.standing).toBe('short from new');
+  });
+
+  it('shows every step of the reasons, for the season asked', async () => {
+    const html = await sample.text('/fences/PR-02/reasons?season=2035');
+    expect(html).toContain('<option value="2035" selected="">2035</option>');
+    expect(html).toMatch(/Season 2035, line posts \(posts? [\d–, ]+\)/);
+    expect(html).toContain('k_climate');
+    const now = await sample.text('/fences/PR-02/reasons?season=1850');
+    expect(now).toMatch(/Season 2026, line posts/);
+  });
+
+  it('answers 404 with the way out for a fence that is not there', async () => {
+    for (const path of ['/fences/NOPE', '/fences/NOPE/reasons']) {
+      const response = await sample.app.request(path);
+      expect(response.status).toBe(404);
+      expect(await response.text()).toContain('The register has no fence with the ref &quot;NOPE&quot;.');
+    }
+    const json = await sample.app.request('/fences/NOPE.json');
+    expect(json.status).toBe(404);
+    expect(await json.json()).toMatchObject({ error: 'no fence with the ref "NOPE"' });
+  });
+
+  it('says how to get numbers where the fence was never swept', async () => {
+    const fresh = await sampleApp({ swept: false });
+    try {
+      const html = await fresh.text('/fences/PR-01');
+      expect(html).toContain('has not been swept yet');
+      expect(html).not.toContain('<svg xmlns');
+    } finally {
+      await fresh.close();
+    }
+  });
+});

@@ -1,0 +1,69 @@
+import { join } from 'node:path';
+import { composeNotices } from '../../src/service/compose-notices.ts';
+import type { Config } from '../../src/service/config.ts';
+import { loadConfig } from '../../src/service/config.ts';
+import { drainOutbox } from '../../src/service/drain-outbox.ts';
+import { createLog } from '../../src/service/log.ts';
+import { startMailCatcher } from '../../src/service/mail-catcher.ts';
+import { mailServerAddress, smtpTransport } from '../../src/service/mail-transport.ts';
+import type { SweepProgress } from '../../src/service/run-sweep.ts';
+import { createMetrics } from '../../src/service/service-metrics.ts';
+import { createServiceView } from '../../src/service/service-view.ts';
+import { makeApp } from '../../src/web/make-app.tsx';
+import { SAMPLE_NOW, sampleRegister } from './sample-register.ts';
+
+export type SampleApp = Awaited<ReturnType<typeof sampleApp>>;
+
+/** The pages over a real register, with the real mail catcher unless told otherwise. Close it when done. */
+export async function sampleApp(
+  options: {
+    readonly swept?: boolean;
+    readonly empty?: boolean;
+    readonly catcher?: boolean;
+    readonly publicUrl?: string;
+    readonly progress?: SweepProgress;
+  } = {},
+) {
+  const { register, folder, remove } = await sampleRegister(options);
+  const config: Config = loadConfig({
+    STORMPALE_DATA: folder,
+    STORMPALE_LOG_LEVEL: 'silent',
+    ...(options.publicUrl ? { STORMPALE_PUBLIC_URL: options.publicUrl } : {}),
+  });
+  const catcher =
+    options.catcher === false
+      ? null
+      : await startMailCatcher({ port: 0, folder: join(folder, 'caught-mail'), now: SAMPLE_NOW });
+  const nothing = (): void => undefined;
+  const metrics = createMetrics(register);
+  const view = createServiceView({
+    register,
+    config,
+    clock: SAMPLE_NOW,
+    catcher,
+    metrics,
+    progress: () => options.progress ?? null,
+    isClosing: () => false,
+    requestSweep: nothing,
+    requestDrain: nothing,
+  });
+  const log = createLog('silent');
+  const app = makeApp({ register, view, config, clock: SAMPLE_NOW, log });
+  return {
+    app,
+    register,
+    text: async (path: string): Promise<string> => (await app.request(path)).text(),
+    /** Writes the owners' messages and hands the mails to the catcher. */
+    sendMail: async (): Promise<void> => {
+      if (!catcher) throw new Error('this sample catches no mail');
+      const office = { name: 'Sample Fence Office', phone: null, email: 'office@example.org' };
+      await composeNotices(register, { now: SAMPLE_NOW, sender: { office, from: 'office@example.org' } });
+      const transport = smtpTransport(mailServerAddress(`smtp://127.0.0.1:${catcher.port}`));
+      await drainOutbox(register, { now: SAMPLE_NOW, transport });
+    },
+    close: async (): Promise<void> => {
+      await catcher?.close();
+      await remove();
+    },
+  };
+}
