@@ -29,40 +29,52 @@ export function postGroups(classes: readonly PostClass[]): {
   return { line: group('line', true), ends: group('ends', false) };
 }
 
-/**
- * Median over posts of values given by class with counts, in the unit of the values; the mean of the middle two where they
- * are even in number. Sorts both arrays together in place: they are the caller's scratch.
- */
-function medianInPlace(values: Float64Array, counts: Float64Array): number {
-  let total = 0;
-  for (let i = 0; i < values.length; i += 1) {
-    const value = values[i]!;
-    const count = counts[i]!;
-    total += count;
-    let at = i;
-    while (at > 0 && values[at - 1]! > value) {
-      values[at] = values[at - 1]!;
-      counts[at] = counts[at - 1]!;
-      at -= 1;
-    }
-    values[at] = value;
-    counts[at] = count;
+/** Order of classes by value, kept from one belief point to the next: it hardly ever changes, so sorting it again is cheap. */
+class ClassOrder {
+  private readonly counts: readonly number[];
+  private readonly order: number[];
+  private readonly lowRank: number;
+  private readonly highRank: number;
+
+  constructor(counts: readonly number[]) {
+    const total = counts.reduce((sum, count) => sum + count, 0);
+    this.counts = counts;
+    this.order = counts.map((_, index) => index);
+    this.lowRank = Math.floor((total - 1) / 2);
+    this.highRank = Math.floor(total / 2);
   }
-  const at = (rank: number): number => {
-    let seen = 0;
-    let index = 0;
-    while (seen + counts[index]! <= rank) {
-      seen += counts[index]!;
-      index += 1;
+
+  median(values: ArrayLike<number>): number {
+    const { order } = this;
+    for (let i = 1; i < order.length; i += 1) {
+      const moving = order[i]!;
+      const value = values[moving]!;
+      let at = i;
+      while (at > 0 && values[order[at - 1]!]! > value) {
+        order[at] = order[at - 1]!;
+        at -= 1;
+      }
+      order[at] = moving;
     }
-    return values[index]!;
-  };
-  return (at(Math.floor((total - 1) / 2)) + at(Math.floor(total / 2))) / 2;
+    return (this.atRank(values, this.lowRank) + this.atRank(values, this.highRank)) / 2;
+  }
+
+  private atRank(values: ArrayLike<number>, rank: number): number {
+    let seen = 0;
+    for (const index of this.order) {
+      seen += this.counts[index]!;
+      if (seen > rank) return values[index]!;
+    }
+    throw new RangeError('median by count: no values');
+  }
 }
 
-/** Median over posts of values given by class with counts, in the unit of the values; at least one class, counts of 1 or more. */
+/**
+ * Median over posts of values given by class with counts, in the unit of the values; the mean of the middle two where they
+ * are even in number. At least one class, counts of 1 or more.
+ */
 export const medianByCount = (values: readonly number[], counts: readonly number[]): number =>
-  medianInPlace(Float64Array.from(values), Float64Array.from(counts));
+  new ClassOrder(counts).median(values);
 
 /**
  * The value that speaks for a group at each belief point, in the unit of the values: for line posts, many and alike, the
@@ -75,18 +87,22 @@ export function groupValue(
 ): Float64Array {
   const members = group.members.map((index) => byClass[index]!);
   const first = members[0]!;
-  if (members.length === 1) return first;
-  const result = Float64Array.from(first);
+  // Classes of one kind share their depth and strength.
+  if (members.every((member) => member === first)) return first;
+  const result = new Float64Array(first.length);
   const values = new Float64Array(members.length);
-  const counts = new Float64Array(members.length);
+  const order = new ClassOrder(group.counts);
   for (let point = 0; point < result.length; point += 1) {
-    for (let m = 0; m < members.length; m += 1) values[m] = members[m]![point]!;
-    if (group.name === 'line') {
-      counts.set(group.counts);
-      result[point] = medianInPlace(values, counts);
-    } else {
-      result[point] = worst === 'lowest' ? Math.min(...values) : Math.max(...values);
+    let lowest = Number.POSITIVE_INFINITY;
+    let highest = Number.NEGATIVE_INFINITY;
+    for (let m = 0; m < members.length; m += 1) {
+      const value = members[m]![point]!;
+      values[m] = value;
+      if (value < lowest) lowest = value;
+      if (value > highest) highest = value;
     }
+    if (group.name === 'line') result[point] = order.median(values);
+    else result[point] = worst === 'lowest' ? lowest : highest;
   }
   return result;
 }

@@ -8,7 +8,7 @@ const FONT_FILES = ['400Regular/SourceSans3_400Regular.ttf', '600SemiBold/Source
   join(fontFolder, file),
 );
 /** Pixels drawn for each pixel shown, so that fine screens show fine lines. */
-const PIXEL_RATIO = 2;
+const PIXEL_RATIO = 1.6;
 
 /**
  * Rasterises an SVG picture to PNG with the font that ships with the program; system fonts play no part, so that the same
