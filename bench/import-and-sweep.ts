@@ -5,6 +5,7 @@ import { DateTime } from 'luxon';
 import { importCsv } from '../src/register/csv/import-csv.ts';
 import { remarkText } from '../src/register/csv/import-report.ts';
 import { openRegister } from '../src/register/database.ts';
+import { listFences } from '../src/register/fence-list.ts';
 import { runSweep } from '../src/service/run-sweep.ts';
 import { fencesCsv, surroundings } from './made-up-fences.ts';
 
@@ -58,6 +59,12 @@ try {
     runSweep(register, { now, onProgress: ({ done }) => counter('sweep')(done) }),
   );
   const second = await timed('second sweep, nothing changed', () => runSweep(register, { now }));
+  const pages = 40;
+  const from = performance.now();
+  for (let page = 1; page <= pages; page += 1) {
+    await listFences(register, { text: '', siteRef: null, standing: null, sort: 'standing', descending: false, page });
+  }
+  console.log(`one page of the list of fences        ${((performance.now() - from) / pages).toFixed(1)} ms`);
   console.log(`register on disk ${(statSync(path).size / 1e6).toFixed(0)} MB`);
   console.log(
     `ratios: same file again / import ${(again / imported).toFixed(2)}, unchanged / first sweep ${(second / first).toFixed(3)}`,

@@ -85,7 +85,7 @@ function reactions(positionsM: readonly number[], runLengthM: number, steps: Ste
  * Wind load of every post of a run, rails simply supported between posts. Case A is even over the run; Case C is taken
  * from either end where B/s >= 2 and eps >= 0.7. The larger counts.
  * @param run geometry; at least one post, positions within the run
- * @returns one `PostLoad` a post, in the order of the positions
+ * @returns one `PostLoad` a post, in the order of the positions [m]
  * Source: ASCE 7-16 Figure 29.3-1 (read at second hand) and 29.4-2 (read); tributary statics derived.
  */
 export function postLoads(run: LoadedRun): readonly PostLoad[] {

@@ -17,16 +17,16 @@ export const NOMINAL_SECTIONS_IN = {
 
 export type NominalSection = keyof typeof NOMINAL_SECTIONS_IN;
 
-/** The dressed section of a nominal post: first number along the fence, second in the wind's direction [mm]. */
+/** The dressed section of a nominal post: first number along the fence, second in the wind's direction [mm]. Source: see `NOMINAL_SECTIONS_IN`. */
 export function nominalSection(name: NominalSection): PostSection {
   const [width, depth] = NOMINAL_SECTIONS_IN[name];
   return { kind: 'rectangular', widthMm: mmFromInches(width), depthMm: mmFromInches(depth) };
 }
 
-/** Widest dimension across a post [mm]: the diagonal of a rectangle, the diameter of a round. */
+/** Widest dimension across a post [mm]: the diagonal of a rectangle, the diameter of a round. Source: geometry; IBC 1807.3.2.1 asks for the diagonal (read). */
 export const postDiagonalMm = (section: PostSection): number =>
   section.kind === 'round' ? section.diameterMm : Math.hypot(section.widthMm, section.depthMm);
 
-/** Dimension of a post that a collar surrounds [mm]: the wider side, or the diameter. */
+/** Dimension of a post that a collar surrounds [mm]: the wider side, or the diameter. Source: geometry. */
 export const postBreadthMm = (section: PostSection): number =>
   section.kind === 'round' ? section.diameterMm : Math.max(section.widthMm, section.depthMm);

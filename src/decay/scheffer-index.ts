@@ -20,7 +20,7 @@ export function schefferIndex(months: readonly ClimateMonth[]): number {
   );
 }
 
-/** Decay class of an index: under 35 low, 35 to 65 moderate, above 65 high. Source: Scheffer 1971 (memory). */
+/** Decay class of an index [-]: under 35 low, 35 to 65 moderate, above 65 high. Source: Scheffer 1971 (memory). */
 export function schefferClass(index: number): 'low' | 'moderate' | 'high' {
   if (index < 35) return 'low';
   return index <= 65 ? 'moderate' : 'high';

@@ -1,6 +1,6 @@
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
-import type { FenceQuery, SortKey } from './fence-rows.ts';
-import { SORT_KEYS } from './fence-rows.ts';
+import type { FenceQuery, SortKey } from '../register/fence-list.ts';
+import { SORT_KEYS } from '../register/fence-list.ts';
 
 /** The standings in the order in which lists offer them, worst first. */
 export const STANDINGS: readonly FenceStanding[] = ['short from new', 'short', 'closing', 'clear'];

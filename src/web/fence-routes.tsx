@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { explainForecast } from '../forecast/reasons.ts';
 import { seasonOneYear } from '../forecast/season-calendar.ts';
+import { listFences } from '../register/fence-list.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { dayInZone } from '../service/clock.ts';
 import { forecastSettingsOf } from '../service/run-sweep.ts';
@@ -8,7 +9,6 @@ import type { AppParts } from '../service/service.ts';
 import { loadFenceDetail } from './fence-detail.ts';
 import { FencePageView } from './fence-page.tsx';
 import { readFenceQuery } from './fence-query.ts';
-import { fencePage } from './fence-rows.ts';
 import { FencesPage } from './fences-page.tsx';
 import { ProblemPage } from './problem-page.tsx';
 import { ReasonsPage } from './reasons-page.tsx';
@@ -22,7 +22,7 @@ export function fenceRoutes(parts: AppParts): Hono {
   app.get('/', async (context) => {
     const query = readFenceQuery(new URL(context.req.url).searchParams);
     const settings = await readSettings(register.db);
-    const [page, sweep] = await Promise.all([fencePage(register, query), view.sweepStatus()]);
+    const [page, sweep] = await Promise.all([listFences(register, query), view.sweepStatus()]);
     return context.html(
       <FencesPage
         page={page}

@@ -1,12 +1,13 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
+import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
 import { onceInYearsCell } from '../drawing/quantity-text.ts';
 import { drawSnapBar } from '../drawing/snap-bar.ts';
 import { speedText } from '../drawing/speed-text.ts';
+import type { FencePage, FenceQuery, FenceRow, SortKey } from '../register/fence-list.ts';
 import type { SweepStatus } from '../service/service-view.ts';
 import { yearOf } from '../units/calendar-day.ts';
 import { fenceQueryPath, STANDINGS, sortPath } from './fence-query.ts';
-import type { FencePage, FenceQuery, FenceRow, SortKey } from './fence-rows.ts';
 import { summarySentence, sweepSentence } from './list-sentences.ts';
 import { PageShell } from './page-shell.tsx';
 import { StandingWord } from './standing-word.tsx';
@@ -157,10 +158,10 @@ const Row: FC<{ readonly row: FenceRow; readonly today: string }> = ({ row, toda
         {installedText(row)}
         <span class="small">{ageRangeText(row, today)}</span>
       </td>
-      <td data-label="Treatment">{row.treatment}</td>
+      <td data-label="Treatment">{TREATMENT_CLASSES[row.treatmentClass].name}</td>
       <td data-label="Site and owner">
         {row.siteName}
-        <span class="small">{row.ownerName}</span>
+        <span class="small">{ownersText(row)}</span>
       </td>
     </tr>
   );
@@ -178,6 +179,9 @@ function shortSeasonText({ swept }: FenceRow): string {
   if (swept.standing === 'short') return 'now';
   return swept.shortSeason ?? 'not within 30';
 }
+
+const ownersText = ({ ownerName, secondOwnerName }: FenceRow): string =>
+  secondOwnerName === null ? ownerName : `${ownerName} and ${secondOwnerName}`;
 
 const installedText = (row: Pick<FenceRow, 'installedEarliest' | 'installedLatest'>): string => {
   const [from, to] = [yearOf(row.installedEarliest), yearOf(row.installedLatest)];

@@ -1,5 +1,5 @@
+import type { FencePage } from '../register/fence-list.ts';
 import type { SweepStatus } from '../service/service-view.ts';
-import type { FencePage } from './fence-rows.ts';
 import { momentText } from './moment-text.ts';
 
 /** What the register comes to, in plain words. */
