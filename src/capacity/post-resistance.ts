@@ -1,4 +1,12 @@
 /**
+ * Bending moment that a section resists [N m]: f S.
+ * @param strengthMpa f, bending strength [MPa]
+ * @param modulusMm3 S, residual section modulus [mm3]
+ * Source: statics.
+ */
+export const bendingMoment = (strengthMpa: number, modulusMm3: number): number => (strengthMpa * modulusMm3) / 1000;
+
+/**
  * Horizontal force that breaks a post by bending at the groundline [N]: f S / arm.
  * @param strengthMpa f, bending strength [MPa]
  * @param modulusMm3 S, residual section modulus [mm3]
@@ -6,7 +14,7 @@
  * Source: statics.
  */
 export const bendingForce = (strengthMpa: number, modulusMm3: number, armM: number): number =>
-  (strengthMpa * modulusMm3) / 1000 / armM;
+  bendingMoment(strengthMpa, modulusMm3) / armM;
 
 /**
  * Horizontal force that shears a post at the groundline [N]: 2/3 f_v A for a rectangle, 3/4 f_v A for a round.

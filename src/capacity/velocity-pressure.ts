@@ -71,6 +71,9 @@ export function exposureCoefficient(
   return coefficient * (Math.max(heightM, floorM) / gradientHeightM) ** (2 / alpha);
 }
 
+/** Constants alpha [-] and zg [m] of an exposure category. Source: ASCE 7-16 Table 26.11-1 (read at second hand). */
+export const exposureConstants = (exposure: Exposure): ExposureConstants => EDITIONS['ASCE 7-16'].exposures[exposure];
+
 /**
  * Ground elevation factor Ke = exp(-0.000119 z) [-].
  * @param elevationM ground elevation above sea level [m]

@@ -35,7 +35,7 @@ export type Grade = (typeof GRADES)[number];
 
 export const WOOD_STRENGTH_PROVENANCE: Provenance = {
   source:
-    'mean 5,000 psi, COV 0.35 for a wet pith-centred No.2 southern pine 4x4; others in the ratio of green clear-wood strength',
+    'mean 5,000 psi, COV 0.35 for a wet pith-centred No.2 southern pine 4x4; others roughly in the ratio of green clear-wood strength, rounded by judgement',
   tag: 'judgement',
 };
 
@@ -53,17 +53,34 @@ const ROUND_FACTOR = 0.9;
 export const TIMBER_SIDE_MM = 114;
 
 /**
+ * What a post's median bending strength is made of: the species' value [MPa], the grade factor and the size or shape factor [-].
+ * Source: model choice, judgement (see `medianBendingStrength`).
+ */
+export function strengthFactors(
+  species: Species,
+  grade: Grade,
+  section: PostSection,
+): { readonly base: number; readonly grade: number; readonly size: number } {
+  const { sawnMedianMpa, clearGreenMpa } = SPECIES[species];
+  if (section.kind === 'round') return { base: clearGreenMpa, grade: 1, size: ROUND_FACTOR };
+  const size = Math.min(section.widthMm, section.depthMm) >= TIMBER_SIDE_MM ? LARGE_SAWN_FACTOR : 1;
+  return { base: sawnMedianMpa, grade: GRADE_FACTOR[grade], size };
+}
+
+/**
  * Median green bending strength of a post, basis `expected` [MPa].
  * Sawn: the species' No.2 4x4 median x 1.15 for No.1 x 0.9 for 6x6 and other timbers; round: 0.9 x green clear strength.
  * Source: model choice, judgement throughout (clear-wood ratios: Wood Handbook FPL-GTR-190 Table 5-3a, read and memory).
  */
 export function medianBendingStrength(species: Species, grade: Grade, section: PostSection): number {
-  const { sawnMedianMpa, clearGreenMpa } = SPECIES[species];
-  if (section.kind === 'round') return ROUND_FACTOR * clearGreenMpa;
-  const size = Math.min(section.widthMm, section.depthMm) >= TIMBER_SIDE_MM ? LARGE_SAWN_FACTOR : 1;
-  return sawnMedianMpa * GRADE_FACTOR[grade] * size;
+  const factors = strengthFactors(species, grade, section);
+  return factors.base * factors.grade * factors.size;
 }
 
+export const SHEAR_STRENGTH_PROVENANCE: Provenance = {
+  source: 'green shear over bending strength of clear loblolly pine, about 860/7,300 psi, Wood Handbook',
+  tag: 'memory',
+};
 /** Green shear strength over green bending strength [-]: about 860/7,300 psi for loblolly pine (Wood Handbook, memory). */
 const SHEAR_TO_BENDING = 0.118;
 

@@ -14,6 +14,7 @@ export interface TreatmentParameters {
   readonly provenance: Provenance;
 }
 
+/** k_wood of softwood sapwood, under every treatment of pine [-]. Source: Manual No. 3 (memory). */
 const SAPWOOD_SOFTWOOD = 5.44;
 const LAG_RATE_MODEL = 'Leicester et al. 2003, IRG/WP 03-20260 (lag-plus-rate model); k_wood constants';
 const LEBOW_2015 = 'Lebow, Lebow, Woodward, Kirker, Arango 2015, Forest Prod. J. 65(7-8):307';
@@ -64,7 +65,10 @@ export const TREATMENT_CLASSES = {
     treatmentFactor: 1,
     paceSpread: 0.6,
     rots: true,
-    provenance: { source: 'Miller 1986, Corvallis post tests: average life over 30 years (bound)', tag: 'read' },
+    provenance: {
+      source: 'worked out from Miller 1986, Corvallis post tests (read): average life over 30 years, a bound',
+      tag: 'derived',
+    },
   },
   'juniper-osage-orange': {
     name: 'western juniper or Osage-orange',
@@ -72,7 +76,10 @@ export const TREATMENT_CLASSES = {
     treatmentFactor: 1,
     paceSpread: 0.6,
     rots: true,
-    provenance: { source: 'Miller 1986, Corvallis post tests: 0 Osage-orange failed in 52 years (bound)', tag: 'read' },
+    provenance: {
+      source: 'worked out from Miller 1986, Corvallis post tests (read): 0 Osage-orange failed in 52 years, a bound',
+      tag: 'derived',
+    },
   },
   'above-ground-stock': treated('above-ground stock used in the ground', 0.115, {
     source: 'Bergman 2000, IRG/WP 00-30247, Ultuna treated sawn posts at 13 years, 2.5 mm assumed for rating 2',
@@ -99,24 +106,25 @@ export const TREATMENT_CLASSES = {
     tag: 'judgement',
   }),
   'round-pine-cca': treated('round pine, CCA', 0.02, {
-    source: `${LEBOW_2015}: 0 of 125 failed in 50 years (bound)`,
-    tag: 'read',
+    source: `worked out from ${LEBOW_2015} (read): 0 of 125 failed in 50 years, a bound`,
+    tag: 'derived',
   }),
   'round-pine-penta': treated('round pine, pentachlorophenol', 0.025, {
-    source: `${LEBOW_2015}: 0 of 75 failed in 50 years (bound)`,
-    tag: 'read',
+    source: `worked out from ${LEBOW_2015} (read): 0 of 75 failed in 50 years, a bound`,
+    tag: 'derived',
   }),
   'round-pine-acza': treated('round pine, ACA or ACZA', 0.035, {
-    source: `${LEBOW_2015}: time to 50 % failure 96 years`,
-    tag: 'read',
+    source: `worked out from ${LEBOW_2015} (read): time to 50 % failure 96 years`,
+    tag: 'derived',
   }),
   'round-pine-creosote': treated('round pine, creosote', 0.044, {
-    source: `${LEBOW_2015}: time to 50 % failure 78 years`,
-    tag: 'read',
+    source: `worked out from ${LEBOW_2015} (read): time to 50 % failure 78 years`,
+    tag: 'derived',
   }),
   'round-pine-copper-naphthenate': treated('round pine, copper naphthenate', 0.05, {
-    source: 'Lebow, Woodward, Kirker, Lebow 2013, Adv. Civ. Eng. Mater. 2(1):178: estimated 65 years',
-    tag: 'read',
+    source:
+      'worked out from Lebow, Woodward, Kirker, Lebow 2013, Adv. Civ. Eng. Mater. 2(1):178 (read): estimated 65 years',
+    tag: 'derived',
   }),
   'unknown-treated': treated(
     'treated, class not known',
@@ -135,6 +143,25 @@ export const TREATMENT_CLASSES = {
 } as const satisfies Record<string, TreatmentParameters>;
 
 export type TreatmentClass = keyof typeof TREATMENT_CLASSES;
+
+/** Where k_wood of a class comes from: its own evidence where the class is untreated, else softwood sapwood of the depth law. */
+export const woodFactorProvenance = (treatmentClass: TreatmentClass): Provenance =>
+  TREATMENT_CLASSES[treatmentClass].treatmentFactor === 1
+    ? TREATMENT_CLASSES[treatmentClass].provenance
+    : { source: LAG_RATE_MODEL, tag: 'memory' };
+
+/** Where phi of a class comes from: 1 by definition where the class is untreated, else the class's own evidence. */
+export const treatmentFactorProvenance = (treatmentClass: TreatmentClass): Provenance =>
+  TREATMENT_CLASSES[treatmentClass].treatmentFactor === 1
+    ? { source: 'untreated wood, by definition', tag: 'derived' }
+    : TREATMENT_CLASSES[treatmentClass].provenance;
+
+/** Where tau comes from: 0.45 is the scatter of eight field lives; the wider ones are a choice. */
+export const PACE_SPREAD_PROVENANCE: Provenance = {
+  source:
+    'scatter of observed over predicted lives of eight field data sets (0.45), wider where a class has only a bound or an analogy',
+  tag: 'judgement',
+};
 
 /** All treatment class keys, in the order of the table. */
 export const TREATMENT_CLASS_KEYS = Object.keys(TREATMENT_CLASSES) as readonly TreatmentClass[];

@@ -70,3 +70,6 @@ export function singlePoint(
   }
   return { count: 1, levels, scores };
 }
+
+/** Every unknown at its median. */
+export const MEDIAN_POINT = singlePoint({}, () => 0.5);

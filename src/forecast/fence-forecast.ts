@@ -101,8 +101,9 @@ export interface FenceForecast {
   /** Which posts are line posts and which are ends, today. */
   readonly linePosts: readonly number[];
   readonly endPosts: readonly number[];
-  /** Standing of the line posts before any margin (of the ends where there are no line posts). */
+  /** Standing of the line posts before any margin (of the end posts where there are no line posts). */
   readonly standing: FenceStanding;
+  /** Standing of the ends; null where they are what the fence is judged by, or where there are none. */
   readonly endsStanding: FenceStanding | null;
   /** The same judged against 1.03 times the design gust: what an improvement has to reach. */
   readonly standingWithMargin: FenceStanding;
@@ -110,7 +111,9 @@ export interface FenceForecast {
   /** Label of the first season from season 1 on in which it is short; null if not within 30. */
   readonly shortSeason: string | null;
   readonly endsShortSeason: string | null;
-  /** First season (or `since new`) in which the snap speed is under the lean speed; null if not within 30. */
+  /** Season in which the present, or else the next, short stretch of the judged posts begins: `new` where it was built short; null if not within 30. */
+  readonly shortFrom: string | null;
+  /** Season in which the present, or else the next, stretch begins in which it snaps before it leans; `since new`; null if not within 30. */
   readonly turnover: string | null;
   /** Marks crossed by season 1, each with the label of the season in which it was first crossed. */
   readonly marksCrossed: readonly { readonly mark: Mark; readonly season: string }[];
@@ -129,9 +132,9 @@ export function seasonOne(forecast: FenceForecast): SeasonForecast {
   return found;
 }
 
-/** The posts a fence is judged by: its line posts, or its ends where the run is too short for line posts. */
-export function judgedGroup(season: SeasonForecast): GroupSpeeds {
-  const group = season.line ?? season.ends;
-  if (!group) throw new Error(`season ${season.label} has no posts`);
+/** The posts a fence is judged by: its line posts, or its ends where the run is too short for line posts. Throws where there are no posts. */
+export function judgedGroup({ line, ends }: Pick<SeasonForecast, 'line' | 'ends'>): GroupSpeeds {
+  const group = line ?? ends;
+  if (!group) throw new Error('a state without posts has no speeds');
   return group;
 }

@@ -71,23 +71,29 @@ function firstState(facts: FenceFacts): FenceState {
 const byPosition = (posts: readonly PostState[]): readonly PostState[] =>
   [...posts].sort((a, b) => a.positionM - b.positionM || a.number - b.number);
 
+/** The post that stands nearest to a position: what is set there anew inherits its footing and cuts. */
+const nearestPost = (posts: readonly PostState[], positionM: number): PostState =>
+  posts.reduce((nearest, post) =>
+    Math.abs(post.positionM - positionM) < Math.abs(nearest.positionM - positionM) ? post : nearest,
+  );
+
+/** A new post set on a day, in the ground of the post that stands or stood nearest. */
+const newPost = (
+  posts: readonly PostState[],
+  post: Pick<PostState, 'number' | 'positionM' | 'wood' | 'sharedRun'>,
+  day: CalendarDay,
+): PostState => {
+  const { ground, cuts } = nearestPost(posts, post.positionM);
+  return { ...post, ground, cuts, installed: onDay(day), clock: RUNNING_CLOCK, sleeveNm: null };
+};
+
 function rebuilt(state: FenceState, works: Extract<Works, { kind: 'rebuild' }>): FenceState {
   const run = works.postSpacingM === null ? state.run : { ...state.run, postSpacingM: works.postSpacingM };
   const shared = new Map(state.posts.map((post) => [post.positionM, post.sharedRun]));
-  const template = state.posts[0]!;
-  const posts = generatePostPositions(run.runLengthM, run.postSpacingM).map(
-    (positionM, index): PostState => ({
-      number: index + 1,
-      positionM,
-      wood: works.wood,
-      installed: onDay(works.day),
-      clock: RUNNING_CLOCK,
-      cuts: template.cuts,
-      sleeveNm: null,
-      ground: template.ground,
-      sharedRun: shared.get(positionM) ?? null,
-    }),
-  );
+  const posts = generatePostPositions(run.runLengthM, run.postSpacingM).map((positionM, index) => {
+    const sharedRun = shared.get(positionM) ?? null;
+    return newPost(state.posts, { number: index + 1, positionM, wood: works.wood, sharedRun }, works.day);
+  });
   return { run, posts, soilSaturated: state.soilSaturated, built: onDay(works.day) };
 }
 
@@ -118,20 +124,11 @@ function changedPost(post: PostState, works: Works, day: number): PostState {
 }
 
 function withAddedPosts(state: FenceState, works: Extract<Works, { kind: 'added-posts' }>): FenceState {
-  const template = state.posts[0]!;
   const highest = Math.max(...state.posts.map((post) => post.number));
-  const added = works.positionsM.map(
-    (positionM, index): PostState => ({
-      ...template,
-      number: highest + 1 + index,
-      positionM,
-      wood: works.wood,
-      installed: onDay(works.day),
-      clock: RUNNING_CLOCK,
-      sleeveNm: null,
-      sharedRun: null,
-    }),
-  );
+  const added = works.positionsM.map((positionM, index) => {
+    const number = highest + 1 + index;
+    return newPost(state.posts, { number, positionM, wood: works.wood, sharedRun: null }, works.day);
+  });
   return { ...state, posts: byPosition([...state.posts, ...added]) };
 }
 

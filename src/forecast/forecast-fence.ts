@@ -1,33 +1,29 @@
 import { allowableStress } from '../capacity/allowable-stress.ts';
 import { yearsBetween } from '../units/calendar-day.ts';
 import { bandOf, rounded } from './band.ts';
-import { BELIEF_POINTS, singlePoint } from './belief-points.ts';
+import { BELIEF_POINTS, MEDIAN_POINT } from './belief-points.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { designGust } from './design-gust.ts';
 import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
 import {
   type CodeVerdict,
   type FenceForecast,
-  type FenceStanding,
   type GroupSpeeds,
   type HazardCurve,
   judgedGroup,
   type SeasonForecast,
 } from './fence-forecast.ts';
+import { fenceJudgement } from './fence-judgement.ts';
 import { type FenceState, fenceStates, stateOn } from './fence-state.ts';
 import { groupForecast, type ModelPair } from './group-forecast.ts';
 import { hazardCurve } from './hazard-curve.ts';
-import { findMarks } from './marks.ts';
 import { MODEL_VERSION } from './model-version.ts';
 import { groupValue, type PostGroup, postGroups } from './post-group.ts';
 import { postsShort, shareBelow, survivalLedger } from './risk.ts';
 import { middleDay, type SeasonDay, seasonDays } from './season-days.ts';
-import { IMPROVEMENT_MARGIN, judgeStanding } from './standing.ts';
 import { classValues, stateModel } from './state-model.ts';
 import { threeSecondGust } from './three-second-gust.ts';
 import { unknownInputs } from './unknown-inputs.ts';
-
-const MEDIAN_POINT = singlePoint({}, () => 0.5);
 
 /** Default settings of a register. */
 export const DEFAULT_SETTINGS: ForecastSettings = { standingReturnPeriodYears: 300, lookAheadSeasons: 2 };
@@ -155,36 +151,11 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
     };
   });
 
-  const seasonOneIndex = days.findIndex(({ season }) => season === 1);
-  const now = seasons[seasonOneIndex]!;
+  const now = seasons.find(({ season }) => season === 1)!;
   const today = preparedOn(now.day);
   const builtDay = middleDay(today.state.built);
   const asBuilt = preparedOn(builtDay);
-  const built = seasonState(asBuilt, { label: 'new', season: null, day: builtDay }, hazard, true);
-  const upcoming = seasons.slice(seasonOneIndex);
-
-  const judge = (
-    pick: (season: Pick<SeasonForecast, 'line' | 'ends'>) => GroupSpeeds | null,
-    margin: number,
-  ): FenceStanding =>
-    judgeStanding(
-      {
-        builtMps: pick(built)?.snapMps.p50 ?? Number.POSITIVE_INFINITY,
-        seasonsMps: upcoming.map((season) => pick(season)?.snapMps.p50 ?? Number.POSITIVE_INFINITY),
-      },
-      gust.gustMps * margin,
-      settings.lookAheadSeasons,
-    );
-  const judged = (season: Pick<SeasonForecast, 'line' | 'ends'>): GroupSpeeds | null => season.line ?? season.ends;
-  const ends = (season: Pick<SeasonForecast, 'line' | 'ends'>): GroupSpeeds | null => season.ends;
-  const firstShort = (pick: typeof judged): string | null =>
-    upcoming.find((season) => (pick(season)?.snapMps.p50 ?? Number.POSITIVE_INFINITY) < gust.gustMps)?.label ?? null;
-
-  const sinceBuilt = seasons.filter(({ season, day }) => season !== null && (season >= 1 || day > builtDay));
-  const snapsFirst = (group: GroupSpeeds | null): boolean => group !== null && group.snapMps.p50 < group.leanMps.p50;
-  const turnover = snapsFirst(judged(built))
-    ? 'since new'
-    : (sinceBuilt.find((season) => snapsFirst(judged(season)))?.label ?? null);
+  const whenNew = seasonState(asBuilt, { label: 'new', season: null, day: builtDay }, hazard, true);
 
   return {
     modelVersion: MODEL_VERSION,
@@ -198,16 +169,15 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
     postCount: today.state.posts.length,
     linePosts: today.groups.line?.numbers ?? [],
     endPosts: today.groups.ends?.numbers ?? [],
-    standing: judge(judged, 1),
-    endsStanding: today.groups.ends ? judge(ends, 1) : null,
-    standingWithMargin: judge(judged, IMPROVEMENT_MARGIN),
-    endsStandingWithMargin: today.groups.ends ? judge(ends, IMPROVEMENT_MARGIN) : null,
-    shortSeason: firstShort(judged),
-    endsShortSeason: today.groups.ends ? firstShort(ends) : null,
-    turnover,
-    ...findMarks(built, sinceBuilt, hazard),
+    ...fenceJudgement({
+      built: seasonState(today, { label: 'new', season: null, day: now.day }, hazard, true),
+      seasons: seasons.filter(({ season, day }) => season !== null && (season >= 1 || day > builtDay)),
+      designGustMps: gust.gustMps,
+      lookAheadSeasons: settings.lookAheadSeasons,
+      hazard,
+    }),
     codeVerdicts: [
-      codeVerdict(facts, asBuilt, 'new', builtDay, judged(built)!),
+      codeVerdict(facts, asBuilt, 'new', builtDay, judgedGroup(whenNew)),
       codeVerdict(facts, today, 'today', now.day, judgedGroup(now)),
     ],
     unknowns: unknownInputs(facts, today.state, now.day),

@@ -1,4 +1,5 @@
 import type { GroupSpeeds, HazardCurve, Mark, SeasonForecast } from './fence-forecast.ts';
+import { presentOrNextStretch } from './stretch.ts';
 
 type Judged = Pick<SeasonForecast, 'line' | 'ends' | 'strengthLeft'>;
 
@@ -29,7 +30,7 @@ export interface Marks {
 /**
  * Where a fence stands against its marks: two thirds of built strength, and holding only the gust that comes once in 50,
  * 25 or 10 years (these only with a hazard curve).
- * @param built the present build when new
+ * @param built the present posts when sound
  * @param seasons season states since then, in order
  * Source: marks are a model choice; two thirds after the rule for wood poles (memory).
  */
@@ -40,17 +41,9 @@ export function findMarks(built: Judged, seasons: readonly SeasonForecast[], haz
   ];
   const marksCrossed: { mark: Mark; season: string }[] = [];
   const marksAhead: { mark: Mark; season: string }[] = [];
-  const now = seasons.findIndex(({ season }) => season === 1);
   for (const mark of marks) {
-    if (isCrossed(mark, seasons[now]!)) {
-      let first = now;
-      while (first > 0 && isCrossed(mark, seasons[first - 1]!)) first -= 1;
-      const sinceNew = first === 0 && isCrossed(mark, built);
-      marksCrossed.push({ mark, season: sinceNew ? 'new' : seasons[first]!.label });
-    } else {
-      const ahead = seasons.slice(now + 1).find((season) => isCrossed(mark, season));
-      if (ahead) marksAhead.push({ mark, season: ahead.label });
-    }
+    const stretch = presentOrNextStretch(seasons, (season) => isCrossed(mark, season), isCrossed(mark, built));
+    if (stretch) (stretch.present ? marksCrossed : marksAhead).push({ mark, season: stretch.label });
   }
   return { marksCrossed, marksAhead };
 }

@@ -1,5 +1,5 @@
 import { dayNumber } from '../units/calendar-day.ts';
-import type { LoadedPost } from './post-demand.ts';
+import { governingDemand, type LoadedPost } from './post-demand.ts';
 
 /** Posts that rot alike: same wood, install date, clock, cuts and sleeve. */
 export interface PostKind {
@@ -49,6 +49,7 @@ export function postClasses(posts: readonly LoadedPost[]): PostClasses {
     }
     const demandKey = demands.map((demand) => [demand.forcePerV2, demand.armM].map(key).join(',')).join(';');
     const classKey = `${kind}|${demandKey}|${JSON.stringify(post.ground)}|${isLinePost}`;
+    const governing = governingDemand(demands);
     const found = classes.get(classKey);
     if (found) found.numbers.push(post.number);
     else {
@@ -57,7 +58,7 @@ export function postClasses(posts: readonly LoadedPost[]): PostClasses {
         sample: loaded,
         numbers: [post.number],
         isLinePost,
-        momentPerV2: Math.max(...demands.map((demand) => demand.forcePerV2 * demand.armM)),
+        momentPerV2: governing.forcePerV2 * governing.armM,
         forcePerV2: Math.max(...demands.map((demand) => demand.forcePerV2)),
       });
     }

@@ -11,7 +11,7 @@ import type { FenceState, PostState } from './fence-state.ts';
 import { generatePostPositions } from './post-positions.ts';
 
 /** What the wind asks of one post, from one run. */
-interface Demand {
+export interface Demand {
   /** Wind force at 1 m/s, real height [N/(m/s)^2]. */
   readonly forcePerV2: number;
   /** The same with the 15 ft floor, as codes have it [N/(m/s)^2]. */
@@ -28,6 +28,10 @@ export interface LoadedPost {
   /** True for a post between the first and the last whose load is within 15 % of a full bay's by Case A. */
   readonly isLinePost: boolean;
 }
+
+/** The demand that asks most of a post's bending at the groundline: of a corner post, that of the worse run. */
+export const governingDemand = (demands: readonly Demand[]): Demand =>
+  demands.reduce((worst, demand) => (demand.forcePerV2 * demand.armM > worst.forcePerV2 * worst.armM ? demand : worst));
 
 /** A load up to this multiple of a full bay's by Case A makes a line post [-]; model choice. */
 const LINE_POST_RATIO = 1.15;

@@ -1,6 +1,6 @@
 import type { PostSection } from '../capacity/post-section.ts';
 import type { ClimateFacts } from '../decay/climate-factor.ts';
-import { decayLag, START_DEPTH_MM } from '../decay/decay-depth.ts';
+import { type DecayLaw, decayLaw, depthByLaw } from '../decay/decay-depth.ts';
 import { medianDecayRate, POST_PACE_SPREAD } from '../decay/decay-rate.ts';
 import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
 import { DAYS_PER_YEAR } from '../units/calendar-day.ts';
@@ -8,13 +8,6 @@ import type { BeliefPoints } from './belief-points.ts';
 import { NORMAL_QUADRATURE } from './normal-distribution.ts';
 import type { PostKind } from './post-classes.ts';
 import { exposureYears } from './rot-clock.ts';
-
-/** Depth law of one rate, with its lag worked out once. */
-interface Law {
-  readonly rate: number;
-  readonly lag: number;
-  readonly startEnds: number;
-}
 
 /** The rot of one kind of post over the belief points. */
 export interface KindRot {
@@ -25,18 +18,6 @@ export interface KindRot {
   /** Depth trimmers have cut into one face by a day [mm]. */
   cutMm(point: number, day: number): number;
 }
-
-const lawOf = (rate: number): Law => {
-  const lag = rate > 0 ? decayLag(rate) : Number.POSITIVE_INFINITY;
-  return { rate, lag, startEnds: rate > 0 ? lag + START_DEPTH_MM / rate : Number.POSITIVE_INFINITY };
-};
-
-const depthBy = (law: Law, exposure: number, deepestMm: number): number => {
-  if (exposure <= 0 || law.rate <= 0) return 0;
-  const share = exposure / law.startEnds;
-  const depth = share <= 1 ? START_DEPTH_MM * share * share : law.rate * (exposure - law.lag);
-  return Math.min(depth, deepestMm);
-};
 
 /** Depth at which nothing sound is left [mm]: half the narrower side. */
 const deepestRot = (section: PostSection): number =>
@@ -52,12 +33,12 @@ export function kindRot(kind: PostKind, climate: ClimateFacts, points: BeliefPoi
   const { paceSpread } = TREATMENT_CLASSES[wood.treatmentClass];
   const { nodes } = NORMAL_QUADRATURE;
   const deepest = deepestRot(wood.section);
-  const laws: Law[] = [];
-  const scattered: Law[][] = [];
+  const laws: DecayLaw[] = [];
+  const scattered: DecayLaw[][] = [];
   for (let point = 0; point < points.count; point += 1) {
     const rate = median * Math.exp(paceSpread * points.scores.pace[point]!);
-    laws.push(lawOf(rate));
-    scattered.push(nodes.map((node) => lawOf(rate * Math.exp(POST_PACE_SPREAD * node))));
+    laws.push(decayLaw(rate));
+    scattered.push(nodes.map((node) => decayLaw(rate * Math.exp(POST_PACE_SPREAD * node))));
   }
   const installed = (point: number): number =>
     kind.earliestDay + (kind.latestDay - kind.earliestDay) * points.levels['install date'][point]!;
@@ -66,7 +47,7 @@ export function kindRot(kind: PostKind, climate: ClimateFacts, points: BeliefPoi
   let lastExposure = 0;
   return {
     depthMm: (point, exposure, node) =>
-      depthBy(node === null ? laws[point]! : scattered[point]![node]!, exposure, deepest),
+      Math.min(deepest, depthByLaw(node === null ? laws[point]! : scattered[point]![node]!, exposure)),
     exposure: (point, day) => {
       if (!dateKnown) return exposureYears(clock, installed(point), day);
       if (day !== lastDay) {

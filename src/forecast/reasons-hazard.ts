@@ -3,14 +3,22 @@ import type { GroupSpeeds } from './fence-forecast.ts';
 import { HAZARD_PROVENANCE } from './hazard-curve.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
+import type { WindEntry } from './wind-entry.ts';
 
 const BELIEF: Provenance = { source: 'quantiles over the belief points; spreads by judgement', tag: 'judgement' };
 const MODEL: Provenance = { source: 'definition of standing', tag: 'judgement' };
+
+/** Where a site's curve comes from: two entered points fix it; from one it follows by the non-hurricane ratio. */
+function curveProvenance(wind: WindEntry): Provenance {
+  const twoPoints = wind.second !== null && wind.kind === 'map' && wind.returnPeriodYears !== null;
+  return twoPoints ? { source: 'Gumbel curve through the two entered gusts', tag: 'derived' } : HAZARD_PROVENANCE;
+}
 
 /** Steps from the entered design wind to the site's curve and its design gust. */
 export function hazardSteps({ facts, forecast }: ReasonContext): readonly ReasonStep[] {
   const { wind } = facts.site;
   const { hazard, designGust } = forecast;
+  const curve = curveProvenance(wind);
   const part = { basis: 'both', group: 'hazard' } as const;
   const steps = [
     reasonStep(
@@ -25,6 +33,21 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
       RECORDED,
     ),
   ];
+  if (wind.second) {
+    steps.push(
+      reasonStep(
+        part,
+        {
+          symbol: 'V_second',
+          quantity: `second gust, ${wind.second.returnPeriodYears} years, same basis`,
+          value: wind.second.speedMps,
+          unit: 'm/s',
+          equation: 'as entered',
+        },
+        RECORDED,
+      ),
+    );
+  }
   if (hazard.kind === 'gumbel') {
     steps.push(
       reasonStep(
@@ -36,7 +59,7 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
           unit: 'm/s',
           equation: hazard.explanation,
         },
-        HAZARD_PROVENANCE,
+        curve,
       ),
       reasonStep(
         part,
@@ -47,7 +70,7 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
           unit: 'm/s',
           equation: hazard.explanation,
         },
-        HAZARD_PROVENANCE,
+        curve,
       ),
     );
   } else {
@@ -55,7 +78,7 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
       reasonStep(
         part,
         { symbol: 'u, a', quantity: 'hazard curve', value: 'none', unit: '-', equation: hazard.reason },
-        HAZARD_PROVENANCE,
+        curve,
       ),
     );
   }
@@ -69,7 +92,7 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
         unit: 'm/s',
         equation: designGust.explanation,
       },
-      HAZARD_PROVENANCE,
+      wind.kind === 'local-rule' ? RECORDED : curve,
     ),
   );
   return steps;
@@ -114,7 +137,7 @@ export function standingSteps({ forecast, season }: ReasonContext, group: GroupS
           unit: 'a',
           equation: 'exp((V_snap - u) / a)',
         },
-        HAZARD_PROVENANCE,
+        { source: 'Gumbel, rate form 1/T = exp(-(v - u)/a)', tag: 'derived' },
       ),
     );
   }
@@ -124,7 +147,7 @@ export function standingSteps({ forecast, season }: ReasonContext, group: GroupS
         part,
         {
           symbol: 'standing',
-          quantity: 'standing of the line posts, before any margin',
+          quantity: `standing of the ${season.line ? 'line posts' : 'end posts'}, before any margin`,
           value: forecast.standing,
           unit: '-',
           equation: 'V_snap against V_design, as built, now and within the look-ahead',

@@ -1,4 +1,4 @@
-import { NO_LOSS, type SectionLoss, sectionArea, sectionModulus } from '../capacity/section-properties.ts';
+import type { SectionLoss } from '../capacity/section-properties.ts';
 import {
   CLIMATE_FACTOR_FLOOR,
   CLIMATE_FACTOR_PROVENANCE,
@@ -7,15 +7,21 @@ import {
   temperatureFunction,
   unflooredClimateFactor,
 } from '../decay/climate-factor.ts';
-import { DECAY_DEPTH_PROVENANCE, decayLag } from '../decay/decay-depth.ts';
+import { DECAY_DEPTH_PROVENANCE, decayLaw } from '../decay/decay-depth.ts';
 import { medianDecayRate } from '../decay/decay-rate.ts';
-import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
+import {
+  PACE_SPREAD_PROVENANCE,
+  TREATMENT_CLASSES,
+  treatmentFactorProvenance,
+  woodFactorProvenance,
+} from '../decay/treatment-class.ts';
 import { dayNumber } from '../units/calendar-day.ts';
 import type { Provenance } from '../units/provenance.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
 
-const STATICS: Provenance = { source: 'statics of the residual section', tag: 'derived' };
+const RATE: Provenance = { source: 'the three factors multiplied', tag: 'derived' };
+const CUTS: Provenance = { source: 'yearly cut of the register over the years without guards', tag: 'derived' };
 const JUDGED = (source: string): Provenance => ({ source, tag: 'judgement' });
 
 function climateSteps({ facts }: ReasonContext): readonly ReasonStep[] {
@@ -95,19 +101,20 @@ function climateSteps({ facts }: ReasonContext): readonly ReasonStep[] {
 export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
   const { facts, model, postClass, season, sound } = context;
   const { post } = postClass.sample;
-  const parameters = TREATMENT_CLASSES[post.wood.treatmentClass];
+  const { treatmentClass } = post.wood;
+  const parameters = TREATMENT_CLASSES[treatmentClass];
   const part = { basis: 'both', group: 'rot' } as const;
-  const treatment = parameters.provenance;
   if (!parameters.rots) {
     return [
       reasonStep(
         part,
         { symbol: 'd', quantity: 'rot depth per face', value: 0, unit: 'mm', equation: parameters.name },
-        treatment,
+        parameters.provenance,
       ),
     ];
   }
-  const rate = medianDecayRate(post.wood.treatmentClass, facts.site.climate);
+  const rate = medianDecayRate(treatmentClass, facts.site.climate);
+  const law = decayLaw(rate);
   const exposure = sound ? 0 : model.rots[postClass.kind]!.exposure(0, dayNumber(season.day));
   const steps = [
     ...climateSteps(context),
@@ -120,7 +127,7 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
         unit: '-',
         equation: 'table of treatment classes',
       },
-      treatment,
+      woodFactorProvenance(treatmentClass),
     ),
     reasonStep(
       part,
@@ -131,7 +138,7 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
         unit: '-',
         equation: 'table of treatment classes',
       },
-      treatment,
+      treatmentFactorProvenance(treatmentClass),
     ),
     reasonStep(
       part,
@@ -142,7 +149,7 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
         unit: 'mm/a',
         equation: 'phi k_wood k_climate',
       },
-      treatment,
+      RATE,
     ),
     reasonStep(
       part,
@@ -153,11 +160,22 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
         unit: '-',
         equation: 'table of treatment classes',
       },
-      treatment,
+      PACE_SPREAD_PROVENANCE,
     ),
     reasonStep(
       part,
-      { symbol: 't_lag', quantity: 'lag', value: decayLag(rate), unit: 'a', equation: '5.5 r^-0.95' },
+      { symbol: 't_lag', quantity: 'lag', value: law.lagYears, unit: 'a', equation: '5.5 r^-0.95' },
+      DECAY_DEPTH_PROVENANCE,
+    ),
+    reasonStep(
+      part,
+      {
+        symbol: 't_d0',
+        quantity: 'end of the slow start',
+        value: law.startEndsYears,
+        unit: 'a',
+        equation: 't_lag + 5/r',
+      },
       DECAY_DEPTH_PROVENANCE,
     ),
     reasonStep(
@@ -178,7 +196,7 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
         quantity: 'rot depth per face, median',
         value: loss.depthMm,
         unit: 'mm',
-        equation: '5 (t / t_d0)^2 up to t_d0 = t_lag + 5/r, then r (t - t_lag)',
+        equation: '5 (t / t_d0)^2 up to t_d0, then r (t - t_lag)',
       },
       DECAY_DEPTH_PROVENANCE,
     ),
@@ -194,91 +212,9 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
           unit: 'mm',
           equation: 'yearly cut x years trimmed without guards',
         },
-        RECORDED,
+        CUTS,
       ),
     );
   }
   return steps;
-}
-
-/** Steps from rot depth to the residual section. */
-export function sectionSteps({ postClass }: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
-  const { section } = postClass.sample.post.wood;
-  const part = { basis: 'both', group: 'section' } as const;
-  const round = section.kind === 'round';
-  const size = round
-    ? [
-        reasonStep(
-          part,
-          {
-            symbol: 'D',
-            quantity: 'diameter as installed',
-            value: section.diameterMm,
-            unit: 'mm',
-            equation: 'section',
-          },
-          RECORDED,
-        ),
-      ]
-    : [
-        reasonStep(
-          part,
-          {
-            symbol: 'b',
-            quantity: 'width along the fence as installed',
-            value: section.widthMm,
-            unit: 'mm',
-            equation: 'section',
-          },
-          RECORDED,
-        ),
-        reasonStep(
-          part,
-          {
-            symbol: 'h',
-            quantity: 'depth in the wind as installed',
-            value: section.depthMm,
-            unit: 'mm',
-            equation: 'section',
-          },
-          RECORDED,
-        ),
-      ];
-  const modulus = sectionModulus(section, loss);
-  return [
-    ...size,
-    reasonStep(
-      part,
-      {
-        symbol: 'S',
-        quantity: 'residual section modulus',
-        value: modulus,
-        unit: 'mm3',
-        equation: round ? 'pi (D - 2d - c)^3 / 32' : '(b - 2d)(h - 2d - c)^2 / 6',
-      },
-      STATICS,
-    ),
-    reasonStep(
-      part,
-      {
-        symbol: 'S/S0',
-        quantity: 'bending strength left',
-        value: modulus / sectionModulus(section, NO_LOSS),
-        unit: '-',
-        equation: 'residual over installed section modulus',
-      },
-      STATICS,
-    ),
-    reasonStep(
-      part,
-      {
-        symbol: 'A',
-        quantity: 'residual area',
-        value: sectionArea(section, loss),
-        unit: 'mm2',
-        equation: round ? 'pi (D - 2d - c)^2 / 4' : '(b - 2d)(h - 2d - c)',
-      },
-      STATICS,
-    ),
-  ];
 }

@@ -13,13 +13,17 @@ import {
   EXPOSURE_PROVENANCE,
   elevationFactor,
   exposureCoefficient,
+  exposureConstants,
   GUST_EFFECT_FACTOR,
   VELOCITY_PRESSURE_PROVENANCE,
 } from '../capacity/velocity-pressure.ts';
 import type { Provenance } from '../units/provenance.ts';
+import type { RunFacts } from './fence-facts.ts';
+import type { Demand } from './post-demand.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
 
+const GEOMETRY: Provenance = { source: 'geometry', tag: 'derived' };
 const FACTORS: Provenance = { source: 'ASCE 7-16 Table 26.6-1 (Kd) and 26.11.1 (G)', tag: 'read' };
 const ELEVATION: Provenance = { source: 'ASCE 7-16 26.9', tag: 'memory' };
 const NO_FLOOR: Provenance = { source: 'Kz at the real height, without the 15 ft floor', tag: 'judgement' };
@@ -28,7 +32,7 @@ const NO_FLOOR: Provenance = { source: 'Kz at the real height, without the 15 ft
 export function windSteps({ facts, model, postClass }: ReasonContext): readonly ReasonStep[] {
   const { run } = model.state;
   const { site } = facts;
-  const { load, demands } = postClass.sample;
+  const { load, demands, post } = postClass.sample;
   const demand = demands[0]!;
   const solid = solidHeight(run);
   const both = { basis: 'both', group: 'wind' } as const;
@@ -93,6 +97,8 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
           OPEN_SIGN_PROVENANCE,
         ),
       ];
+  const { alpha, gradientHeightM } = exposureConstants(site.exposure);
+  const constants = `alpha ${alpha}, zg ${gradientHeightM.toFixed(1)} m`;
   const kz = (floorM: number): number => exposureCoefficient(run.heightM, site.exposure, floorM);
   return [
     reasonStep(
@@ -109,7 +115,7 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         unit: 'm',
         equation: 'h less a gap above 0.05 h',
       },
-      RECORDED,
+      GEOMETRY,
     ),
     reasonStep(
       both,
@@ -120,11 +126,33 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         unit: '-',
         equation: 'B / s',
       },
+      GEOMETRY,
+    ),
+    reasonStep(
+      both,
+      {
+        symbol: 'eps',
+        quantity: 'solidity',
+        value: run.solidity,
+        unit: '-',
+        equation: 'as recorded, else the usual one of the style',
+      },
       RECORDED,
     ),
     reasonStep(
       both,
-      { symbol: 'eps', quantity: 'solidity', value: run.solidity, unit: '-', equation: 'style' },
+      { symbol: 'B', quantity: 'run length', value: run.runLengthM, unit: 'm', equation: endsText(run) },
+      RECORDED,
+    ),
+    reasonStep(
+      both,
+      {
+        symbol: 'x',
+        quantity: 'position of the post from the named end',
+        value: post.positionM,
+        unit: 'm',
+        equation: `posts every ${run.postSpacingM.toFixed(3)} m unless recorded`,
+      },
       RECORDED,
     ),
     ...shape,
@@ -135,9 +163,9 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         quantity: `governing, case ${load.governingCase}`,
         value: load.governingM,
         unit: 'm',
-        equation: 'the larger counts',
+        equation: solidFence ? 'the larger of A and C' : 'Cf eps L, the solid area only',
       },
-      FORCE_COEFFICIENT_PROVENANCE,
+      solidFence ? FORCE_COEFFICIENT_PROVENANCE : OPEN_SIGN_PROVENANCE,
     ),
     reasonStep(
       both,
@@ -157,7 +185,7 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         quantity: `exposure coefficient, exposure ${site.exposure}`,
         value: kz(0),
         unit: '-',
-        equation: '2.01 (h/zg)^(2/alpha)',
+        equation: `2.01 (h/zg)^(2/alpha), ${constants}`,
       },
       NO_FLOOR,
     ),
@@ -168,7 +196,7 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         quantity: `exposure coefficient, exposure ${site.exposure}`,
         value: kz(CODE_HEIGHT_FLOOR_M),
         unit: '-',
-        equation: '2.01 (15 ft/zg)^(2/alpha)',
+        equation: `2.01 (15 ft/zg)^(2/alpha), ${constants}`,
       },
       EXPOSURE_PROVENANCE,
     ),
@@ -184,7 +212,7 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         quantity: 'directionality',
         value: DIRECTIONALITY_FACTOR,
         unit: '-',
-        equation: 'solid freestanding walls',
+        equation: 'solid freestanding walls and open signs',
       },
       FACTORS,
     ),
@@ -195,7 +223,7 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
         quantity: 'ground elevation factor',
         value: elevationFactor(site.elevationM),
         unit: '-',
-        equation: 'exp(-0.000119 z)',
+        equation: `exp(-0.000119 z), z = ${site.elevationM} m`,
       },
       ELEVATION,
     ),
@@ -226,5 +254,30 @@ export function windSteps({ facts, model, postClass }: ReasonContext): readonly 
       },
       VELOCITY_PRESSURE_PROVENANCE,
     ),
+    ...sharedRunSteps(demands, post.sharedRun?.fenceRef ?? null),
+  ];
+}
+
+/** The ends of a run in words, with the return lengths that reduce Case C's first band. */
+const endsText = (run: RunFacts): string =>
+  run.ends
+    .map(
+      (end, index) =>
+        `end ${index === 0 ? 'A' : 'B'} ${end.kind}${end.kind === 'return' ? ` ${end.returnLengthM.toFixed(2)} m` : ''}`,
+    )
+    .join(', ');
+
+/** What a corner post carries from its other run: the worse of the two counts. */
+function sharedRunSteps(demands: readonly Demand[], fenceRef: string | null): readonly ReasonStep[] {
+  const other = demands[1];
+  if (!other || fenceRef === null) return [];
+  const expected = { basis: 'expected', group: 'wind' } as const;
+  const equation = `the same chain for the run of fence ${fenceRef}, which this corner post carries too`;
+  const step = (part: Pick<ReasonStep, 'basis' | 'group'>, symbol: string, value: number, unit: string): ReasonStep =>
+    reasonStep(part, { symbol, quantity: 'of the other run', value, unit, equation }, FORCE_COEFFICIENT_PROVENANCE);
+  return [
+    step({ basis: 'both', group: 'wind' }, 'e2', other.armM, 'm'),
+    step(expected, 'k2', other.forcePerV2, 'N/(m/s)2'),
+    step({ basis: 'code', group: 'wind' }, 'k2', other.codeForcePerV2, 'N/(m/s)2'),
   ];
 }

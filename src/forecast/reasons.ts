@@ -1,14 +1,17 @@
 import { dayNumber, yearsBetween } from '../units/calendar-day.ts';
-import { singlePoint } from './belief-points.ts';
+import { MEDIAN_POINT } from './belief-points.ts';
 import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
 import { judgedGroup } from './fence-forecast.ts';
 import { fenceStates, stateOn } from './fence-state.ts';
 import { forecastFence } from './forecast-fence.ts';
 import type { ReasonContext } from './reason-context.ts';
 import type { ReasonStep } from './reason-step.ts';
+import { codeSteps } from './reasons-code.ts';
 import { hazardSteps, standingSteps } from './reasons-hazard.ts';
-import { resistanceSteps } from './reasons-resistance.ts';
-import { rotSteps, sectionSteps } from './reasons-rot.ts';
+import { leanSteps } from './reasons-lean.ts';
+import { rotSteps } from './reasons-rot.ts';
+import { sectionSteps } from './reasons-section.ts';
+import { snapSteps } from './reasons-snap.ts';
 import { windSteps } from './reasons-wind.ts';
 import { sectionLossOn, stateModel } from './state-model.ts';
 
@@ -23,8 +26,6 @@ export interface Reasons {
   readonly group: 'line posts' | 'ends';
   readonly steps: readonly ReasonStep[];
 }
-
-const MEDIANS = singlePoint({}, () => 0.5);
 
 /**
  * The chain from inputs to speeds for the posts that decide a fence in one season: each step with symbol, number, unit,
@@ -52,7 +53,7 @@ export function explainForecast(
   }
   const wantEnds = ask.which === 'ends' && season.ends !== null;
   const group = wantEnds ? season.ends : judgedGroup(season);
-  const model = stateModel(facts.site, stateOn(fenceStates(facts), season.day), MEDIANS);
+  const model = stateModel(facts.site, stateOn(fenceStates(facts), season.day), MEDIAN_POINT);
   const deciding = group.decidingPosts;
   const postClass = model.classes.classes.find(({ numbers }) => numbers.includes(deciding[0]!))!;
   const context: ReasonContext = { facts, forecast, season, model, postClass, sound: season.season === null };
@@ -74,7 +75,9 @@ export function explainForecast(
       ...rotSteps(context, loss),
       ...sectionSteps(context, loss),
       ...windSteps(context),
-      ...resistanceSteps(context, loss),
+      ...snapSteps(context, loss),
+      ...leanSteps(context),
+      ...codeSteps(context, loss),
       ...hazardSteps(context),
       ...standingSteps(context, group),
     ],

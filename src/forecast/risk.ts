@@ -1,3 +1,4 @@
+import { bendingMoment } from '../capacity/post-resistance.ts';
 import { NO_LOSS, sectionModulus } from '../capacity/section-properties.ts';
 import { FIBRE_SPREAD_POST, medianBendingStrength } from '../capacity/wood-strength.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
@@ -60,7 +61,7 @@ export function postsShort(model: StateModel, day: CalendarDay, designGustMps: n
         for (let node = 0; node < nodes.length; node += 1) {
           const depthMm = rot.depthMm(point, exposure, node);
           const modulus = sectionModulus(post.wood.section, { depthMm, oneFaceMm, cavityDiameterMm: 0 });
-          const logSpare = Math.log((strengthMpa * fibre * modulus) / 1000 / load);
+          const logSpare = Math.log(bendingMoment(strengthMpa * fibre, modulus) / load);
           for (let m = 0; m < short.length; m += 1) {
             short[m]! += weights[node]! * normalCdf((logDemands[m]! - logSpare) / FIBRE_SPREAD_POST);
           }

@@ -1,5 +1,5 @@
 import { allowableStress } from '../capacity/allowable-stress.ts';
-import { shearForce } from '../capacity/post-resistance.ts';
+import { bendingMoment, shearForce } from '../capacity/post-resistance.ts';
 import { NO_LOSS, type SectionLoss, sectionArea, sectionModulus } from '../capacity/section-properties.ts';
 import {
   FIBRE_SPREAD_FENCE,
@@ -38,12 +38,12 @@ export function snapResistance(post: PostState, loss: SectionLoss, fibreFactor: 
   if (wood.momentCapacityNm !== null) return { momentNm: wood.momentCapacityNm, shearN: Number.POSITIVE_INFINITY };
   const strength = medianBendingStrength(wood.species, wood.grade, wood.section) * fibreFactor;
   if (post.sleeveNm !== null) {
-    const above = (strength * sectionModulus(wood.section, NO_LOSS)) / 1000;
+    const above = bendingMoment(strength, sectionModulus(wood.section, NO_LOSS));
     return { momentNm: Math.min(post.sleeveNm, above), shearN: Number.POSITIVE_INFINITY };
   }
   const shear = medianShearStrength(wood.species, wood.grade, wood.section) * fibreFactor;
   return {
-    momentNm: (strength * sectionModulus(wood.section, loss)) / 1000,
+    momentNm: bendingMoment(strength, sectionModulus(wood.section, loss)),
     shearN: shearForce(shear, sectionArea(wood.section, loss), wood.section.kind),
   };
 }
@@ -59,11 +59,11 @@ export function allowableSnapResistance(post: PostState, loss: SectionLoss): Sna
   }
   const { bendingMpa, shearMpa } = allowableStress(wood);
   if (post.sleeveNm !== null) {
-    const above = (bendingMpa * sectionModulus(wood.section, NO_LOSS)) / 1000;
+    const above = bendingMoment(bendingMpa, sectionModulus(wood.section, NO_LOSS));
     return { momentNm: Math.min(post.sleeveNm / STEEL_SAFETY_FACTOR, above), shearN: Number.POSITIVE_INFINITY };
   }
   return {
-    momentNm: (bendingMpa * sectionModulus(wood.section, loss)) / 1000,
+    momentNm: bendingMoment(bendingMpa, sectionModulus(wood.section, loss)),
     shearN: shearForce(shearMpa, sectionArea(wood.section, loss), wood.section.kind),
   };
 }

@@ -208,6 +208,58 @@ describe('works act from their day on, never back', () => {
   });
 });
 
+describe('what works leave behind', () => {
+  const old = { ...EXAMPLE_FENCE, installed: { earliest: '1998-03-01', latest: '1998-03-01' } };
+  const swapAll = (wood = PINE_4X4, day = '2026-09-01'): Works => ({
+    ref: 'S',
+    day,
+    posts: 'all',
+    kind: 'post-swap',
+    wood,
+  });
+
+  it('a rebuilt post stands in the ground of the post before it, not of post 1', () => {
+    const reset: Works = {
+      ref: 'A',
+      day: '2020-05-01',
+      posts: [1],
+      kind: 'footing-reset',
+      embedmentM: 1.2,
+      footing: 'concrete',
+      footingDiameterM: 0.4,
+    };
+    const rebuild = all('2026-05-01', { kind: 'rebuild', wood: PINE_4X4, postSpacingM: null }, 'B');
+    expect(leanNow({ ...old, works: [reset, rebuild] })).toBe(leanNow({ ...old, works: [rebuild] }));
+  });
+
+  it('swapping every post takes back the turnover and the shortness that it mends', () => {
+    const before = forecast(old);
+    expect(before.standing).toBe('short');
+    expect(Number(before.turnover)).toBeLessThan(2034);
+    const after = forecast({ ...old, works: [swapAll()] });
+    expect(after.standing).toBe('clear');
+    expect(after.turnover).toBeNull();
+    expect(Number(after.shortFrom)).toBeGreaterThan(2036);
+    expect(after.shortFrom).toBe(after.shortSeason);
+  });
+
+  it('a fence built too weak and then given stronger posts is short by rot when these rot, not from new', () => {
+    const weak = { ...old, site: { ...WARM_SITE, exposure: 'C' as const } };
+    expect(forecast(weak).standing).toBe('short from new');
+    expect(forecast(weak).shortFrom).toBe('new');
+    const stronger = { ...PINE_4X4, section: { kind: 'rectangular', widthMm: 114, depthMm: 114 } as const };
+    const mended = { ...weak, works: [swapAll(stronger, '1999-04-01')] };
+    const later = forecast(mended, 2050);
+    expect(later.standing).toBe('short');
+  });
+
+  it('the season in which the present shortness began is told, not the one of an older build', () => {
+    const result = forecast(old);
+    const short = result.seasons.filter(({ line }) => line!.snapMps.p50 < result.designGust.gustMps);
+    expect(result.shortFrom).toBe(short[0]!.label);
+  });
+});
+
 describe('what the register does not know', () => {
   it('names each unknown, what stands in, and puts the one that weighs most first', () => {
     const { unknowns } = forecast({
@@ -243,6 +295,8 @@ describe('geometry', () => {
     expect(short.linePosts).toEqual([]);
     expect(seasonOne(short).line).toBeNull();
     expect(short.remarks.join(' ')).toContain('too short to have line posts');
+    expect(short.endsStanding).toBeNull();
+    expect(short.endsShortSeason).toBeNull();
   });
 
   it('loads a corner post with the worse of its two runs', () => {

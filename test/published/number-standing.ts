@@ -20,13 +20,14 @@ import {
   FIBRE_SPREAD_FENCE,
   FIBRE_SPREAD_POST,
   FIBRE_SPREAD_UNKNOWN_SPECIES,
+  SHEAR_STRENGTH_PROVENANCE,
   SPECIES,
   SPECIES_KEYS,
   WOOD_STRENGTH_PROVENANCE,
 } from '../../src/capacity/wood-strength.ts';
 import { CLIMATE_FACTOR_FLOOR, CLIMATE_FACTOR_PROVENANCE, DECAY_ZONE_FACTORS } from '../../src/decay/climate-factor.ts';
 import { DECAY_DEPTH_PROVENANCE } from '../../src/decay/decay-depth.ts';
-import { TREATMENT_CLASS_KEYS, TREATMENT_CLASSES } from '../../src/decay/treatment-class.ts';
+import { PACE_SPREAD_PROVENANCE, TREATMENT_CLASS_KEYS, TREATMENT_CLASSES } from '../../src/decay/treatment-class.ts';
 import { HAZARD_PROVENANCE } from '../../src/forecast/hazard-curve.ts';
 import { ASSUMED_RETURN_RATIO } from '../../src/forecast/post-demand.ts';
 import { STORM_LOAD_SPREAD } from '../../src/forecast/risk.ts';
@@ -51,7 +52,9 @@ export const PROVENANCES: Readonly<Record<string, Provenance>> = {
   LATERAL_BEARING_PROVENANCE,
   OPENINGS_PROVENANCE,
   OPEN_SIGN_PROVENANCE,
+  PACE_SPREAD_PROVENANCE,
   PRESUMPTIVE_FOOTING_PROVENANCE,
+  SHEAR_STRENGTH_PROVENANCE,
   SOIL_PROVENANCE,
   VELOCITY_PRESSURE_PROVENANCE,
   WOOD_STRENGTH_PROVENANCE,
@@ -65,6 +68,8 @@ const SPEAKS_OF: Readonly<Record<string, string>> = {
   DECAY_DEPTH_PROVENANCE: 'depth law of rot',
   HAZARD_PROVENANCE: 'curve of yearly maximum gusts from one map speed',
   SOIL_PROVENANCE: 'soil strengths (`expected`)',
+  SHEAR_STRENGTH_PROVENANCE: 'green shear strength (`expected`)',
+  PACE_SPREAD_PROVENANCE: 'spread of pace from fence to fence',
   WOOD_STRENGTH_PROVENANCE: 'median bending strengths (`expected`)',
 };
 
