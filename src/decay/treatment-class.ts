@@ -144,13 +144,13 @@ export const TREATMENT_CLASSES = {
 
 export type TreatmentClass = keyof typeof TREATMENT_CLASSES;
 
-/** Where k_wood of a class comes from: its own evidence where the class is untreated, else softwood sapwood of the depth law. */
+/** Where k_wood [-] of a class comes from: its own evidence where the class is untreated, else softwood sapwood of the depth law. Source: see `TREATMENT_CLASSES`. */
 export const woodFactorProvenance = (treatmentClass: TreatmentClass): Provenance =>
   TREATMENT_CLASSES[treatmentClass].treatmentFactor === 1
     ? TREATMENT_CLASSES[treatmentClass].provenance
     : { source: LAG_RATE_MODEL, tag: 'memory' };
 
-/** Where phi of a class comes from: 1 by definition where the class is untreated, else the class's own evidence. */
+/** Where phi [-] of a class comes from: 1 by definition where the class is untreated, else the class's own evidence. Source: see `TREATMENT_CLASSES`. */
 export const treatmentFactorProvenance = (treatmentClass: TreatmentClass): Provenance =>
   TREATMENT_CLASSES[treatmentClass].treatmentFactor === 1
     ? { source: 'untreated wood, by definition', tag: 'derived' }
