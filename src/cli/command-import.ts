@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { importCsv } from '../register/csv/import-csv.ts';
 import type { ImportReport } from '../register/csv/import-report.ts';
@@ -33,6 +33,7 @@ export async function runImport(
       'add --accept-valid to keep the good rows, or leave --rejected out',
     );
   }
+  if (options.acceptValid) checkRejectedPlaces(paths, options.rejected);
   const files = paths.map((path) => ({ name: basename(path), text: readText(path) }));
   const { terminal, clock } = context;
   const progress = counter(terminal, 'Importing:');
@@ -46,7 +47,7 @@ export async function runImport(
       onProgress: (done, total) => progress.show(`${done} of ${total} rows`),
     });
   }).finally(() => progress.end());
-  const written = report.applied ? writeRejected(report, paths, options.rejected) : [];
+  const written = report.applied ? writeRejected(context, report, paths, options.rejected) : [];
   if (options.json) {
     const { applied, dryRun, counts, changes, faults, warnings } = report;
     terminal.out(jsonText({ applied, dryRun, counts, changes, faults, warnings, rejectedFiles: written }));
@@ -80,12 +81,48 @@ function rejectedPath(name: string, several: boolean, sources: readonly string[]
   return join(dirname(asked), `${basename(asked, extension)}-${stem}${extension}`);
 }
 
-function writeRejected(report: ImportReport, sources: readonly string[], asked: string | undefined): readonly string[] {
-  return report.rejected.map(({ name, text }) => {
+/** Refused rows must not be lost: where they would go is tried before any row is kept. */
+function checkRejectedPlaces(sources: readonly string[], asked: string | undefined): void {
+  for (const source of sources) {
+    const path = rejectedPath(basename(source), sources.length > 1, sources, asked);
+    try {
+      accessSync(existsSync(path) ? path : dirname(path), constants.W_OK);
+    } catch (error) {
+      throw new CliError(
+        EXIT.refused,
+        `refused rows could not be written to ${path} (${(error as Error).message}); nothing was imported`,
+        'name a file in a folder you may write to: --rejected FILE',
+      );
+    }
+  }
+}
+
+function writeRejected(
+  { terminal }: CliContext,
+  report: ImportReport,
+  sources: readonly string[],
+  asked: string | undefined,
+): readonly string[] {
+  return report.rejected.flatMap(({ name, text }) => {
     const path = rejectedPath(name, report.rejected.length > 1, sources, asked);
-    writeFileSync(path, text);
-    return path;
+    try {
+      writeFileSync(path, text);
+      return [path];
+    } catch (error) {
+      // The good rows are kept already: the refused ones are handed back here instead.
+      terminal.err(`${path} could not be written (${(error as Error).message}); the refused rows are:\n${text}`);
+      return [];
+    }
   });
+}
+
+/** What was created and changed of all kinds that a forecast depends on. */
+function sumOf({ counts }: ImportReport): { readonly created: number; readonly changed: number } {
+  const kinds = RECORD_KINDS.filter((kind) => kind !== 'owners').map((kind) => counts[kind]);
+  return {
+    created: kinds.reduce((sum, each) => sum + each.created, 0),
+    changed: kinds.reduce((sum, each) => sum + each.changed, 0),
+  };
 }
 
 function tell({ terminal }: CliContext, report: ImportReport, written: readonly string[]): void {
@@ -102,6 +139,10 @@ function tell({ terminal }: CliContext, report: ImportReport, written: readonly 
   for (const path of written)
     terminal.out(`The refused rows with their reasons are in ${path}; correct them and import that file.\n`);
   const faults = report.faults.length === 1 ? '1 fault' : `${report.faults.length} faults`;
+  const { created, changed } = sumOf(report);
+  if (report.applied && created + changed > 0) {
+    terminal.out('Forecasts follow with the next sweep; to have them now: stormpale sweep\n');
+  }
   if (report.dryRun)
     terminal.out(`Nothing was changed: this was a dry run${report.faults.length > 0 ? ` (${faults})` : ''}.\n`);
   else if (!report.applied) {

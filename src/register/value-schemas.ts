@@ -12,7 +12,8 @@ export const isRef = (text: string): boolean => REF_SHAPE.test(text);
 /** The name by which a record is known: unique within its kind, compared byte by byte. */
 export const refSchema = z.string().regex(REF_SHAPE, REF_REASON);
 
-const HIDDEN = /[\p{Cc}\p{Cs}\uFFFD]/u;
+/** Control and lost characters, and marks that turn the direction of the text after them. */
+const HIDDEN = /[\p{Cc}\p{Cs}\uFFFD\u202A-\u202E\u2066-\u2069]/u;
 export const HIDDEN_REASON = 'it holds a character that cannot be shown or was lost in a conversion; type it again';
 
 /** True where the text holds a control character (line ends and tabs aside), half a character, or a lost one. */

@@ -37,6 +37,20 @@ describe('import, export, sweep and mail', () => {
     expect(again.out).toContain('fences: 0 created, 0 changed, 2 unchanged\n');
   });
 
+  it('keeps no good row where the refused ones could not be handed back', async () => {
+    spoil('fences.csv', '2014-05-03', '2014-13-03');
+    const nowhere = join(folder, 'no-such-folder', 'bad.csv');
+    const { code, err } = await command(data, ['import', '--accept-valid', '--rejected', nowhere, ...paths]);
+    expect(code).toBe(3);
+    expect(err).toContain('nothing was imported');
+    expect((await command(data, ['export', 'owners'])).out.trimEnd().split('\n')).toHaveLength(1);
+  });
+
+  it('says that forecasts follow with the next sweep', async () => {
+    expect((await command(data, ['import', ...paths])).out).toContain('to have them now: stormpale sweep');
+    expect((await command(data, ['import', ...paths])).out).not.toContain('stormpale sweep');
+  });
+
   it('changes nothing in a dry run', async () => {
     const dry = await command(data, ['import', '--dry-run', ...paths]);
     expect(dry.code).toBe(0);

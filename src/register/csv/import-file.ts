@@ -6,6 +6,8 @@ import { RECORD_FIELDS, TELLING_COLUMNS } from './record-columns.ts';
 
 /** Column that refused rows come back with; passed over when they are imported again. */
 export const REASONS_COLUMN = 'reasons';
+/** A header with more faults than this is another file; the first ones say so. */
+const MOST_HEADER_FAULTS = 20;
 
 /** A file whose kind and columns are known. */
 export interface ImportFile {
@@ -40,6 +42,7 @@ function headerFaults(kind: RecordKind, header: readonly string[]): readonly Omi
   const faults: Omit<ImportRemark, 'file' | 'line'>[] = [];
   const seen = new Set<string>();
   for (const column of header) {
+    if (faults.length >= MOST_HEADER_FAULTS) break;
     if (column === REASONS_COLUMN) continue;
     if (column === '') faults.push({ column: '', value: '', reason: 'a column without a name; name it or remove it' });
     else if (seen.has(column)) faults.push({ column, value: '', reason: 'the column is there twice; keep one' });
@@ -68,6 +71,10 @@ export function rowName({ kind, positions }: ImportFile, { cells }: CsvRow): str
 
 /** Takes a file apart and finds what it holds; on a fault that leaves no kind, only the fault is returned. */
 export function openImportFile(file: { readonly name: string; readonly text: string }): ImportFile | ImportRemark {
+  if (file.text.includes('\0')) {
+    const reason = 'it holds NUL characters, so it is no UTF-8 text; save it as CSV with the encoding UTF-8';
+    return { file: file.name, line: 1, column: '', value: '', reason };
+  }
   const table = parseCsv(file.text);
   if ('reason' in table) return { file: file.name, line: table.line, column: '', value: '', reason: table.reason };
   const header = table.header.cells.map((column) => column.toLowerCase());

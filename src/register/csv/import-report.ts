@@ -41,9 +41,15 @@ export interface ImportReport {
   readonly rejected: readonly { readonly name: string; readonly text: string }[];
 }
 
+/** Longest part of a value that a message repeats [characters]. */
+const LONGEST_VALUE = 80;
+
+const shown = (value: string): string =>
+  JSON.stringify(value.length > LONGEST_VALUE ? `${value.slice(0, LONGEST_VALUE)}…` : value);
+
 /** A remark as one line of text: `fences.csv line 7, height_in "6 ft": a unit is written in the cell; …`. */
 export function remarkText({ file, line, column, value, reason }: ImportRemark): string {
   const where = column === '' ? '' : `, ${column}`;
-  const what = value === '' ? '' : ` ${JSON.stringify(value)}`;
+  const what = value === '' ? '' : ` ${shown(value)}`;
   return `${file} line ${line}${where}${what}: ${reason}`;
 }

@@ -15,8 +15,12 @@ export function parseNumber(text: string): Parsed<number> {
   }
   if (DECIMAL_COMMA.test(text)) return { reason: `a decimal comma; write a point, as ${text.replace(',', '.')}` };
   if (POWER_OF_TEN.test(text)) {
+    const value = Number(text);
+    if (!Number.isFinite(value))
+      return { reason: 'a number too large to be meant; write the digits with a decimal point' };
+    if (value === 0) return { reason: 'a number too small to be meant; write the digits with a decimal point, or 0' };
     return {
-      reason: `written in powers of ten, as spreadsheets do; write the digits, as ${plainDecimal(Number(text))}`,
+      reason: `written in powers of ten, as spreadsheets do; write the digits, as ${plainDecimal(value)}`,
     };
   }
   if (WITH_UNIT.test(text)) {
