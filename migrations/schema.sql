@@ -1,4 +1,4 @@
--- Schema after migration 2, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 3, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE climate_zones (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -16,6 +16,12 @@ CREATE TABLE climate_zones (
     or (decay_zone is not null and rain_mm_per_year is null and mean_temperature_c is null and dry_months is null)
   )
 ) strict;
+
+CREATE TRIGGER climate_zones_delete_counted after delete on climate_zones begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER climate_zones_insert_counted after insert on climate_zones begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER climate_zones_update_counted after update on climate_zones begin update register_changes set count = count + 1; end;
 
 CREATE TABLE fences (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -71,6 +77,12 @@ CREATE INDEX fences_by_second_owner on fences (second_owner_ref) where second_ow
 
 CREATE INDEX fences_by_site on fences (site_ref);
 
+CREATE TRIGGER fences_delete_counted after delete on fences begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER fences_insert_counted after insert on fences begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER fences_update_counted after update on fences begin update register_changes set count = count + 1; end;
+
 CREATE TABLE forecasts (
   fence_ref text primary key not null references fences (ref) on delete cascade,
   sweep_id integer not null references sweeps (id),
@@ -113,23 +125,25 @@ CREATE TABLE mail_server (
   last_reply text not null
 ) strict;
 
-CREATE TABLE notices (
+CREATE TABLE "notices" (
   id integer primary key,
   fence_ref text not null references fences (ref),
   owner_ref text not null references owners (ref),
   matter text not null,
   occasion text not null,
-  first integer not null check (first in (0, 1)),
   facts text not null,
   sweep_id integer not null references sweeps (id),
   outbox_id integer references outbox (id),
+  void_reason text,
   created_at text not null,
-  unique (fence_ref, owner_ref, matter, occasion)
+  check (outbox_id is null or void_reason is null)
 ) strict;
 
 CREATE INDEX notices_by_outbox on notices (outbox_id);
 
-CREATE INDEX notices_without_message on notices (owner_ref) where outbox_id is null;
+CREATE UNIQUE INDEX notices_once on notices (fence_ref, owner_ref, matter, occasion) where void_reason is null;
+
+CREATE INDEX notices_without_message on notices (owner_ref) where outbox_id is null and void_reason is null;
 
 CREATE TABLE outbox (
   id integer primary key,
@@ -172,6 +186,12 @@ CREATE TABLE owners (
   check (channel <> 'letter' or postal_address is not null)
 ) strict;
 
+CREATE TRIGGER owners_delete_counted after delete on owners begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER owners_insert_counted after insert on owners begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER owners_update_counted after update on owners begin update register_changes set count = count + 1; end;
+
 CREATE TABLE posts (
   fence_ref text not null references fences (ref) on delete cascade,
   number integer not null check (number between 1 and 2000),
@@ -200,11 +220,28 @@ CREATE TABLE posts (
 
 CREATE INDEX posts_by_shared_fence on posts (shared_fence_ref) where shared_fence_ref is not null;
 
+CREATE TRIGGER posts_delete_counted after delete on posts begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER posts_insert_counted after insert on posts begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER posts_update_counted after update on posts begin update register_changes set count = count + 1; end;
+
+CREATE TABLE register_changes (
+  id integer primary key check (id = 1),
+  count integer not null
+) strict;
+
 CREATE TABLE settings (
   key text primary key not null,
   value text not null,
   updated_at text not null
 ) strict;
+
+CREATE TRIGGER settings_delete_counted after delete on settings begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER settings_insert_counted after insert on settings begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER settings_update_counted after update on settings begin update register_changes set count = count + 1; end;
 
 CREATE TABLE sites (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -240,12 +277,18 @@ CREATE TABLE sites (
 
 CREATE INDEX sites_by_climate_zone on sites (climate_zone_ref);
 
+CREATE TRIGGER sites_delete_counted after delete on sites begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER sites_insert_counted after insert on sites begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER sites_update_counted after update on sites begin update register_changes set count = count + 1; end;
+
 CREATE TABLE sweep_claim (
   id integer primary key check (id = 1),
   token text not null,
   pid integer not null,
   expires_at text not null
-) strict;
+, process_start text) strict;
 
 CREATE TABLE sweep_failures (
   sweep_id integer not null references sweeps (id),
@@ -267,7 +310,7 @@ CREATE TABLE sweeps (
   unchanged integer not null default 0,
   failed integer not null default 0,
   notices integer not null default 0
-) strict;
+, change_count integer) strict;
 
 CREATE TABLE works (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -285,3 +328,9 @@ CREATE TABLE works (
 ) strict;
 
 CREATE INDEX works_by_fence on works (fence_ref, day);
+
+CREATE TRIGGER works_delete_counted after delete on works begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER works_insert_counted after insert on works begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER works_update_counted after update on works begin update register_changes set count = count + 1; end;

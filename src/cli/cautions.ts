@@ -1,4 +1,9 @@
-/** The cautions of every output that shows a capacity, in two lines. */
-export const CAUTIONS = `Planning estimates, no structural certification: local codes decide; ask a licensed engineer where life safety is at stake.
-Keep away from leaning fences in wind; call before you dig; treated wood and its dust need care; preservatives only by licensed applicators where the law says so.
-`;
+import { cautionsIn } from '../drawing/cautions.ts';
+
+const [first = '', ...others] = cautionsIn('en').all;
+
+/** The cautions of every text that shows a capacity, in two lines. */
+export const CAUTIONS = `${first}\n${others.join(' ')}\n`;
+
+/** The cautions as JSON output carries them. */
+export const CAUTION_LIST: readonly string[] = cautionsIn('en').all;

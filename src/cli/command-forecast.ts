@@ -1,9 +1,12 @@
+import { verdictSentence } from '../drawing/code-verdict-text.ts';
 import { breakingSentence, endsSentence, standingSentence, turnoverSentence } from '../drawing/fence-sentences.ts';
 import { seasonTable } from '../drawing/season-table.ts';
 import { terminalChart } from '../drawing/terminal-chart.ts';
-import type { FenceForecast } from '../forecast/fence-forecast.ts';
+import { unknownSentence } from '../drawing/unknown-sentence.ts';
+import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import { forecastFence } from '../forecast/forecast-fence.ts';
-import { CAUTIONS } from './cautions.ts';
+import { standingAfter } from '../forecast/standing.ts';
+import { CAUTION_LIST, CAUTIONS } from './cautions.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import type { FenceInRegister } from './fence-in-register.ts';
@@ -30,25 +33,56 @@ export async function runForecast(context: CliContext, ref: string, options: For
   const { terminal } = context;
   if (options.json) {
     const seasons = forecast.seasons.filter((season) => (season.season ?? 0) <= options.seasons);
-    terminal.out(jsonText({ ...forecast, seasons, inputHash: fence.inputHash }));
+    const { standing: keptStanding, endsStanding: keptEndsStanding } = keptStandings(fence, forecast);
+    const { inputHash } = fence;
+    terminal.out(jsonText({ ...forecast, seasons, keptStanding, keptEndsStanding, inputHash, cautions: CAUTION_LIST }));
     return;
   }
   terminal.out(forecastText(fence, forecast, options.seasons, terminal.columns));
 }
 
+/** The standings as the register keeps them: its own where nothing changed since the sweep, else what the next sweep makes of them. */
+function keptStandings(
+  { lastSweep }: FenceInRegister,
+  forecast: FenceForecast,
+): { readonly standing: FenceStanding; readonly endsStanding: FenceStanding | null } {
+  const { standing, standingWithMargin, endsStanding, endsStandingWithMargin } = forecast;
+  return {
+    standing: standingAfter(lastSweep?.standing ?? null, standing, standingWithMargin),
+    endsStanding:
+      endsStanding && endsStandingWithMargin
+        ? standingAfter(lastSweep?.endsStanding ?? null, endsStanding, endsStandingWithMargin)
+        : null,
+  };
+}
+
+/** Where the kept standing differs from the bare comparison, or from that of a sweep whose inputs have changed since. */
+function comparison(
+  { lastSweep, inputHash }: FenceInRegister,
+  forecast: FenceForecast,
+  kept: FenceStanding,
+): readonly string[] {
+  return [
+    ...(kept === forecast.standing ? [] : [`Compared with the design gust alone it would stand ${forecast.standing}.`]),
+    ...(lastSweep && lastSweep.inputHash !== inputHash && lastSweep.standing !== kept
+      ? [`The last sweep left it ${lastSweep.standing}; what it rests on has changed since.`]
+      : []),
+  ];
+}
+
 function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCount: number, columns: number): string {
   const { units } = fence;
-  const ends = endsSentence(forecast);
+  const kept = keptStandings(fence, forecast);
+  const ends = endsSentence(forecast, units, kept.endsStanding);
   const head = [
     `Fence ${fence.ref}, ${fence.siteName}`,
     '',
     breakingSentence(forecast, units),
-    standingSentence(forecast),
+    standingSentence(forecast, units, kept.standing),
+    ...comparison(fence, forecast, kept.standing),
     turnoverSentence(forecast, units),
     ...(ends === null ? [] : [ends]),
-    ...forecast.unknowns.map(
-      (unknown) => `Not known: ${unknown.input}; ${unknown.standsIn} stands in (moves the ${unknown.moves} speed).`,
-    ),
+    ...forecast.unknowns.map((unknown) => `Not known: ${unknownSentence(unknown, units)}`),
     ...forecast.remarks,
   ];
   const table = seasonTable(forecast, units, ({ season }) => season === null || (season >= 1 && season <= seasonCount));
@@ -65,6 +99,9 @@ function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCou
     'Middle values, in brackets the range that holds in 8 cases of 10.',
     plainTable(headings, rows, table.columns.map((_, index) => index).slice(1)),
     ...chart,
+    '',
+    'As a checker would compute it, for information only:',
+    ...forecast.codeVerdicts.map((verdict) => verdictSentence(verdict, forecast, units)),
     '',
     `Model ${fence.modelVersion}, inputs ${fence.inputHash}`,
     CAUTIONS,

@@ -1,6 +1,6 @@
 import { simpleParser } from 'mailparser';
 import type { OutboxEntry } from '../register/outbox.ts';
-import { listOutbox, loadOutboxBytes, retryMessages } from '../register/outbox.ts';
+import { cancelMessage, listOutbox, loadOutboxBytes, markLetterPosted, retryMessages } from '../register/outbox.ts';
 import type { OutboxState } from '../register/sweep-tables.ts';
 import { isoUtc } from '../service/clock.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
@@ -76,10 +76,7 @@ export async function runMailShow(context: CliContext, id: string, options: Mail
       'see "stormpale mail queue" or the page /outbox for the numbers',
     );
   }
-  const text =
-    bytes.channel === 'mail'
-      ? ((await simpleParser(Buffer.from(bytes.raw))).text ?? '')
-      : Buffer.from(bytes.raw).toString('utf8');
+  const text = await textOf(bytes.channel, Buffer.from(bytes.raw));
   const { terminal } = context;
   if (options.json) {
     terminal.out(jsonText({ ...entry, text }));
@@ -93,6 +90,50 @@ export async function runMailShow(context: CliContext, id: string, options: Mail
     ...(entry.lastReply === null ? [] : [`The server said: ${entry.lastReply}`]),
   ];
   terminal.out(`${head.join('\n')}\n\n${text.trimEnd()}\n`);
+}
+
+/** The text part of a mail; a letter, which is HTML alone, as text without its pictures. */
+async function textOf(channel: 'mail' | 'letter', raw: Buffer): Promise<string> {
+  if (channel === 'mail') return (await simpleParser(raw)).text ?? '';
+  const html = raw.toString('utf8').replace(/<img\b[^>]*>/g, '');
+  const head = 'Content-Type: text/html; charset=utf-8\r\nContent-Transfer-Encoding: 8bit\r\n\r\n';
+  return (await simpleParser(Buffer.from(head + html, 'utf8'))).text ?? '';
+}
+
+/** Notes that a printed letter was posted, so that it no longer waits to be printed. */
+export async function runMailPosted(context: CliContext, id: string, options: MailOptions): Promise<void> {
+  const number = messageNumber(id);
+  const posted = await withExistingRegister(configOf(context, options), (register) =>
+    markLetterPosted(register, number, isoUtc(context.clock())),
+  );
+  if (!posted) {
+    throw new CliError(
+      EXIT.notFound,
+      `no message ${number} is a letter to print`,
+      'see "stormpale mail queue" for the letters that wait; mails are sent by the service and never posted by hand',
+    );
+  }
+  const { terminal } = context;
+  if (options.json) terminal.out(jsonText({ posted: number }));
+  else terminal.out(`Letter ${number} counts as posted.\n`);
+}
+
+/** Takes a message that has not left out of the outbox; its owner is not told by it. */
+export async function runMailCancel(context: CliContext, id: string, options: MailOptions): Promise<void> {
+  const number = messageNumber(id);
+  const cancelled = await withExistingRegister(configOf(context, options), (register) =>
+    cancelMessage(register, number),
+  );
+  if (!cancelled) {
+    throw new CliError(
+      EXIT.notFound,
+      `no message ${number} is waiting, parked or to print`,
+      'see "stormpale mail queue" for those that are; what was sent or is being sent cannot be called back',
+    );
+  }
+  const { terminal } = context;
+  if (options.json) terminal.out(jsonText({ cancelled: number }));
+  else terminal.out(`Message ${number} is cancelled and will not be sent.\n`);
 }
 
 function messageNumber(id: string): number {

@@ -1,7 +1,7 @@
 import { quantityText } from '../drawing/reason-text.ts';
 import type { Reasons } from '../forecast/reasons.ts';
 import { explainForecast } from '../forecast/reasons.ts';
-import { CAUTIONS } from './cautions.ts';
+import { CAUTION_LIST, CAUTIONS } from './cautions.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
@@ -26,7 +26,11 @@ export async function runReasons(context: CliContext, ref: string, options: Reas
   );
   const reasons = explain(fence, options);
   const { terminal } = context;
-  terminal.out(options.json ? jsonText({ ...reasons, inputHash: fence.inputHash }) : reasonsText(fence, reasons));
+  terminal.out(
+    options.json
+      ? jsonText({ ...reasons, inputHash: fence.inputHash, cautions: CAUTION_LIST })
+      : reasonsText(fence, reasons),
+  );
 }
 
 function explain(fence: FenceInRegister, options: ReasonsOptions): Reasons {

@@ -1,13 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { importCsv } from '../register/csv/import-csv.ts';
-import { remarkText } from '../register/csv/import-report.ts';
-import type { Register } from '../register/database.ts';
 import { listFenceRefs } from '../register/fence-facts-store.ts';
-import { packagePath } from '../register/package-path.ts';
-import { readSettings } from '../register/settings-store.ts';
-import { dayInZone, isoUtc } from '../service/clock.ts';
 import type { Config } from '../service/config.ts';
+import { importDemo } from '../service/import-demo.ts';
 import { createLog } from '../service/log.ts';
 import { closeOnSignal, startService } from '../service/service.ts';
 import { sweepRegister } from '../service/sweep-register.ts';
@@ -52,7 +45,9 @@ async function loadDemoIfEmpty(context: CliContext, config: Config): Promise<boo
   const { clock, terminal } = context;
   return withRegister(config, async (register) => {
     if ((await listFenceRefs(register, null, 1)).length > 0) return false;
-    await importDemo(register, context);
+    const loading = counter(terminal, 'Loading the demo:');
+    await importDemo(register, { now: clock, onProgress: (done, total) => loading.show(`${done} of ${total} rows`) });
+    loading.end();
     const progress = counter(terminal, 'Sweeping the demo:');
     const { report } = await sweepRegister(register, {
       now: clock,
@@ -62,24 +57,6 @@ async function loadDemoIfEmpty(context: CliContext, config: Config): Promise<boo
     progress.end();
     return report.kind === 'finished';
   });
-}
-
-async function importDemo(register: Register, { clock, terminal }: CliContext): Promise<void> {
-  const folder = packagePath('seeds-demo');
-  const files = readdirSync(folder)
-    .filter((name) => name.endsWith('.csv'))
-    .map((name) => ({ name, text: readFileSync(join(folder, name), 'utf8') }));
-  const progress = counter(terminal, 'Loading the demo:');
-  const { timeZone } = await readSettings(register.db);
-  const report = await importCsv(register, files, {
-    acceptValid: false,
-    dryRun: false,
-    today: dayInZone(clock(), timeZone),
-    now: isoUtc(clock()),
-    onProgress: (done, total) => progress.show(`${done} of ${total} rows`),
-  });
-  progress.end();
-  if (!report.applied) throw new Error(`the demo was refused: ${report.faults.map(remarkText).join('; ')}`);
 }
 
 function welcome(config: Config, url: string, demo: boolean): string {

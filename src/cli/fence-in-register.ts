@@ -4,6 +4,8 @@ import { MODEL_VERSION } from '../forecast/model-version.ts';
 import { seasonOneYear } from '../forecast/season-calendar.ts';
 import type { Register } from '../register/database.ts';
 import { loadFenceFacts } from '../register/fence-facts-store.ts';
+import type { StoredState } from '../register/forecast-store.ts';
+import { loadStoredStates } from '../register/forecast-store.ts';
 import { readRecord } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { canonicalJson, sha256 } from '../service/canonical-json.ts';
@@ -24,6 +26,8 @@ export interface FenceInRegister {
   readonly modelVersion: string;
   /** The hash that the sweep would store with this forecast. */
   readonly inputHash: string;
+  /** What the last sweep stored; null where the fence was never swept. */
+  readonly lastSweep: Pick<StoredState, 'standing' | 'endsStanding' | 'inputHash'> | null;
 }
 
 /** Loads one fence's inputs. Throws `CliError` (not found) where the register has no such fence. */
@@ -38,6 +42,7 @@ export async function fenceInRegister(register: Register, ref: string, clock: Cl
       'refs are compared letter by letter; "stormpale export fences" lists them, --data names another register',
     );
   }
+  const stored = (await loadStoredStates(register, [ref])).get(ref);
   const settings = forecastSettingsOf(await readSettings(register.db));
   const year = seasonOneYear(facts.site.seasonWindow, dayInZone(clock(), site.timeZone));
   return {
@@ -49,5 +54,6 @@ export async function fenceInRegister(register: Register, ref: string, clock: Cl
     seasonOneYear: year,
     modelVersion: MODEL_VERSION,
     inputHash: sha256(canonicalJson({ facts, modelVersion: MODEL_VERSION, seasonOneYear: year, settings })),
+    lastSweep: stored ?? null,
   };
 }

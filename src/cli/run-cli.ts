@@ -10,11 +10,13 @@ import { runForecast } from './command-forecast.ts';
 import type { ImportCommandOptions } from './command-import.ts';
 import { runImport } from './command-import.ts';
 import type { MailOptions } from './command-mail.ts';
-import { runMailList, runMailRetry, runMailShow } from './command-mail.ts';
+import { runMailCancel, runMailList, runMailPosted, runMailRetry, runMailShow } from './command-mail.ts';
 import type { ReasonsOptions } from './command-reasons.ts';
 import { runReasons } from './command-reasons.ts';
 import type { ServeOptions } from './command-serve.ts';
 import { runServe } from './command-serve.ts';
+import type { SettingsOptions } from './command-settings.ts';
+import { runSettings } from './command-settings.ts';
 import type { SweepCommandOptions } from './command-sweep.ts';
 import { runSweepCommand } from './command-sweep.ts';
 import type { ExitCode } from './exit-codes.ts';
@@ -86,6 +88,14 @@ function program(context: CliContext): Command {
     .option('--ends', 'explain the posts that decide the ends')
     .addOption(jsonOption())
     .action((ref: string, options: ReasonsOptions) => runReasons(context, ref, { ...globals(), ...options }));
+  root
+    .command('settings')
+    .description('show what holds for the whole register, or change it')
+    .argument('[changes...]', 'key=value, as time-zone=America/Chicago; all settings are shown where left out')
+    .addOption(jsonOption())
+    .action((changes: string[], options: SettingsOptions) =>
+      runSettings(context, changes, { ...globals(), ...options }),
+    );
   addMail(root, context, globals);
   return root;
 }
@@ -114,6 +124,18 @@ function addMail(root: Command, context: CliContext, globals: () => GlobalOption
     .argument('<number>', 'number of the message')
     .addOption(jsonOption())
     .action((id: string, options: MailOptions) => runMailShow(context, id, { ...globals(), ...options }));
+  mail
+    .command('posted')
+    .description('note that a printed letter was posted')
+    .argument('<number>', 'number of the letter')
+    .addOption(jsonOption())
+    .action((id: string, options: MailOptions) => runMailPosted(context, id, { ...globals(), ...options }));
+  mail
+    .command('cancel')
+    .description('take a message that has not left out of the outbox')
+    .argument('<number>', 'number of the message')
+    .addOption(jsonOption())
+    .action((id: string, options: MailOptions) => runMailCancel(context, id, { ...globals(), ...options }));
 }
 
 /** Runs one command line and returns the code to end with. Never throws: what goes wrong is told on standard error. */

@@ -1,3 +1,5 @@
+import { EXIT } from './exit-codes.ts';
+
 /** Where a command reads and writes; the process's own, or a test's. */
 export interface Terminal {
   readonly out: (text: string) => void;
@@ -7,13 +9,21 @@ export interface Terminal {
   readonly columns: number;
 }
 
-/** The terminal of this process. */
-export const processTerminal = (): Terminal => ({
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
-  errIsTerminal: process.stderr.isTTY === true,
-  columns: process.stdout.columns ?? 80,
-});
+/** The terminal of this process. Where whoever reads its output stops reading, as `head` does, the program ends quietly. */
+export function processTerminal(): Terminal {
+  const onFailure = (error: NodeJS.ErrnoException): void => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(EXIT.done);
+  };
+  process.stdout.on('error', onFailure);
+  process.stderr.on('error', onFailure);
+  return {
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    errIsTerminal: process.stderr.isTTY === true,
+    columns: process.stdout.columns ?? 80,
+  };
+}
 
 /** A counter on one line of standard error that rewrites itself; silent where that is no terminal. */
 export function counter(

@@ -61,8 +61,8 @@ export function fenceFrame(
   };
 }
 
-/** Whole calendar years to label on an axis of that width, about one per 70 px, never two of the same. */
+/** Whole calendar years to label on an axis of that width, about one per 80 px and four at least, never two of the same. */
 export function yearTicks(frame: FenceFrame): readonly number[] {
-  const count = Math.max(3, Math.floor((frame.plot.right - frame.plot.left) / 80));
+  const count = Math.max(4, Math.floor((frame.plot.right - frame.plot.left) / 80));
   return frame.xOf.ticks(count).filter((year) => Number.isInteger(year));
 }

@@ -9,18 +9,18 @@ import { displaySpeed, speedText } from './speed-text.ts';
 
 type Style = Pick<LabelRequest, 'sizePx' | 'weight' | 'className' | 'fill'>;
 
-/** Label of the moment in which the snap speed falls under the design gust. */
-function shortText(series: FenceSeries, words: ChartWords): string | null {
-  const { short, today } = series;
+/** Label of the moment from which the snap speed is under the design gust. */
+function shortText({ short, today }: FenceSeries, words: ChartWords): string | null {
   if (!short) return null;
-  if (short === series.points[0]) return words.shortFromNew;
-  return short.year < today.year ? words.shortSince(short.label) : words.shortFrom(short.label);
+  if (short.sinceNew) return words.shortFromNew;
+  const { year, label } = short.point;
+  return year < today.year ? words.shortSince(label) : words.shortFrom(label);
 }
 
-/** Label of the moment in which the snap speed falls under the lean speed. */
-function turnoverText(series: FenceSeries, words: ChartWords): string | null {
-  if (!series.turnover) return null;
-  return series.turnover === series.points[0] ? words.turnoverNew : words.turnover(series.turnover.label);
+/** Label of the moment from which the snap speed is under the lean speed. */
+function turnoverText({ turnover }: FenceSeries, words: ChartWords): string | null {
+  if (!turnover) return null;
+  return turnover.sinceNew ? words.turnoverNew : words.turnover(turnover.point.label);
 }
 
 /** Every label of a fence's chart in a place of its own, the most important first. */
@@ -81,10 +81,11 @@ export function fenceLabels(
   );
   along(words.leanSpeed, lean, leanStyle, plot.left + (plot.right - plot.left) * 0.3, 1);
   const short = shortText(series, words);
-  if (short && series.short) around(short, { x: frame.xOf(series.short.year), y: gustY }, small, [8, 14, 22, 32, 44]);
+  if (short && series.short)
+    around(short, { x: frame.xOf(series.short.point.year), y: gustY }, small, [8, 14, 22, 32, 44]);
   const turnover = turnoverText(series, words);
   if (turnover && series.turnover) {
-    const spot = frame.spotOf(series.turnover, series.turnover.leanMps.p50);
+    const spot = frame.spotOf(series.turnover.point, series.turnover.point.leanMps.p50);
     const look = small;
     const candidates = [14, 34, 54, 76].flatMap((rise, index) =>
       placesAround({ x: spot.x, y: plot.bottom - rise }, look.sizePx, [6, 12]).map((place) => ({
@@ -116,7 +117,7 @@ export function fenceLabels(
   const todayLabel: PlacedLabel = { ...today, x, anchor: 'middle', box: textBox({ ...today, x, anchor: 'middle' }) };
   const uprights: Box[] = [{ left: todayX, right: todayX, top: plot.top, bottom: plot.bottom }];
   if (series.turnover) {
-    const { x: turnoverX, y: top } = frame.spotOf(series.turnover, series.turnover.leanMps.p50);
+    const { x: turnoverX, y: top } = frame.spotOf(series.turnover.point, series.turnover.point.leanMps.p50);
     uprights.push({ left: turnoverX, right: turnoverX, top, bottom: plot.bottom });
   }
   return [

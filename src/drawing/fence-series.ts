@@ -14,6 +14,13 @@ export interface SeriesPoint {
   readonly endsSnapMps: number | null;
 }
 
+/** An event of a fence's years. */
+export interface SeriesEvent {
+  readonly point: SeriesPoint;
+  /** True where it has been so since the present build was new, whenever that was. */
+  readonly sinceNew: boolean;
+}
+
 /** A fence's years ready to draw. */
 export interface FenceSeries {
   /** Whose snap and lean speed the points hold. */
@@ -22,10 +29,10 @@ export interface FenceSeries {
   readonly designGustMps: number;
   /** Season 1. */
   readonly today: SeriesPoint;
-  /** First date at which the snap speed is under the design gust; null if not in range. */
-  readonly short: SeriesPoint | null;
-  /** First date at which the snap speed is under the lean speed; null if not in range. */
-  readonly turnover: SeriesPoint | null;
+  /** Where the present, or else the next, stretch under the design gust begins; null if not in range. */
+  readonly short: SeriesEvent | null;
+  /** Where the present, or else the next, stretch under the lean speed begins; null if not in range. */
+  readonly turnover: SeriesEvent | null;
   readonly marks: readonly { readonly mark: Mark; readonly point: SeriesPoint }[];
 }
 
@@ -48,20 +55,32 @@ function seriesPoint(season: SeasonForecast): SeriesPoint | null {
   };
 }
 
-/**
- * The dates, speeds and events of a forecast that charts draw. Turnover and marks are the forecast's own; the season in which the
- * fence went short is looked up from the speeds where it lies in the past, which the forecast does not name.
- */
+/** The date at which to draw what has been so since the present build was new: the first one, or where the stretch up to today begins. */
+function sinceNewPoint(
+  points: readonly SeriesPoint[],
+  today: SeriesPoint,
+  isSo: (point: SeriesPoint) => boolean,
+): SeriesPoint {
+  const [first] = points;
+  if (first && isSo(first)) return first;
+  let at = points.indexOf(today);
+  for (let before = points[at - 1]; before && isSo(before); before = points[at - 1]) at -= 1;
+  return points[at] ?? today;
+}
+
+/** The dates, speeds and events of a forecast that charts draw. Which season an event falls in is the forecast's own word. */
 export function fenceSeries(forecast: FenceForecast): FenceSeries {
   const points = forecast.seasons.map(seriesPoint).filter((point) => point !== null);
-  const byLabel = (label: string | null): SeriesPoint | null => {
-    if (label === null) return null;
-    if (label === 'since new') return points[0] ?? null;
-    return points.find((point) => point.label === label) ?? null;
-  };
+  const byLabel = (label: string): SeriesPoint | null => points.find((point) => point.label === label) ?? null;
   const today = byLabel(seasonOne(forecast).label);
   if (!today) throw new Error(`forecast of ${forecast.fenceRef} has no posts to draw`);
   const { gustMps } = forecast.designGust;
+  const event = (label: string | null, isSo: (point: SeriesPoint) => boolean): SeriesEvent | null => {
+    if (label === null) return null;
+    const sinceNew = label === 'new' || label === 'since new';
+    const point = sinceNew ? sinceNewPoint(points, today, isSo) : byLabel(label);
+    return point && { point, sinceNew };
+  };
   const marks = [...forecast.marksCrossed, ...forecast.marksAhead].flatMap(({ mark, season }) => {
     const point = byLabel(season);
     return point ? [{ mark, point }] : [];
@@ -71,8 +90,8 @@ export function fenceSeries(forecast: FenceForecast): FenceSeries {
     points,
     designGustMps: gustMps,
     today,
-    short: points.find((point) => point.snapMps.p50 < gustMps) ?? null,
-    turnover: byLabel(forecast.turnover),
+    short: event(forecast.shortFrom, (point) => point.snapMps.p50 < gustMps),
+    turnover: event(forecast.turnover, (point) => point.snapMps.p50 < point.leanMps.p50),
     marks,
   };
 }

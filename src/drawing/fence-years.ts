@@ -216,7 +216,8 @@ function events(series: FenceSeries, frame: FenceFrame): readonly string[] {
     const { x, y } = frame.spotOf(point, speedMps);
     return svgElement('circle', { class: className, cx: x, cy: y, r: 4.5, fill, stroke, 'stroke-width': 1.75 });
   };
-  const { short, turnover, today } = series;
+  const { today } = series;
+  const [short, turnover] = [series.short?.point, series.turnover?.point];
   const ticks = series.marks.map(({ point }) => {
     const { x, y } = frame.spotOf(point, point.snapMps.p50);
     return svgElement('line', {

@@ -1,28 +1,49 @@
 import type { Band } from '../forecast/fence-forecast.ts';
 import { feetFromMetres, inchesFromMm } from '../units/length.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import type { DisplayUnits } from './speed-text.ts';
 
-/** A share [-] as a percentage that never claims certainty: `under 1 %`, `34 %`, `over 99 %`. */
-export function shareText(share: number): string {
-  if (share < 0.005) return 'under 1 %';
-  if (share > 0.995) return 'over 99 %';
+/**
+ * A number at that many significant figures, thousands apart by commas: `1,234.5`, `0.0821`.
+ * @param figures 1 to 15 [-]
+ */
+export function figureText(value: number, figures: number): string {
+  const [whole = '', part] = String(Number(value.toPrecision(figures))).split('.');
+  const grouped = whole.replace(/\B(?=(?:\d{3})+$)/g, ',');
+  return part === undefined ? grouped : `${grouped}.${part}`;
+}
+
+const PERCENT_ENDS: Readonly<Record<ChartLanguage, { readonly under: string; readonly over: string }>> = {
+  en: { under: 'under 1 %', over: 'over 99 %' },
+  es: { under: 'menos del 1 %', over: 'más del 99 %' },
+};
+
+/** A share or probability [-], 0 to 1, as a percentage that never claims certainty: `under 1 %`, `34 %`, `over 99 %`. */
+export function percentText(share: number, language: ChartLanguage): string {
+  if (share < 0.01) return PERCENT_ENDS[language].under;
+  if (share > 0.99) return PERCENT_ENDS[language].over;
   return `${Math.round(share * 100)} %`;
 }
 
-/** A return period [a] as plain words, two figures at most: `once in 24 years`, `rarer than once in 1,000 years`. */
-export function onceInYearsText(years: number): string {
-  if (years > 1000) return 'rarer than once in 1,000 years';
-  if (years < 1.5) return 'about every year';
-  const rounded = years < 10 ? Math.round(years) : Number(years.toPrecision(2));
-  return `once in ${rounded} years`;
+/** A return period [a] to two figures, whole years under ten. */
+const roundedYears = (years: number): number => (years < 10 ? Math.round(years) : Number(years.toPrecision(2)));
+
+/**
+ * How often a gust of that return period [a] comes, in words that follow "comes": `about once in 24 years`, `in most years`,
+ * `less than once in 1,000 years`. Two figures at most.
+ */
+export function onceInWords(years: number, language: ChartLanguage): string {
+  if (years > 1000) return language === 'en' ? 'less than once in 1,000 years' : 'menos de una vez en 1000 años';
+  if (years < 1.5) return language === 'en' ? 'in most years' : 'casi todos los años';
+  const rounded = roundedYears(years);
+  return language === 'en' ? `about once in ${figureText(rounded, 4)} years` : `más o menos una vez en ${rounded} años`;
 }
 
-/** A return period [a] for a table cell: `24`, `over 1,000`, `1`. */
+/** A return period [a] for a table cell: `24`, `over 1,000`, `1`; a dash where there is none. */
 export function onceInYearsCell(years: number | null): string {
   if (years === null) return '–';
   if (years > 1000) return 'over 1,000';
-  if (years < 1.5) return '1';
-  return String(years < 10 ? Math.round(years) : Number(years.toPrecision(2)));
+  return years < 1.5 ? '1' : figureText(roundedYears(years), 4);
 }
 
 /** Unit of small lengths (rot depths, sections) in the display units. */

@@ -1,3 +1,5 @@
+import { figureText } from './quantity-text.ts';
+
 const POWERS: Readonly<Record<string, string>> = { '2': '²', '3': '³' };
 
 /** A unit as people write it: `mm3` as `mm³`, `degC` as `°C`. */
@@ -6,7 +8,7 @@ const unitText = (unit: string): string =>
 
 function figure(value: number): string {
   if (value !== 0 && Math.abs(value) < 0.001) return value.toExponential(2);
-  return value.toLocaleString('en-US', { maximumSignificantDigits: Math.abs(value) >= 1000 ? 6 : 4 });
+  return figureText(value, Math.abs(value) >= 1000 ? 6 : 4);
 }
 
 /** The value of a step of the reasons as people read it: four figures, large ones grouped, with its unit; texts as they stand. */

@@ -1,5 +1,5 @@
 import type { FenceForecast, GroupSpeeds, SeasonForecast } from '../forecast/fence-forecast.ts';
-import { bandText, depthFigure, depthUnit, onceInYearsCell, shareText } from './quantity-text.ts';
+import { bandText, depthFigure, depthUnit, onceInYearsCell, percentText } from './quantity-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedUnit } from './speed-text.ts';
 
@@ -14,7 +14,7 @@ export interface SeasonTable {
   }[];
 }
 
-const share = (value: number | null): string => (value === null ? '–' : shareText(value));
+const share = (value: number | null): string => (value === null ? '–' : percentText(value, 'en'));
 
 /**
  * The seasons of a forecast as rows of text: age, rot depth, snap and lean speed with their bands, the ends' snap speed, once in

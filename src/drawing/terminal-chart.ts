@@ -2,7 +2,7 @@ import { max } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { brailleCanvas } from './braille-canvas.ts';
-import type { SeriesPoint } from './fence-series.ts';
+import type { FenceSeries, SeriesEvent, SeriesPoint } from './fence-series.ts';
 import { fenceSeries } from './fence-series.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText, speedUnit } from './speed-text.ts';
@@ -120,12 +120,14 @@ function yearAxis(x: ReturnType<typeof scaleLinear<number, number>>, width: numb
   return [`${indent}└${axis.join('')}`, `${indent} ${labels.join('').trimEnd()}`];
 }
 
-function eventLine(series: ReturnType<typeof fenceSeries>, units: DisplayUnits): string {
+function eventLine(series: FenceSeries, units: DisplayUnits): string {
+  const since = ({ point, sinceNew }: SeriesEvent): string =>
+    sinceNew ? 'since new' : `${point.year < series.today.year ? 'since' : 'from'} ${point.label}`;
   const parts = [
     `upright: season ${series.today.label}`,
     `rule: design gust ${speedText(series.designGustMps, units)}`,
-    series.short ? `short from ${series.short.label}` : null,
-    series.turnover ? `snaps before it leans from ${series.turnover.label}` : null,
+    series.short && `short ${since(series.short)}`,
+    series.turnover && `snaps before it leans ${since(series.turnover)}`,
   ];
   return `${' '.repeat(LEFT)}${parts.filter((part) => part !== null).join(' · ')}`;
 }

@@ -3,7 +3,7 @@ import type { FenceStanding, SeasonForecast, UnknownInput } from '../forecast/fe
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import type { Matter } from './matters.ts';
-import { MATTERS } from './matters.ts';
+import { isShort, MATTERS } from './matters.ts';
 import type { NoticedFence } from './message-facts.ts';
 
 /** By when something should be done: before a season opens, or (the season is running) as soon as possible. */
@@ -34,6 +34,12 @@ export interface FenceNews {
   readonly shortSeason: string | null;
   /** True where it is short in season 1 already. */
   readonly shortNow: boolean;
+  /**
+   * True where it is counted short although it holds the design gust again: an improvement counts from 3 % above it on. So
+   * too for its ends.
+   */
+  readonly keptShort: boolean;
+  readonly endsKeptShort: boolean;
   /** Probability that it is short in season 1 and in its short season [-]; null where not computed. */
   readonly pShortNow: number | null;
   readonly pShortThen: number | null;
@@ -69,6 +75,8 @@ export function fenceNews(fence: NoticedFence): FenceNews {
   const short = forecast.seasons.find((season) => (season.season ?? 0) >= 1 && season.label === forecast.shortSeason);
   const later = forecast.seasons.find((season) => season.season === 1 + LATER_SEASONS);
   const speed = (mps: number): string => speedText(mps, units);
+  const designGustMps = forecast.designGust.gustMps;
+  const ends = one.line && one.ends;
   return {
     ref: forecast.fenceRef,
     site: fence.siteName,
@@ -81,12 +89,14 @@ export function fenceNews(fence: NoticedFence): FenceNews {
     holds: speed(group.snapMps.p50),
     holdsFrom: speed(group.snapMps.p10),
     holdsTo: speed(group.snapMps.p90),
-    shouldHold: speed(forecast.designGust.gustMps),
+    shouldHold: speed(designGustMps),
     shouldHoldYears: forecast.designGust.returnPeriodYears,
     onceInYears: group.onceInYears,
-    endsHold: one.line && one.ends ? speed(one.ends.snapMps.p50) : null,
+    endsHold: ends ? speed(ends.snapMps.p50) : null,
     shortSeason: forecast.shortSeason,
     shortNow: short?.season === 1,
+    keptShort: isShort(fence.standing) && group.snapMps.p50 >= designGustMps,
+    endsKeptShort: isShort(fence.endsStanding) && ends !== null && ends.snapMps.p50 >= designGustMps,
     pShortNow: one.pShort,
     pShortThen: short?.pShort ?? null,
     pSnap: one.pSnap,
@@ -106,6 +116,6 @@ export function fenceNews(fence: NoticedFence): FenceNews {
       .slice(0, UNKNOWNS_NAMED)
       .map((unknown) => unknown.input),
     actBy: actBy(fence, one, short),
-    share: group.snapMps.p50 / forecast.designGust.gustMps,
+    share: group.snapMps.p50 / designGustMps,
   };
 }

@@ -40,11 +40,10 @@ export interface JudgedFence {
 export interface NoticeDraft {
   readonly matter: Matter;
   readonly occasion: string;
-  /** True for the first notice that an owner gets about a fence. */
-  readonly first: boolean;
 }
 
-const isShort = (standing: FenceStanding | null): boolean => standing !== null && isWorse(standing, 'closing');
+/** True for a standing that counts as short; never for ends that are not judged apart. */
+export const isShort = (standing: FenceStanding | null): boolean => standing !== null && isWorse(standing, 'closing');
 const crossedMarks = (forecast: FenceForecast): readonly Mark[] => {
   const crossed = new Set(forecast.marksCrossed.map((entry) => entry.mark));
   return MARKS_BY_SEVERITY.filter((mark) => crossed.has(mark));
@@ -65,6 +64,18 @@ function laterMatters(before: ToldState, after: JudgedFence): readonly Matter[] 
   return [...matters, ...crossedMarks(after.forecast).filter((mark) => !told.has(mark))];
 }
 
+/** True where what a notice is about is so by the forecast as it is now; otherwise it must not be told any more. */
+export function stillHolds(matter: Matter, now: Omit<JudgedFence, 'generation'>): boolean {
+  if (matter === 'better') return now.standing === 'clear';
+  if (matter === 'ends short') return isShort(now.endsStanding);
+  if (isStandingMatter(matter)) return now.standing === matter;
+  return crossedMarks(now.forecast).some((mark) => mark === matter);
+}
+
+/** True for a matter that is a standing of the fence. */
+export const isStandingMatter = (matter: Matter): boolean =>
+  matter === 'closing' || matter === 'short' || matter === 'short from new';
+
 const isMark = (matter: Matter): boolean => (MARKS_BY_SEVERITY as readonly Matter[]).includes(matter);
 
 /**
@@ -78,7 +89,6 @@ export function decideNotices(before: ToldState | null, after: JudgedFence): rea
   const draft = (matter: Matter): NoticeDraft => ({
     matter,
     occasion: isMark(matter) ? after.generation : `${after.generation}, season ${season}`,
-    first: before === null,
   });
   if (before) return laterMatters(before, after).map(draft);
   const matter = firstMatter(after);

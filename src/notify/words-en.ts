@@ -7,7 +7,11 @@ const posts = (news: FenceNews): string => (news.judged === 'line' ? 'line posts
 const once = (years: number): string => onceInWords(years, 'en');
 const share = (news: FenceNews): string => percentInWords(news.strengthLeft, 'en');
 
+const keptShort = (holds: string): string =>
+  `holds ${holds}, less than 3 % above the design gust, and stays counted short`;
+
 function goesShort(news: FenceNews): string {
+  if (news.keptShort) return `It ${keptShort(news.holds)}.`;
   if (news.standing === 'short from new') return 'It has been short of that since it was built.';
   if (news.shortNow) return `It is short in season ${news.season}.`;
   if (news.shortSeason) return `It goes short in season ${news.shortSeason}.`;
@@ -25,6 +29,9 @@ const markChanged =
       news.onceInYears === null ? '' : `: ${once(news.onceInYears)}`
     }.`;
 
+const changedKept = (news: FenceNews): string =>
+  `Its ${posts(news)} hold ${news.holds} where they should hold ${news.shouldHold}: less than 3 % above it, which is less than we can tell apart. It stays counted short until it holds more.`;
+
 /** English, as owners in the United States read it. */
 export const WORDS_EN: MessageWords = {
   standing: { clear: 'clear', closing: 'closing', short: 'short', 'short from new': 'short from new' },
@@ -37,10 +44,22 @@ export const WORDS_EN: MessageWords = {
     'end kind': 'what its ends meet',
   },
   subject: {
-    'short from new': (n) => `${at(n)}: holds ${n.holds}, should hold ${n.shouldHold}, since it was built`,
-    short: (n) => `${at(n)}: no longer holds its design gust in season ${n.season}`,
-    closing: (n) => `${at(n)}: goes short in season ${n.shortSeason ?? n.season}`,
-    'ends short': (n) => `${at(n)}: its end posts no longer hold the design gust`,
+    'short from new': (n) =>
+      n.keptShort
+        ? `${at(n)}: ${keptShort(n.holds)}`
+        : `${at(n)}: holds ${n.holds}, should hold ${n.shouldHold}, since it was built`,
+    short: (n) =>
+      n.keptShort
+        ? `${at(n)}: ${keptShort(n.holds)}`
+        : `${at(n)}: no longer holds its design gust in season ${n.season}`,
+    closing: (n) =>
+      n.shortSeason === null
+        ? `${at(n)}: comes within 3 % of its design gust`
+        : `${at(n)}: goes short in season ${n.shortSeason}`,
+    'ends short': (n) =>
+      n.endsKeptShort && n.endsHold
+        ? `${at(n)}: its end posts hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short`
+        : `${at(n)}: its end posts no longer hold the design gust`,
     'two thirds': (n) => `${at(n)}: two thirds of its built strength are left`,
     'once in 50': markSubject,
     'once in 25': markSubject,
@@ -49,12 +68,19 @@ export const WORDS_EN: MessageWords = {
   },
   changed: {
     'short from new': (n) =>
-      `As built, with sound wood, its ${posts(n)} did not reach the design gust of ${n.shouldHold}. That is not rot: it is how it was built for this site.`,
-    short: (n) => `Its ${posts(n)} have fallen under the design gust of the site, ${n.shouldHold}.`,
+      n.keptShort
+        ? changedKept(n)
+        : `As built, with sound wood, its ${posts(n)} did not reach the design gust of ${n.shouldHold}. That is not rot: it is how it was built for this site.`,
+    short: (n) =>
+      n.keptShort ? changedKept(n) : `Its ${posts(n)} have fallen under the design gust of the site, ${n.shouldHold}.`,
     closing: (n) =>
-      `Its ${posts(n)} still hold the design gust, but not for long: they go short in season ${n.shortSeason ?? n.season}.`,
+      n.shortSeason === null
+        ? `Its ${posts(n)} hold the design gust of ${n.shouldHold}, but in the seasons ahead by less than 3 %: it stays counted closing.`
+        : `Its ${posts(n)} still hold the design gust, but not for long: they go short in season ${n.shortSeason}.`,
     'ends short': (n) =>
-      `The posts near its ends carry more wind than the others and no longer hold the design gust${n.endsHold ? `: they hold ${n.endsHold}` : ''}. Losing posts at an end is a repair, not a fence.`,
+      n.endsKeptShort && n.endsHold
+        ? `The posts near its ends carry more wind than the others. They hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short. Losing posts at an end is a repair, not a fence.`
+        : `The posts near its ends carry more wind than the others and no longer hold the design gust${n.endsHold ? `: they hold ${n.endsHold}` : ''}. Losing posts at an end is a repair, not a fence.`,
     'two thirds': (n) => `Rot has taken a third of the strength its posts were built with: ${share(n)} is left.`,
     'once in 50': markChanged(50),
     'once in 25': markChanged(25),

@@ -15,7 +15,11 @@ const STANDING: Readonly<Record<FenceStanding, string>> = {
   'short from new': 'insuficiente desde nueva',
 };
 
+const keptShort = (holds: string): string =>
+  `aguanta ${holds}, menos del 3 % por encima de la ráfaga de diseño, y sigue contando como insuficiente`;
+
 function goesShort(news: FenceNews): string {
+  if (news.keptShort) return `Ahora ${keptShort(news.holds)}.`;
   if (news.standing === 'short from new') return 'No la aguanta desde que se construyó.';
   if (news.shortNow) return `Ya no la aguanta en la temporada ${news.season}.`;
   if (news.shortSeason) return `Deja de aguantarla en la temporada ${news.shortSeason}.`;
@@ -33,6 +37,9 @@ const markChanged =
       news.onceInYears === null ? '' : `: ${once(news.onceInYears)}`
     }.`;
 
+const changedKept = (news: FenceNews): string =>
+  `Sus ${posts(news)} aguantan ${news.holds} y deberían aguantar ${news.shouldHold}: menos del 3 % por encima, menos de lo que podemos distinguir. Sigue contando como insuficiente hasta que aguante más.`;
+
 /** Spanish, as owners in the United States and Mexico read it. */
 export const WORDS_ES: MessageWords = {
   standing: STANDING,
@@ -45,10 +52,22 @@ export const WORDS_ES: MessageWords = {
     'end kind': 'con qué se encuentran sus extremos',
   },
   subject: {
-    'short from new': (n) => `${at(n)}: aguanta ${n.holds}, debería aguantar ${n.shouldHold}, desde que se construyó`,
-    short: (n) => `${at(n)}: ya no aguanta su ráfaga de diseño en la temporada ${n.season}`,
-    closing: (n) => `${at(n)}: deja de aguantar su ráfaga de diseño en la temporada ${n.shortSeason ?? n.season}`,
-    'ends short': (n) => `${at(n)}: los postes de sus extremos ya no aguantan la ráfaga de diseño`,
+    'short from new': (n) =>
+      n.keptShort
+        ? `${at(n)}: ${keptShort(n.holds)}`
+        : `${at(n)}: aguanta ${n.holds}, debería aguantar ${n.shouldHold}, desde que se construyó`,
+    short: (n) =>
+      n.keptShort
+        ? `${at(n)}: ${keptShort(n.holds)}`
+        : `${at(n)}: ya no aguanta su ráfaga de diseño en la temporada ${n.season}`,
+    closing: (n) =>
+      n.shortSeason === null
+        ? `${at(n)}: queda a menos del 3 % de su ráfaga de diseño`
+        : `${at(n)}: deja de aguantar su ráfaga de diseño en la temporada ${n.shortSeason}`,
+    'ends short': (n) =>
+      n.endsKeptShort && n.endsHold
+        ? `${at(n)}: los postes de sus extremos aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes`
+        : `${at(n)}: los postes de sus extremos ya no aguantan la ráfaga de diseño`,
     'two thirds': (n) => `${at(n)}: le quedan dos tercios de su resistencia de nueva`,
     'once in 50': markSubject,
     'once in 25': markSubject,
@@ -57,12 +76,19 @@ export const WORDS_ES: MessageWords = {
   },
   changed: {
     'short from new': (n) =>
-      `Recién construida, con madera sana, sus ${posts(n)} no llegaban a la ráfaga de diseño de ${n.shouldHold}. No es pudrición: es la forma en que se construyó para este lugar.`,
-    short: (n) => `Sus ${posts(n)} han bajado de la ráfaga de diseño del lugar, ${n.shouldHold}.`,
+      n.keptShort
+        ? changedKept(n)
+        : `Recién construida, con madera sana, sus ${posts(n)} no llegaban a la ráfaga de diseño de ${n.shouldHold}. No es pudrición: es la forma en que se construyó para este lugar.`,
+    short: (n) =>
+      n.keptShort ? changedKept(n) : `Sus ${posts(n)} han bajado de la ráfaga de diseño del lugar, ${n.shouldHold}.`,
     closing: (n) =>
-      `Sus ${posts(n)} todavía aguantan la ráfaga de diseño, pero no por mucho tiempo: dejan de aguantarla en la temporada ${n.shortSeason ?? n.season}.`,
+      n.shortSeason === null
+        ? `Sus ${posts(n)} aguantan la ráfaga de diseño de ${n.shouldHold}, pero en las próximas temporadas por menos del 3 %: la cerca sigue contando como cerca del límite.`
+        : `Sus ${posts(n)} todavía aguantan la ráfaga de diseño, pero no por mucho tiempo: dejan de aguantarla en la temporada ${n.shortSeason}.`,
     'ends short': (n) =>
-      `Los postes cerca de los extremos reciben más viento que los demás y ya no aguantan la ráfaga de diseño${n.endsHold ? `: aguantan ${n.endsHold}` : ''}. Perder postes en un extremo es una reparación, no una cerca nueva.`,
+      n.endsKeptShort && n.endsHold
+        ? `Los postes cerca de los extremos reciben más viento que los demás. Aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes. Perder postes en un extremo es una reparación, no una cerca nueva.`
+        : `Los postes cerca de los extremos reciben más viento que los demás y ya no aguantan la ráfaga de diseño${n.endsHold ? `: aguantan ${n.endsHold}` : ''}. Perder postes en un extremo es una reparación, no una cerca nueva.`,
     'two thirds': (n) => `La pudrición se ha llevado un tercio de la resistencia de los postes: queda ${share(n)}.`,
     'once in 50': markChanged(50),
     'once in 25': markChanged(25),

@@ -15,7 +15,7 @@ export function schemaDump(): string {
     migrateToLatest(sqlite);
     const rows = sqlite
       .prepare(
-        "select sql from sqlite_schema where sql is not null and name not like 'sqlite_%' order by tbl_name, type desc, name",
+        "select sql from sqlite_schema where sql is not null and name not like 'sqlite_%' order by tbl_name, type <> 'table', type, name",
       )
       .all() as readonly { readonly sql: string }[];
     const version = sqlite.pragma('user_version', { simple: true }) as number;

@@ -4,6 +4,7 @@ import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { Register } from './database.ts';
 import { countStandings } from './forecast-store.ts';
 import type { RegisterTables } from './tables.ts';
+import { foldedText } from './text-order.ts';
 
 /** Columns by which the list of fences can be ordered. */
 export const SORT_KEYS = [
@@ -83,9 +84,9 @@ const rankOf = (column: 'forecasts.standing' | 'forecasts.ends_standing') =>
 /** What each column is ordered by. */
 const ORDER = {
   standing: rankOf('forecasts.standing'),
-  ref: sql`fences.ref`,
-  site: sql`sites.name`,
-  owner: sql`owners.name`,
+  ref: sql`natural_key(fences.ref)`,
+  site: sql`natural_key(sites.name)`,
+  owner: sql`natural_key(owners.name)`,
   ends: rankOf('forecasts.ends_standing'),
   short: sql`forecasts.short_season`,
   snap: sql`forecasts.snap_mps`,
@@ -108,7 +109,7 @@ const joined = (register: Register) =>
 type Joined = ReturnType<typeof joined>;
 
 /** A text as a pattern that LIKE finds anywhere, its own % and _ taken literally. */
-const pattern = (text: string): string => `%${text.toLowerCase().replaceAll(/[\\%_]/g, '\\$&')}%`;
+const pattern = (text: string): string => `%${foldedText(text).replaceAll(/[\\%_]/g, '\\$&')}%`;
 
 function narrowed(from: Joined, query: FenceQuery): Joined {
   let result = from;
@@ -117,11 +118,11 @@ function narrowed(from: Joined, query: FenceQuery): Joined {
   const text = query.text.trim();
   if (text === '') return result;
   const classes = TREATMENT_CLASS_KEYS.filter((key) =>
-    TREATMENT_CLASSES[key].name.toLowerCase().includes(text.toLowerCase()),
+    foldedText(TREATMENT_CLASSES[key].name).includes(foldedText(text)),
   );
   return result.where((eb) => {
     const like = (column: 'fences.ref' | 'sites.name' | 'owners.name' | 'second.name') =>
-      sql<boolean>`lower(${sql.ref(column)}) like ${pattern(text)} escape '\\'`;
+      sql<boolean>`folded_text(${sql.ref(column)}) like ${pattern(text)} escape '\\'`;
     const found = [like('fences.ref'), like('sites.name'), like('owners.name'), like('second.name')];
     return classes.length > 0 ? eb.or([...found, inClasses(eb, classes)]) : eb.or(found);
   });
@@ -141,7 +142,7 @@ export async function listFences(register: Register, query: FenceQuery): Promise
     count(narrowed(joined(register), query)),
     count(joined(register)),
     countStandings(register),
-    register.db.selectFrom('sites').select(['ref', 'name']).orderBy('name').orderBy('ref').execute(),
+    register.db.selectFrom('sites').select(['ref', 'name']).orderBy(ORDER.site).orderBy('ref').execute(),
   ]);
   const pages = Math.max(1, Math.ceil(found / PAGE_ROWS));
   const page = Math.min(Math.max(1, query.page), pages);
@@ -168,6 +169,7 @@ export async function listFences(register: Register, query: FenceQuery): Promise
     .orderBy(sql`${by} is null`)
     .orderBy(by, query.descending ? 'desc' : 'asc')
     .orderBy(sql`coalesce(forecasts.snap_mps / forecasts.design_gust_mps, 1e9)`)
+    .orderBy(ORDER.ref)
     .orderBy('fences.ref')
     .limit(PAGE_ROWS)
     .offset((page - 1) * PAGE_ROWS)

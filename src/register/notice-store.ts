@@ -1,4 +1,6 @@
+import type { ExpressionBuilder } from 'kysely';
 import type { Register } from './database.ts';
+import type { RegisterTables } from './tables.ts';
 
 /** A notice as stored. */
 export interface StoredNotice {
@@ -7,10 +9,13 @@ export interface StoredNotice {
   readonly ownerRef: string;
   readonly matter: string;
   readonly occasion: string;
+  /** True where no message told the owner of the fence before this notice. */
   readonly first: boolean;
   /** What was known when it was decided, as JSON. */
   readonly facts: string;
   readonly outboxId: number | null;
+  /** Why it is not told; null where it was or will be. */
+  readonly voidReason: string | null;
   readonly createdAt: string;
 }
 
@@ -20,39 +25,55 @@ const COLUMNS = [
   'owner_ref as ownerRef',
   'matter',
   'occasion',
-  'first',
   'facts',
   'outbox_id as outboxId',
+  'void_reason as voidReason',
   'created_at as createdAt',
 ] as const;
 
-const noticeFromRow = <R extends { readonly first: 0 | 1 }>(
-  row: R,
-): Omit<R, 'first'> & { readonly first: boolean } => ({
-  ...row,
-  first: row.first === 1,
-});
+/** 1 where an earlier message, not cancelled, told the owner of the fence, else 0. */
+const toldBefore = (eb: ExpressionBuilder<RegisterTables, 'notices'>) =>
+  eb
+    .exists(
+      eb
+        .selectFrom('notices as told')
+        .innerJoin('outbox', 'outbox.id', 'told.outbox_id')
+        .select('told.id')
+        .whereRef('told.fence_ref', '=', 'notices.fence_ref')
+        .whereRef('told.owner_ref', '=', 'notices.owner_ref')
+        .where('outbox.state', '<>', 'cancelled')
+        .where((or) =>
+          or.or([or('notices.outbox_id', 'is', null), or('told.outbox_id', '<', or.ref('notices.outbox_id'))]),
+        ),
+    )
+    .as('toldBefore');
 
-/** The enrolled owners who have notices that no message carries yet, by ref. */
+const noticeFromRow = <R extends { readonly toldBefore: unknown }>({
+  toldBefore: told,
+  ...row
+}: R): Omit<R, 'toldBefore'> & { readonly first: boolean } => ({ ...row, first: Number(told) === 0 });
+
+/** The owners who have notices that are still to be told, by ref. */
 export async function listOwnersToWriteTo(register: Register): Promise<readonly string[]> {
   const rows = await register.db
     .selectFrom('notices')
-    .innerJoin('owners', 'owners.ref', 'notices.owner_ref')
     .select('owner_ref')
     .distinct()
     .where('outbox_id', 'is', null)
-    .where('owners.enrolled', '=', 1)
+    .where('void_reason', 'is', null)
     .orderBy('owner_ref')
     .execute();
   return rows.map((row) => row.owner_ref);
 }
 
-/** One owner's notices that no message carries yet, by fence and in the order in which they were decided. */
+/** One owner's notices that are still to be told, by fence and in the order in which they were decided. */
 export async function loadUnwrittenNotices(register: Register, ownerRef: string): Promise<readonly StoredNotice[]> {
   const rows = await register.db
     .selectFrom('notices')
     .select(COLUMNS)
+    .select(toldBefore)
     .where('outbox_id', 'is', null)
+    .where('void_reason', 'is', null)
     .where('owner_ref', '=', ownerRef)
     .orderBy('fence_ref')
     .orderBy('id')
@@ -60,11 +81,12 @@ export async function loadUnwrittenNotices(register: Register, ownerRef: string)
   return rows.map(noticeFromRow);
 }
 
-/** Every notice about one fence, newest first. */
+/** Every notice about one fence, newest first, void ones too. */
 export async function listNoticesOfFence(register: Register, fenceRef: string): Promise<readonly StoredNotice[]> {
   const rows = await register.db
     .selectFrom('notices')
     .select(COLUMNS)
+    .select(toldBefore)
     .where('fence_ref', '=', fenceRef)
     .orderBy('id', 'desc')
     .execute();
@@ -132,6 +154,7 @@ export async function postMessages(
         .set({ outbox_id: inserted.id })
         .where('id', 'in', message.noticeIds)
         .where('outbox_id', 'is', null)
+        .where('void_reason', 'is', null)
         .executeTakeFirst();
       if (Number(marked.numUpdatedRows) !== message.noticeIds.length) throw new NoticeAlreadyWritten(message.messageId);
     }

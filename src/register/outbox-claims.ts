@@ -19,12 +19,15 @@ export interface LeaseTerms {
   readonly token: string;
   readonly at: string;
   readonly until: string;
+  /** The latest moment for which any message is ever made to wait; one due later was written under a clock put back since. */
+  readonly latestDue: string;
   readonly limit: number;
 }
 
 /**
  * Leases the messages that are due, oldest first, in one statement; messages whose lease ran out (the process that held
- * it died) are due again.
+ * it died) are due again. A due time or a lease further ahead than any that is ever given counts as due: the clock was put
+ * back since.
  */
 export async function leaseDueMessages(register: Register, terms: LeaseTerms): Promise<readonly LeasedMessage[]> {
   const rows = await register.db
@@ -37,8 +40,14 @@ export async function leaseDueMessages(register: Register, terms: LeaseTerms): P
         .where('channel', '=', 'mail')
         .where((or) =>
           or.or([
-            or.and([or('state', '=', 'queued'), or('due_at', '<=', terms.at)]),
-            or.and([or('state', '=', 'leased'), or('lease_until', '<=', terms.at)]),
+            or.and([
+              or('state', '=', 'queued'),
+              or.or([or('due_at', '<=', terms.at), or('due_at', '>', terms.latestDue)]),
+            ]),
+            or.and([
+              or('state', '=', 'leased'),
+              or.or([or('lease_until', '<=', terms.at), or('lease_until', '>', terms.until)]),
+            ]),
           ]),
         )
         .orderBy('id')

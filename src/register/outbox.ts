@@ -78,17 +78,21 @@ export async function countOutbox(register: Register): Promise<Readonly<Record<O
 }
 
 /**
- * Queues parked or waiting messages for an immediate try: one by its id, or all. A parked one gets its five days anew.
- * Returns how many were queued.
+ * Queues parked or waiting messages for an immediate try: one by its id, or all. A parked one gets its five days anew, and
+ * a mail server that was left alone is tried again at once. Returns how many were queued.
  */
 export async function retryMessages(register: Register, which: number | 'all', at: string): Promise<number> {
-  let query = register.db
-    .updateTable('outbox')
-    .set({ state: 'queued', due_at: at, first_failed_at: null, attempts: 0 })
-    .where('channel', '=', 'mail')
-    .where('state', 'in', ['parked', 'queued']);
-  if (which !== 'all') query = query.where('id', '=', which);
-  return Number((await query.executeTakeFirst()).numUpdatedRows);
+  return register.db.transaction().execute(async (tx) => {
+    let query = tx
+      .updateTable('outbox')
+      .set({ state: 'queued', due_at: at, first_failed_at: null, attempts: 0 })
+      .where('channel', '=', 'mail')
+      .where('state', 'in', ['parked', 'queued']);
+    if (which !== 'all') query = query.where('id', '=', which);
+    const queued = Number((await query.executeTakeFirst()).numUpdatedRows);
+    if (queued > 0) await tx.deleteFrom('mail_server').execute();
+    return queued;
+  });
 }
 
 /** Takes a message that has not left out of the queue. Returns false where it is sent, under way or unknown. */

@@ -1,17 +1,17 @@
-import { sql } from 'kysely';
 import type { Register } from './database.ts';
+import type { RegisterDb } from './record-store.ts';
 
-const RECORD_TABLES = ['owners', 'climate_zones', 'sites', 'fences', 'posts', 'works', 'settings'] as const;
+/** How often records and settings were created, changed or deleted so far; it never goes back, whatever the clock does. */
+export async function changeCount(db: RegisterDb): Promise<number> {
+  return (await db.selectFrom('register_changes').select('count').executeTakeFirstOrThrow()).count;
+}
 
-/** When any record or setting was last written, ISO 8601; null in an empty register. */
-export async function lastRegisterChange(register: Register): Promise<string | null> {
-  let newest: string | null = null;
-  for (const table of RECORD_TABLES) {
-    const row = await register.db
-      .selectFrom(table)
-      .select(sql<string | null>`max(updated_at)`.as('newest'))
-      .executeTakeFirst();
-    if (row?.newest && (newest === null || row.newest > newest)) newest = row.newest;
-  }
-  return newest;
+/** True where a record or setting was created, changed or deleted since the sweep began, or where that is not known. */
+export async function changedSinceSweep(register: Register, sweepId: number): Promise<boolean> {
+  const sweep = await register.db
+    .selectFrom('sweeps')
+    .select('change_count')
+    .where('id', '=', sweepId)
+    .executeTakeFirst();
+  return sweep?.change_count !== (await changeCount(register.db));
 }

@@ -18,6 +18,9 @@ const settingsShape = {
 };
 const settingsSchema = z.object(settingsShape);
 
+/** The settings whose values are numbers. */
+const NUMBERS: ReadonlySet<string> = new Set(['standingReturnPeriodYears', 'lookAheadSeasons']);
+
 /** What holds for the whole register. */
 export type RegisterSettings = Readonly<z.infer<typeof settingsSchema>>;
 
@@ -31,6 +34,20 @@ export const DEFAULT_SETTINGS: RegisterSettings = {
   companyPhone: '',
   senderAddress: 'fences@example.org',
 };
+
+/** The names of all settings. */
+export const SETTING_NAMES = Object.keys(settingsShape) as readonly (keyof RegisterSettings)[];
+
+/** A setting's value from what a person wrote, or why it is refused. */
+export function settingFromText(
+  name: keyof RegisterSettings,
+  text: string,
+): { readonly value: string | number } | { readonly reason: string } {
+  if (NUMBERS.has(name) && !/^\s*-?\d+([.]\d+)?\s*$/.test(text)) return { reason: 'not a number; write one as 300' };
+  const checked = settingsShape[name].safeParse(NUMBERS.has(name) ? Number(text) : text);
+  if (checked.success) return { value: checked.data };
+  return { reason: checked.error.issues.map((issue) => issue.message).join('; ') };
+}
 
 /** The register's settings, defaults where none was set. Throws (zod) where a stored one breaks its rule. */
 export async function readSettings(db: RegisterDb): Promise<RegisterSettings> {

@@ -11,7 +11,6 @@ import type { RegisterTables } from './tables.ts';
 export interface DecidedNotice {
   readonly matter: string;
   readonly occasion: string;
-  readonly first: boolean;
   /** What was known when it was decided, as JSON. */
   readonly facts: string;
 }
@@ -46,7 +45,7 @@ async function writeForecast(tx: Tx, chunk: SweepChunk, fence: SweptFence): Prom
     .execute();
 }
 
-/** Returns how many notices were new: the register keeps one per fence, owner, matter and occasion. */
+/** Returns how many notices were new: the register keeps one per fence, owner, matter and occasion, void ones aside. */
 async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promise<number> {
   let written = 0;
   for (const { ownerRef, notices } of fence.owners) {
@@ -63,13 +62,18 @@ async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promi
           owner_ref: ownerRef,
           matter: notice.matter,
           occasion: notice.occasion,
-          first: notice.first ? 1 : 0,
           facts: notice.facts,
           sweep_id: chunk.sweepId,
           outbox_id: null,
+          void_reason: null,
           created_at: chunk.at,
         })
-        .onConflict((conflict) => conflict.columns(['fence_ref', 'owner_ref', 'matter', 'occasion']).doNothing())
+        .onConflict((conflict) =>
+          conflict
+            .columns(['fence_ref', 'owner_ref', 'matter', 'occasion'])
+            .where('void_reason', 'is', null)
+            .doNothing(),
+        )
         .executeTakeFirst();
       written += Number(result.numInsertedOrUpdatedRows ?? 0n);
     }

@@ -6,6 +6,8 @@ import type { RegisterTables } from './tables.ts';
 export interface SweepClaim {
   readonly token: string;
   readonly pid: number;
+  /** When that process was started, as its system tells it; null where the system does not. */
+  readonly processStart: string | null;
   readonly expiresAt: string;
 }
 
@@ -20,7 +22,7 @@ export class SweepClaimLost extends Error {
 /** The claim as it stands, or null where nobody sweeps. */
 export async function currentSweepClaim(register: Register): Promise<SweepClaim | null> {
   const row = await register.db.selectFrom('sweep_claim').selectAll().executeTakeFirst();
-  return row ? { token: row.token, pid: row.pid, expiresAt: row.expires_at } : null;
+  return row ? { token: row.token, pid: row.pid, processStart: row.process_start, expiresAt: row.expires_at } : null;
 }
 
 /**
@@ -35,13 +37,19 @@ export async function takeSweepClaim(
   at: string,
   deadToken: string | null,
 ): Promise<SweepClaim | null> {
+  const values = {
+    token: wanted.token,
+    pid: wanted.pid,
+    process_start: wanted.processStart,
+    expires_at: wanted.expiresAt,
+  };
   const result = await register.db
     .insertInto('sweep_claim')
-    .values({ id: 1, token: wanted.token, pid: wanted.pid, expires_at: wanted.expiresAt })
+    .values({ id: 1, ...values })
     .onConflict((conflict) =>
       conflict
         .column('id')
-        .doUpdateSet({ token: wanted.token, pid: wanted.pid, expires_at: wanted.expiresAt })
+        .doUpdateSet(values)
         .where((eb) =>
           eb.or([eb('sweep_claim.expires_at', '<=', at), eb('sweep_claim.token', '=', deadToken ?? wanted.token)]),
         ),

@@ -1,5 +1,6 @@
 import type { Selectable } from 'kysely';
 import type { Register } from './database.ts';
+import { changeCount } from './register-changes.ts';
 import type { SweepClaim } from './sweep-claim.ts';
 import { renewSweepClaim } from './sweep-claim.ts';
 import type { SweepState, SweepsTable } from './sweep-tables.ts';
@@ -52,12 +53,6 @@ export async function newestSweep(register: Register, state?: SweepState): Promi
   return row ? sweepFromRow(row) : null;
 }
 
-/** The newest sweeps first. */
-export async function listSweeps(register: Register, limit: number): Promise<readonly Sweep[]> {
-  const rows = await register.db.selectFrom('sweeps').selectAll().orderBy('id', 'desc').limit(limit).execute();
-  return rows.map(sweepFromRow);
-}
-
 /** The fences a sweep could not forecast, by ref. */
 export async function listSweepFailures(register: Register, sweepId: number): Promise<readonly SweepFailure[]> {
   const rows = await register.db
@@ -88,6 +83,7 @@ export async function startSweep(
         started_at: sweep.startedAt,
         finished_at: null,
         checkpoint_ref: null,
+        change_count: await changeCount(tx),
       })
       .returningAll()
       .executeTakeFirstOrThrow();

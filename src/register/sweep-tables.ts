@@ -20,6 +20,7 @@ export interface SweepsTable {
   readonly unchanged: Generated<number>;
   readonly failed: Generated<number>;
   readonly notices: Generated<number>;
+  readonly change_count: number | null;
 }
 
 interface SweepFailuresTable {
@@ -32,6 +33,7 @@ interface SweepClaimTable {
   readonly id: number;
   readonly token: string;
   readonly pid: number;
+  readonly process_start: string | null;
   readonly expires_at: string;
 }
 
@@ -90,11 +92,16 @@ interface NoticesTable {
   readonly owner_ref: string;
   readonly matter: string;
   readonly occasion: string;
-  readonly first: 0 | 1;
   readonly facts: string;
   readonly sweep_id: number;
   readonly outbox_id: number | null;
+  readonly void_reason: string | null;
   readonly created_at: string;
+}
+
+interface RegisterChangesTable {
+  readonly id: number;
+  readonly count: number;
 }
 
 interface MailServerTable {
@@ -114,4 +121,5 @@ export interface SweepTables {
   readonly outbox: OutboxTable;
   readonly notices: NoticesTable;
   readonly mail_server: MailServerTable;
+  readonly register_changes: RegisterChangesTable;
 }

@@ -1,6 +1,8 @@
+import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import { digestMessage } from '../notify/digest-message.ts';
 import { fenceMessage } from '../notify/fence-message.ts';
 import type { Matter } from '../notify/matters.ts';
+import { isStandingMatter, stillHolds } from '../notify/matters.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
 import type { Register } from '../register/database.ts';
 import type { FenceParties } from '../register/fence-parties-store.ts';
@@ -15,6 +17,8 @@ import {
 } from '../register/notice-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
+import type { VoidNotice } from '../register/void-notices.ts';
+import { voidNotices } from '../register/void-notices.ts';
 import { sha256 } from './canonical-json.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
@@ -36,7 +40,7 @@ export interface Sender {
 export interface ComposeReport {
   readonly mails: number;
   readonly letters: number;
-  /** Their notices stay without a message and are tried again after the next sweep. */
+  /** Their notices stay without a message and are tried again by the next call. */
   readonly failures: readonly { readonly ownerRef: string; readonly message: string }[];
 }
 
@@ -48,20 +52,67 @@ function byFence(notices: readonly StoredNotice[]): NoticesByFence {
   return groups;
 }
 
-async function noticedFences(register: Register, groups: NoticesByFence, now: Clock): Promise<readonly NoticedFence[]> {
-  const refs = [...groups.keys()];
+/** How one fence stands now, and whom it concerns. */
+interface CurrentFence {
+  readonly forecast: FenceForecast;
+  readonly standing: FenceStanding;
+  readonly endsStanding: FenceStanding | null;
+  readonly place: FenceParties;
+}
+
+async function currentFences(register: Register, refs: readonly string[]): Promise<ReadonlyMap<string, CurrentFence>> {
   const stored = await loadStoredForecasts(register, refs);
   const parties = await loadFenceParties(register, refs);
-  return refs.map((ref) => {
+  const fences = refs.map((ref): readonly [string, CurrentFence] => {
     const forecast = stored.get(ref);
-    const place: FenceParties | undefined = parties.get(ref);
+    const place = parties.get(ref);
     if (!forecast || !place)
       throw new Error(`fence ${ref} has notices but no stored forecast; sweep the register again`);
-    const notices = groups.get(ref) ?? [];
+    const { standing, endsStanding } = forecast;
+    return [ref, { forecast: forecastOf(forecast), standing, endsStanding, place }];
+  });
+  return new Map(fences);
+}
+
+/** Why a notice is not to be told any more, or null where it is. */
+function voidReason(notice: StoredNotice, owner: OwnerRecord, fence: CurrentFence): string | null {
+  const matter = notice.matter as Matter;
+  if (!fence.place.owners.some(({ ref }) => ref === owner.ref)) return 'the fence has another owner by now';
+  if (!stillHolds(matter, fence)) return `it is no longer so: the fence is ${fence.standing} by now`;
+  return matter === 'better' && notice.first ? 'the owner was never told that it was anything but clear' : null;
+}
+
+/** Parts the notices that are to be told from those that the register no longer supports. */
+function sift(
+  notices: readonly StoredNotice[],
+  owner: OwnerRecord,
+  fences: ReadonlyMap<string, CurrentFence>,
+): { readonly told: readonly StoredNotice[]; readonly voids: readonly VoidNotice[] } {
+  const told: StoredNotice[] = [];
+  const voids: VoidNotice[] = [];
+  for (const notice of notices) {
+    const fence = fences.get(notice.fenceRef);
+    const reason = fence ? voidReason(notice, owner, fence) : null;
+    const introduceAnew = notice.first || isStandingMatter(notice.matter as Matter);
+    if (reason) voids.push({ notice, reason, introduceAnew });
+    else told.push(notice);
+  }
+  return { told, voids };
+}
+
+function noticedFences(
+  groups: NoticesByFence,
+  fences: ReadonlyMap<string, CurrentFence>,
+  now: Clock,
+): readonly NoticedFence[] {
+  return [...groups].flatMap(([ref, notices]) => {
+    const fence = fences.get(ref);
+    if (!fence) return [];
+    const { forecast, standing, endsStanding, place } = fence;
     return {
-      forecast: forecastOf(forecast),
-      standing: forecast.standing,
-      endsStanding: forecast.endsStanding,
+      forecast,
+      standing,
+      endsStanding,
       siteName: place.site.name,
       place: place.site.place,
       units: place.site.units,
@@ -108,9 +159,20 @@ async function messagesFor(
   owner: OwnerRecord,
   context: { readonly sender: Sender; readonly now: Clock },
 ): Promise<readonly FinishedMessage[]> {
-  const notices = await loadUnwrittenNotices(register, owner.ref);
+  const unwritten = await loadUnwrittenNotices(register, owner.ref);
+  if (!owner.enrolled) {
+    const reason = 'the owner is not enrolled any more';
+    await voidNotices(
+      register,
+      unwritten.map((notice) => ({ notice, reason, introduceAnew: true })),
+    );
+    return [];
+  }
+  const current = await currentFences(register, [...new Set(unwritten.map((notice) => notice.fenceRef))]);
+  const { told: notices, voids } = sift(unwritten, owner, current);
+  await voidNotices(register, voids);
   const groups = byFence(notices);
-  const fences = await noticedFences(register, groups, context.now);
+  const fences = noticedFences(groups, current, context.now);
   const recipient: RecipientFacts = {
     name: owner.name,
     language: owner.language,
@@ -146,7 +208,7 @@ async function writeToOwner(
 
 /**
  * Writes the messages of every notice that has none yet: up to three fences of an owner get a message each, more become one
- * digest. One transaction an owner; killed half-way it goes on where it stopped, and no notice gets two messages.
+ * digest. A notice that the stored forecast no longer supports is marked void instead. One transaction an owner; killed half-way it goes on where it stopped, and no notice gets two messages.
  */
 export async function composeNotices(
   register: Register,

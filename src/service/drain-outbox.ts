@@ -13,14 +13,22 @@ import type { Clock } from './clock.ts';
 import { isoUtc } from './clock.ts';
 import type { MailSession, MailTransport, SendResult } from './mail-transport.ts';
 import { MailServerUnavailable } from './mail-transport.ts';
-import { GIVE_UP_AFTER_HOURS, LONGEST_SERVER_WAIT_MIN, messageWaitMinutes, serverWaitMinutes } from './retry-waits.ts';
+import {
+  GIVE_UP_AFTER_HOURS,
+  LONGEST_MESSAGE_WAIT_MIN,
+  LONGEST_SERVER_WAIT_MIN,
+  messageWaitMinutes,
+  serverWaitMinutes,
+} from './retry-waits.ts';
 
 /** Messages leased at once. */
 const BATCH_SIZE = 10;
 /** A lease that nobody ended is void after so long [s]; what it held is then sent again with the same bytes. */
 const LEASE_SECONDS = 300;
-/** No message is begun with less than this left of its lease [s]: one try never outlives it. */
+/** No message is begun with less than this left of its lease [s]. */
 const LEAST_LEASE_SECONDS = 100;
+/** A try is broken off after this share of what is left of its lease [-], so that its end is recorded under the lease. */
+const TRY_SHARE = 0.9;
 
 /** How the outbox is drained. */
 export interface DrainOptions {
@@ -28,8 +36,6 @@ export interface DrainOptions {
   readonly transport: MailTransport;
   readonly leaseSeconds?: number;
   readonly signal?: AbortSignal;
-  /** Tries a server in trouble at once, whatever wait stands. */
-  readonly ignoreWait?: boolean;
 }
 
 /** What one drain did. */
@@ -86,7 +92,7 @@ async function noteUnavailable(
  */
 export async function drainOutbox(register: Register, options: DrainOptions): Promise<DrainReport> {
   const counts = { sent: 0, again: 0, parked: 0 };
-  const waiting = options.ignoreWait ? null : await standingWait(register, options.now());
+  const waiting = await standingWait(register, options.now());
   if (waiting) return { ...counts, unavailable: waiting };
   const leaseSeconds = options.leaseSeconds ?? LEASE_SECONDS;
   const token = randomUUID();
@@ -96,20 +102,28 @@ export async function drainOutbox(register: Register, options: DrainOptions): Pr
     while (!options.signal?.aborted) {
       const leasedAt = options.now();
       const until = leasedAt.plus({ seconds: leaseSeconds });
-      const terms = { token, at: isoUtc(leasedAt), until: isoUtc(until), limit: BATCH_SIZE };
+      const latestDue = isoUtc(leasedAt.plus({ minutes: LONGEST_MESSAGE_WAIT_MIN }));
+      const terms = { token, at: isoUtc(leasedAt), until: isoUtc(until), latestDue, limit: BATCH_SIZE };
+      const tryMs = (): number | null => {
+        const leftS = until.diff(options.now()).as('seconds');
+        return leftS < Math.min(LEAST_LEASE_SECONDS, leaseSeconds / 2) ? null : leftS * TRY_SHARE * 1000;
+      };
       const batch = await leaseDueMessages(register, terms);
       if (batch.length === 0) break;
       for (const message of batch) {
-        const left = until.diff(options.now()).as('seconds');
-        if (options.signal?.aborted || left < Math.min(LEAST_LEASE_SECONDS, leaseSeconds / 2)) break;
-        session ??= await options.transport.open();
+        if (options.signal?.aborted || tryMs() === null) break;
+        session ??= await options.transport.open(tryMs() ?? 0);
+        // opening may have taken most of the lease; the conversation is kept for what is leased next
+        const withinMs = tryMs();
+        if (withinMs === null) break;
         const envelope = { from: message.envelopeFrom, to: message.envelopeTo };
-        const result = await session.send(envelope, message.raw);
+        const result = await session.send(envelope, message.raw, withinMs);
         if (!answered) await noteMailServer(register, null);
         answered = true;
         const outcome = outcomeOf(message, result, options.now());
-        await recordTry(register, message.id, token, outcome);
-        counts[outcome.kind] += 1;
+        const recorded = await recordTry(register, message.id, token, outcome);
+        // whoever holds the lease by now records how its own try ends
+        if (recorded) counts[outcome.kind] += 1;
         // after a failure the conversation may be in any state; the next message gets a new one
         if (result.kind !== 'accepted') {
           session.close();

@@ -58,7 +58,7 @@ function noticeOf(draft: NoticeDraft, judged: JudgedFence): DecidedNotice {
     snapMps: group.snapMps,
     standing: judged.standing,
   });
-  return { matter: draft.matter, occasion: draft.occasion, first: draft.first, facts };
+  return { matter: draft.matter, occasion: draft.occasion, facts };
 }
 
 function toldState(stored: StoredState): ToldState {
@@ -78,7 +78,7 @@ function rowOf(judged: JudgedFence, before: ToldState | null, inputHash: string)
     standing: judged.standing,
     ends_standing: judged.endsStanding,
     short_season: forecast.shortSeason,
-    ends_short_season: forecast.endsShortSeason,
+    ends_short_season: judged.endsStanding === null ? null : forecast.endsShortSeason,
     snap_mps: group.snapMps.p50,
     lean_mps: group.leanMps.p50,
     ends_snap_mps: one.line && one.ends ? one.ends.snapMps.p50 : null,

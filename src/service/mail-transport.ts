@@ -16,15 +16,18 @@ export type SendResult =
 
 /** One conversation with a mail server. */
 export interface MailSession {
-  /** Throws `MailServerUnavailable` where the server's answer is not about the message. */
-  send(envelope: Envelope, raw: Uint8Array): Promise<SendResult>;
+  /**
+   * Throws `MailServerUnavailable` where the server's answer is not about the message. Without an answer within `withinMs`
+   * [ms] the conversation is broken off and the message is `not now`.
+   */
+  send(envelope: Envelope, raw: Uint8Array, withinMs: number): Promise<SendResult>;
   close(): void;
 }
 
 /** Opens conversations with one mail server. */
 export interface MailTransport {
-  /** Throws `MailServerUnavailable` where no conversation comes about: no message is to blame. */
-  open(): Promise<MailSession>;
+  /** Throws `MailServerUnavailable` where no conversation comes about within `withinMs` [ms]: no message is to blame. */
+  open(withinMs: number): Promise<MailSession>;
 }
 
 /** The mail server could not be reached, or would not talk to us. */
@@ -98,8 +101,11 @@ const replyOf = (error: SmtpFailure): string =>
 /** The connection's own failures, handed to whoever waits for an answer at that moment. */
 interface Line {
   readonly connection: SmtpConnection;
-  /** Settles with the answer to what `begin` asks; rejects where the connection fails first. */
-  readonly ask: <T>(begin: (answer: (error?: SmtpFailure | null, value?: T) => void) => void) => Promise<T | undefined>;
+  /** Settles with the answer to what `begin` asks; rejects where the connection fails or the time [ms] is over first. */
+  readonly ask: <T>(
+    withinMs: number,
+    begin: (answer: (error?: SmtpFailure | null, value?: T) => void) => void,
+  ) => Promise<T | undefined>;
 }
 
 function openLine(connection: SmtpConnection): Line {
@@ -108,18 +114,35 @@ function openLine(connection: SmtpConnection): Line {
   connection.on('end', () => fail?.(new Error('the server closed the connection before it answered')));
   return {
     connection,
-    ask: (begin) =>
-      new Promise((resolve, reject) => {
-        fail = reject;
-        begin((error, value) => (error ? reject(error) : resolve(value)));
-      }),
+    ask: async (withinMs, begin) => {
+      let timer: NodeJS.Timeout | undefined;
+      try {
+        return await new Promise((resolve, reject) => {
+          fail = reject;
+          timer = setTimeout(() => {
+            reject(new Error(`no answer within ${Math.round(withinMs / 1000)} s; the conversation was broken off`));
+            connection.close();
+          }, withinMs);
+          begin((error, value) => (error ? reject(error) : resolve(value)));
+        });
+      } finally {
+        clearTimeout(timer);
+      }
+    },
   };
 }
 
-async function send({ connection, ask }: Line, envelope: Envelope, raw: Uint8Array): Promise<SendResult> {
+async function send(
+  { connection, ask }: Line,
+  envelope: Envelope,
+  raw: Uint8Array,
+  withinMs: number,
+): Promise<SendResult> {
   try {
     const to = { from: envelope.from, to: [envelope.to] };
-    const info = await ask<{ readonly response: string }>((answer) => connection.send(to, Buffer.from(raw), answer));
+    const info = await ask<{ readonly response: string }>(withinMs, (answer) =>
+      connection.send(to, Buffer.from(raw), answer),
+    );
     return { kind: 'accepted', reply: info?.response ?? '' };
   } catch (error) {
     const failure = error as SmtpFailure;
@@ -132,7 +155,8 @@ async function send({ connection, ask }: Line, envelope: Envelope, raw: Uint8Arr
 /** The transport that talks SMTP to one server. */
 export function smtpTransport(address: MailServerAddress): MailTransport {
   return {
-    open: async () => {
+    open: async (withinMs) => {
+      const endsAt = performance.now() + withinMs;
       const connection = new SmtpConnection({
         host: address.host,
         port: address.port,
@@ -146,11 +170,13 @@ export function smtpTransport(address: MailServerAddress): MailTransport {
       });
       const line = openLine(connection);
       try {
-        await line.ask<void>((answer) => connection.connect(answer));
+        await line.ask<void>(withinMs, (answer) => connection.connect(answer));
         const { user } = address;
         if (user !== null) {
           const credentials = { user, pass: address.password ?? '' };
-          await line.ask<void>((answer) => connection.login({ ...credentials, credentials }, (error) => answer(error)));
+          await line.ask<void>(endsAt - performance.now(), (answer) =>
+            connection.login({ ...credentials, credentials }, (error) => answer(error)),
+          );
         }
       } catch (error) {
         connection.close();
@@ -158,7 +184,10 @@ export function smtpTransport(address: MailServerAddress): MailTransport {
         const about = failure.code === 'ETLS' ? `TLS is required and could not be begun with ${address.host}: ` : '';
         throw new MailServerUnavailable(about + replyOf(failure));
       }
-      return { send: (envelope, raw) => send(line, envelope, raw), close: () => connection.quit() };
+      return {
+        send: (envelope, raw, sendWithinMs) => send(line, envelope, raw, sendWithinMs),
+        close: () => connection.quit(),
+      };
     },
   };
 }

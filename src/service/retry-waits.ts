@@ -14,5 +14,8 @@ export const messageWaitMinutes = (failures: number): number => nth(MESSAGE_WAIT
 /** Wait [min] after the mail server could not be reached so many times in a row, 1 or more. */
 export const serverWaitMinutes = (failures: number): number => nth(SERVER_WAITS_MIN, failures);
 
+/** The longest wait of one message [min]. */
+export const LONGEST_MESSAGE_WAIT_MIN = Math.max(...MESSAGE_WAITS_MIN);
+
 /** The longest wait for a mail server [min]. */
 export const LONGEST_SERVER_WAIT_MIN = Math.max(...SERVER_WAITS_MIN);

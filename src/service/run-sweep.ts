@@ -20,6 +20,7 @@ import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
 import type { ForecastFunction } from './judge-fence.ts';
 import { judgeFence } from './judge-fence.ts';
+import { processStart } from './process-start.ts';
 
 /** Fences of one chunk, unless asked otherwise. */
 const CHUNK_SIZE = 200;
@@ -76,9 +77,17 @@ function isAlive(pid: number): boolean {
   }
 }
 
+/** True where the process that holds a claim is gone, also where another has got its number since. */
+function isDead(claim: SweepClaim): boolean {
+  if (!isAlive(claim.pid)) return true;
+  const start = processStart(claim.pid);
+  return start !== null && claim.processStart !== null && start !== claim.processStart;
+}
+
 const claimFor = (token: string, now: Clock): SweepClaim => ({
   token,
   pid: process.pid,
+  processStart: processStart(process.pid),
   expiresAt: isoUtc(now().plus({ minutes: CLAIM_MINUTES })),
 });
 
@@ -193,7 +202,7 @@ export async function runSweep(register: Register, options: SweepOptions): Promi
   const token = options.token ?? randomUUID();
   const settings = options.settings ?? forecastSettingsOf(await readSettings(register.db));
   const standing = await currentSweepClaim(register);
-  const dead = standing && standing.pid !== process.pid && !isAlive(standing.pid) ? standing.token : null;
+  const dead = standing && isDead(standing) ? standing.token : null;
   const heldBy = await takeSweepClaim(register, claimFor(token, options.now), isoUtc(options.now()), dead);
   if (heldBy) return { kind: 'busy', heldBy };
   try {

@@ -53,10 +53,6 @@ export interface ServiceView {
   readonly metrics: Pick<ServiceMetrics, 'contentType' | 'text'>;
   /** The caught mails; null where mails are sent for real. */
   readonly catcher: Pick<MailCatcher, 'list' | 'get'> | null;
-  /** Begins a sweep now. */
-  requestSweep(): void;
-  /** Begins a drain of the outbox now. */
-  requestDrain(): void;
 }
 
 function nextMoment(now: DateTime, zone: string, at: string): DateTime {
@@ -72,8 +68,6 @@ export function createServiceView(parts: {
   readonly metrics: ServiceMetrics;
   readonly progress: () => SweepProgress | null;
   readonly isClosing: () => boolean;
-  readonly requestSweep: () => void;
-  readonly requestDrain: () => void;
 }): ServiceView {
   const { register, config, clock } = parts;
   return {
@@ -104,7 +98,5 @@ export function createServiceView(parts: {
     },
     metrics: parts.metrics,
     catcher: parts.catcher,
-    requestSweep: parts.requestSweep,
-    requestDrain: parts.requestDrain,
   };
 }

@@ -5,6 +5,7 @@ import type { Register } from '../register/database.ts';
 import { openRegister } from '../register/database.ts';
 import { readSettings } from '../register/settings-store.ts';
 import type { Clock } from './clock.ts';
+import { createClosers } from './closers.ts';
 import type { Config } from './config.ts';
 import { startDrainLoop } from './drain-loop.ts';
 import { drainOutbox } from './drain-outbox.ts';
@@ -43,7 +44,7 @@ export interface Service {
   readonly url: string;
   readonly register: Register;
   readonly view: ServiceView;
-  /** Settles once the sweep that was due on start has ended, and at once where none was. */
+  /** Settles once the sweep that was due on start has ended and the messages that were left are written. */
   readonly caughtUp: Promise<void>;
   /** Stops taking work, ends what is at hand, closes everything. Calling it again waits for the same end. */
   close(): Promise<void>;
@@ -87,7 +88,8 @@ function transportFor(config: Config, catcher: MailCatcher | null) {
 
 /**
  * Starts the service: register, mail catcher (where no mail server is configured), sweep, outbox and pages. A sweep that is
- * due is begun at once in its thread; the nightly one is a nudge that asks the register what is due.
+ * due is begun at once in its thread, and messages that were left are written; the nightly one is a nudge that asks the
+ * register what is due.
  * Throws, with everything closed again, where the port is taken or the register cannot be opened.
  */
 export async function startService(options: {
@@ -97,18 +99,15 @@ export async function startService(options: {
   readonly makeApp: (parts: AppParts) => App;
 }): Promise<Service> {
   const { config, clock, log } = options;
-  const closers: (() => Promise<void>)[] = [];
+  const closers = createClosers(log);
   let closing: Promise<void> | null = null;
-  const closeAll = async (): Promise<void> => {
-    for (const close of closers.reverse()) await close();
-  };
   try {
     const register = await openRegister(config.registerPath);
-    closers.push(() => register.close());
+    closers.add(() => register.close());
     const catcher = config.smtpUrl
       ? null
       : await startMailCatcher({ port: 0, folder: config.caughtMailFolder, now: clock });
-    if (catcher) closers.push(() => catcher.close());
+    if (catcher) closers.add(() => catcher.close());
     const metrics = createMetrics(register);
     const transport = transportFor(config, catcher);
     const drain = startDrainLoop({
@@ -116,7 +115,7 @@ export async function startService(options: {
       log,
       onReport: (report) => metrics.countDrain(report),
     });
-    closers.push(() => drain.close());
+    closers.add(() => drain.close());
     const runner = createSweepRunner({
       register,
       config,
@@ -126,10 +125,11 @@ export async function startService(options: {
         metrics.countSweep(outcome);
         drain.nudge();
       },
+      onMessages: () => drain.nudge(),
     });
-    closers.push(() => runner.close());
+    closers.add(() => runner.close());
     const ask = (onStart: boolean): Promise<void> =>
-      runner.sweepIfDue({ onStart }).then(
+      runner.ask({ onStart }).then(
         () => undefined,
         (error: unknown) => log.error({ err: error }, 'could not ask the register what is due'),
       );
@@ -141,21 +141,19 @@ export async function startService(options: {
       metrics,
       progress: () => runner.progress(),
       isClosing: () => closing !== null,
-      requestSweep: () => void runner.sweepNow(),
-      requestDrain: () => drain.nudge(),
     });
     const listening = await listen(options.makeApp({ register, view, config, clock, log }), config);
-    closers.push(() => listening.close());
+    closers.add(() => listening.close());
     const zone = config.timeZone ?? (await readSettings(register.db)).timeZone;
     const [hour = '4', minute = '30'] = config.sweepAt.split(':');
     const nightly = cron.schedule(`${Number(minute)} ${Number(hour)} * * *`, () => ask(false), { timezone: zone });
     const asking = setInterval(() => void ask(false), ASK_EVERY_MS);
-    closers.push(async () => {
+    closers.add(async () => {
       clearInterval(asking);
       await nightly.destroy();
     });
     const caughtUp = ask(true);
-    closers.push(async () => {
+    closers.add(async () => {
       await runner.close();
       await caughtUp;
     });
@@ -167,21 +165,25 @@ export async function startService(options: {
       view,
       caughtUp,
       close: () => {
-        closing ??= closeAll().then(() => log.info('service closed'));
+        closing ??= closers.closeAll().then(() => log.info('service closed'));
         return closing;
       },
     };
   } catch (error) {
-    await closeAll();
+    // what closing says is in the log; why the start failed is what the caller needs
+    await closers.closeAll().catch(() => undefined);
     throw error;
   }
 }
 
-/** Closes the service on SIGTERM or SIGINT, so that a stop loses nothing. Returns once a signal has been dealt with. */
+/**
+ * Closes the service on SIGTERM or SIGINT, so that a stop loses nothing. Returns once a signal has been dealt with; rejects
+ * where a part could not be closed.
+ */
 export function closeOnSignal(service: Service): Promise<NodeJS.Signals> {
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     const stop = (signal: NodeJS.Signals): void => {
-      void service.close().then(() => resolve(signal));
+      service.close().then(() => resolve(signal), reject);
     };
     process.once('SIGTERM', stop);
     process.once('SIGINT', stop);

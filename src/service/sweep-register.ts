@@ -28,6 +28,16 @@ export interface SweepOutcome {
   readonly composed: ComposeReport | null;
 }
 
+/** Writes the messages of the notices that have none yet. */
+export async function writeMessages(
+  register: Register,
+  options: Pick<SweepOptions, 'now' | 'signal'> & { readonly sender: SenderConfig },
+): Promise<ComposeReport> {
+  const sender = senderOf(options.sender, await readSettings(register.db));
+  const { now, signal } = options;
+  return composeNotices(register, { now, sender, ...(signal ? { signal } : {}) });
+}
+
 /** Sweeps the register, then writes the messages of the notices it left. */
 export async function sweepRegister(
   register: Register,
@@ -35,7 +45,5 @@ export async function sweepRegister(
 ): Promise<SweepOutcome> {
   const report = await runSweep(register, options);
   if (report.kind !== 'finished') return { report, composed: null };
-  const sender = senderOf(options.sender, await readSettings(register.db));
-  const { now, signal } = options;
-  return { report, composed: await composeNotices(register, { now, sender, ...(signal ? { signal } : {}) }) };
+  return { report, composed: await writeMessages(register, options) };
 }

@@ -1,10 +1,12 @@
 import { DateTime } from 'luxon';
 import { MODEL_VERSION } from '../forecast/model-version.ts';
 import type { Register } from '../register/database.ts';
-import { lastRegisterChange } from '../register/register-changes.ts';
+import { listOwnersToWriteTo } from '../register/notice-store.ts';
+import { changedSinceSweep } from '../register/register-changes.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { newestSweep } from '../register/sweep-store.ts';
 import type { Clock } from './clock.ts';
+import type { ComposeReport } from './compose-notices.ts';
 import type { Config } from './config.ts';
 import type { Logger } from './log.ts';
 import type { SweepProgress } from './run-sweep.ts';
@@ -18,8 +20,11 @@ import { startSweepThread } from './sweep-thread.ts';
 export interface SweepRunner {
   /** Progress of the sweep at work, or null where none is. */
   progress(): SweepProgress | null;
-  /** Asks the register what is due and sweeps where something is. Returns the reason; null where nothing was due. */
-  sweepIfDue(options?: { readonly onStart: boolean }): Promise<DueReason | null>;
+  /**
+   * Asks the register what is due: sweeps where a sweep is, and writes the messages that are still to be written, whatever
+   * came of the sweep. Returns why a sweep was due; null where none was. Throws where the register does not answer.
+   */
+  ask(options: { readonly onStart: boolean }): Promise<DueReason | null>;
   /** Sweeps now, due or not; joins the sweep that is at work. Null where the service is closing or the sweep failed. */
   sweepNow(): Promise<SweepOutcome | null>;
   close(): Promise<void>;
@@ -31,7 +36,6 @@ async function dueInRegister(
   options: { readonly now: DateTime; readonly zone: string | null; readonly at: string },
 ): Promise<DueReason | null> {
   const finished = await newestSweep(register, 'finished');
-  const changedAt = await lastRegisterChange(register);
   return sweepDue({
     now: options.now,
     zone: options.zone ?? (await readSettings(register.db)).timeZone,
@@ -39,8 +43,12 @@ async function dueInRegister(
     modelVersion: MODEL_VERSION,
     last: finished && { asOf: DateTime.fromISO(finished.asOf), modelVersion: finished.modelVersion },
     unfinished: (await newestSweep(register, 'running')) !== null,
-    changedAt: changedAt ? DateTime.fromISO(changedAt) : null,
+    changed: finished !== null && (await changedSinceSweep(register, finished.id)),
   });
+}
+
+function logMessages(log: Logger, composed: ComposeReport): void {
+  for (const failure of composed.failures) log.error(failure, 'no message could be written to this owner');
 }
 
 function logOutcome(log: Logger, { report, composed }: SweepOutcome): void {
@@ -59,7 +67,7 @@ function logOutcome(log: Logger, { report, composed }: SweepOutcome): void {
     'sweep finished',
   );
   for (const failure of report.failures) log.warn(failure, 'fence could not be forecast');
-  for (const failure of composed?.failures ?? []) log.error(failure, 'no message could be written to this owner');
+  if (composed) logMessages(log, composed);
 }
 
 /** Makes the runner; it does nothing until asked. */
@@ -68,18 +76,25 @@ export function createSweepRunner(options: {
   readonly config: Config;
   readonly clock: Clock;
   readonly log: Logger;
+  /** Called after each sweep. */
   readonly onOutcome: (outcome: SweepOutcome) => void;
+  /** Called where messages were written that no sweep of this runner wrote. */
+  readonly onMessages: () => void;
 }): SweepRunner {
   const { register, config, clock, log } = options;
   let thread: SweepThread | null = null;
   let running: Promise<SweepOutcome | null> | null = null;
+  let writing: Promise<void> | null = null;
   let progress: SweepProgress | null = null;
   let closing = false;
 
   async function sweep(): Promise<SweepOutcome | null> {
+    await writing;
     try {
+      if (closing) return null;
       progress = { done: 0, failed: 0, lastRef: '' };
       thread = startSweepThread(register, {
+        work: 'sweep',
         clock,
         sender: config,
         onProgress: (latest) => {
@@ -87,6 +102,7 @@ export function createSweepRunner(options: {
         },
       });
       const outcome = await thread.done;
+      if (outcome.report === null) return null;
       logOutcome(log, outcome);
       options.onOutcome(outcome);
       return outcome;
@@ -100,6 +116,32 @@ export function createSweepRunner(options: {
     }
   }
 
+  async function write(): Promise<void> {
+    try {
+      thread = startSweepThread(register, { work: 'messages', clock, sender: config, onProgress: () => undefined });
+      const { composed } = await thread.done;
+      if (!composed) return;
+      const { mails, letters } = composed;
+      if (mails + letters > 0) log.info({ mails, letters }, 'messages written that were still to be written');
+      logMessages(log, composed);
+      options.onMessages();
+    } catch (error) {
+      log.error({ err: error }, 'messages could not be written; they are tried again');
+    } finally {
+      thread = null;
+      writing = null;
+    }
+  }
+
+  async function writeWhatIsLeft(): Promise<void> {
+    await running;
+    if (closing || (await listOwnersToWriteTo(register)).length === 0) return;
+    // asked anew: a sweep may have begun meanwhile, and writes them itself
+    if (closing || running) return;
+    writing ??= write();
+    await writing;
+  }
+
   async function sweepNow(): Promise<SweepOutcome | null> {
     if (closing) return null;
     running ??= sweep();
@@ -109,17 +151,21 @@ export function createSweepRunner(options: {
   return {
     progress: () => progress,
     sweepNow,
-    sweepIfDue: async ({ onStart } = { onStart: false }) => {
-      const reason = await dueInRegister(register, { now: clock(), zone: config.timeZone, at: config.sweepAt });
+    ask: async ({ onStart }) => {
+      const due = await dueInRegister(register, { now: clock(), zone: config.timeZone, at: config.sweepAt });
       // by day the office may still be entering records; the night takes them up
-      if (reason === null || (reason === 'register changed' && !onStart)) return null;
-      log.info({ reason }, 'sweep is due');
-      await sweepNow();
+      const reason = due === 'register changed' && !onStart ? null : due;
+      if (reason !== null) {
+        log.info({ reason }, 'sweep is due');
+        await sweepNow();
+      }
+      await writeWhatIsLeft();
       return reason;
     },
     close: async () => {
       closing = true;
       thread?.stop();
+      await writing;
       await running;
     },
   };

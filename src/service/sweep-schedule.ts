@@ -34,8 +34,8 @@ export interface ScheduleFacts {
   readonly last: { readonly asOf: DateTime; readonly modelVersion: string } | null;
   /** True where a sweep was begun and never finished. */
   readonly unfinished: boolean;
-  /** When records or settings last changed; null where there are none. */
-  readonly changedAt: DateTime | null;
+  /** True where records or settings changed since the last finished sweep began. */
+  readonly changed: boolean;
 }
 
 /** Why a sweep is due. */
@@ -58,6 +58,5 @@ export function sweepDue(facts: ScheduleFacts): DueReason | null {
   if (facts.last.modelVersion !== facts.modelVersion) return 'model changed';
   if (facts.last.asOf > facts.now.plus({ days: 1 })) return 'clock corrected';
   if (facts.last.asOf < lastScheduledMoment(facts.now, facts.zone, facts.at)) return 'scheduled';
-  if (facts.changedAt && facts.changedAt > facts.last.asOf) return 'register changed';
-  return null;
+  return facts.changed ? 'register changed' : null;
 }

@@ -4,11 +4,16 @@ import type { Register } from '../register/database.ts';
 import { releaseSweepClaim } from '../register/sweep-claim.ts';
 import type { Clock } from './clock.ts';
 import { systemClock } from './clock.ts';
+import type { ComposeReport } from './compose-notices.ts';
 import type { SweepProgress } from './run-sweep.ts';
 import type { SenderConfig, SweepOutcome } from './sweep-register.ts';
 
+/** What a thread does: a sweep and the messages that come of it, or only messages that were not written yet. */
+type SweepThreadWork = 'sweep' | 'messages';
+
 /** What the thread is told. */
 export interface SweepThreadTask {
+  readonly work: SweepThreadWork;
   readonly registerPath: string;
   readonly token: string;
   readonly sender: SenderConfig;
@@ -19,13 +24,16 @@ export interface SweepThreadTask {
 /** What the thread tells. */
 export type SweepThreadMessage =
   | { readonly kind: 'progress'; readonly progress: SweepProgress }
-  | { readonly kind: 'outcome'; readonly outcome: SweepOutcome };
+  | { readonly kind: 'ended'; readonly end: SweepThreadEnd };
 
-/** A sweep at work in a thread of its own, on a connection of its own: pages and mail never wait for it. */
+/** What came of a thread's work; no report where it swept nothing. */
+type SweepThreadEnd = SweepOutcome | { readonly report: null; readonly composed: ComposeReport };
+
+/** Work in a thread of its own, on a connection of its own: pages and mail never wait for it. */
 export interface SweepThread {
   /** Rejects where the thread fails; its claim is then given back. */
-  readonly done: Promise<SweepOutcome>;
-  /** Asks the thread to stop after the fence at hand. */
+  readonly done: Promise<SweepThreadEnd>;
+  /** Asks the thread to stop after the fence or the owner at hand. */
   stop(): void;
 }
 
@@ -41,10 +49,11 @@ function startWorker(task: SweepThreadTask): Worker {
   return new Worker(begin, { ...options, eval: true });
 }
 
-/** Starts a sweep, and the writing of its messages, in a worker thread. */
+/** Starts the work in a worker thread. */
 export function startSweepThread(
   register: Register,
   options: {
+    readonly work: SweepThreadWork;
     readonly clock: Clock;
     readonly sender: SenderConfig;
     readonly onProgress: (progress: SweepProgress) => void;
@@ -53,21 +62,22 @@ export function startSweepThread(
   const token = randomUUID();
   const { officeName, officePhone, officeEmail, mailFrom } = options.sender;
   const task: SweepThreadTask = {
+    work: options.work,
     registerPath: register.path,
     token,
     sender: { officeName, officePhone, officeEmail, mailFrom },
     clockAheadMs: options.clock().diff(systemClock()).as('milliseconds'),
   };
   const worker = startWorker(task);
-  const ended = new Promise<SweepOutcome>((resolve, reject) => {
-    let outcome: SweepOutcome | null = null;
+  const ended = new Promise<SweepThreadEnd>((resolve, reject) => {
+    let end: SweepThreadEnd | null = null;
     worker.on('message', (message: SweepThreadMessage) => {
       if (message.kind === 'progress') options.onProgress(message.progress);
-      else outcome = message.outcome;
+      else end = message.end;
     });
     worker.once('error', reject);
     worker.once('exit', (code) =>
-      outcome ? resolve(outcome) : reject(new Error(`the sweep's thread ended with code ${code} and no outcome`)),
+      end ? resolve(end) : reject(new Error(`the sweep's thread ended with code ${code} and no outcome`)),
     );
   });
   const done = ended.catch(async (error: unknown) => {

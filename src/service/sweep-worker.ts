@@ -1,7 +1,8 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRegister } from '../register/database.ts';
 import { systemClock } from './clock.ts';
-import { sweepRegister } from './sweep-register.ts';
+import type { SweepProgress } from './run-sweep.ts';
+import { sweepRegister, writeMessages } from './sweep-register.ts';
 import type { SweepThreadMessage, SweepThreadTask } from './sweep-thread.ts';
 
 const task = workerData as SweepThreadTask;
@@ -14,14 +15,17 @@ port.on('message', () => stop.abort());
 
 const register = await openRegister(task.registerPath);
 try {
-  const outcome = await sweepRegister(register, {
+  const options = {
     now: () => systemClock().plus({ milliseconds: task.clockAheadMs }),
-    token: task.token,
     sender: task.sender,
     signal: stop.signal,
-    onProgress: (progress) => tell({ kind: 'progress', progress }),
-  });
-  tell({ kind: 'outcome', outcome });
+  };
+  if (task.work === 'messages') {
+    tell({ kind: 'ended', end: { report: null, composed: await writeMessages(register, options) } });
+  } else {
+    const onProgress = (progress: SweepProgress): void => tell({ kind: 'progress', progress });
+    tell({ kind: 'ended', end: await sweepRegister(register, { ...options, token: task.token, onProgress }) });
+  }
 } finally {
   await register.close();
   port.close();

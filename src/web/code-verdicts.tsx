@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { verdictDay, verdictWhen } from '../drawing/code-verdict-text.ts';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import { speedText } from '../drawing/speed-text.ts';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
@@ -6,7 +7,7 @@ import { ScrollFrame } from './scroll-frame.tsx';
 
 const met = (meets: boolean): string => (meets ? 'meets it' : 'does not meet it');
 
-/** The verdict by allowable stress, at installation and today: information beside the standing, never part of it. */
+/** The verdict by allowable stress, as built and in the season at hand: information beside the standing, never part of it. */
 export const CodeVerdicts: FC<{ readonly forecast: FenceForecast; readonly units: DisplayUnits }> = ({
   forecast,
   units,
@@ -39,7 +40,12 @@ export const CodeVerdicts: FC<{ readonly forecast: FenceForecast; readonly units
         <tbody>
           {forecast.codeVerdicts.map((verdict) => (
             <tr>
-              <th scope="row">{verdict.when === 'new' ? 'as built' : 'today'}</th>
+              <th scope="row" class="when">
+                {verdictWhen(verdict, forecast)}
+                {verdictDay(verdict, forecast) !== null && (
+                  <span class="small">{`on ${verdictDay(verdict, forecast)}`}</span>
+                )}
+              </th>
               <td class="figure">{speedText(verdict.enteredGustMps, units)}</td>
               <td class="figure">{speedText(verdict.snapMps, units)}</td>
               <td class="figure">{speedText(verdict.leanMps, units)}</td>

@@ -6,10 +6,19 @@ import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { CodeVerdicts } from './code-verdicts.tsx';
 import type { FenceDetail } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
-import { NoticesSent, Unknowns, WorksDone } from './fence-history.tsx';
+import { NoticesSent } from './notices-sent.tsx';
 import { numberRanges } from './number-ranges.ts';
 import { PageShell } from './page-shell.tsx';
 import { SeasonRows } from './season-rows.tsx';
+import { Unknowns } from './unknowns.tsx';
+import { WorksDone } from './works-done.tsx';
+
+/** The chart is drawn for wide, middling (paper too) and narrow pages, so that its letters keep their size; the style sheet shows one. */
+const CHART_SIZES = [
+  { name: 'wide', widthPx: 1080, heightPx: 460 },
+  { name: 'middle', widthPx: 680, heightPx: 420 },
+  { name: 'narrow', widthPx: 358, heightPx: 360 },
+] as const;
 
 /** The page of one fence. */
 export const FencePageView: FC<{ readonly detail: FenceDetail; readonly catchesMail: boolean }> = ({
@@ -50,20 +59,19 @@ const Swept: FC<{ readonly detail: FenceDetail; readonly swept: NonNullable<Fenc
   const { forecast, stored } = swept;
   const { units } = detail.site;
   const path = `/fences/${encodeURIComponent(detail.fence.ref)}`;
-  const ends = endsSentence(forecast, stored.endsStanding);
+  const ends = endsSentence(forecast, units, stored.endsStanding);
   return (
     <>
       <p class="lead">{breakingSentence(forecast, units)}</p>
-      <p>{standingSentence(forecast, stored.standing)}</p>
+      <p>{standingSentence(forecast, units, stored.standing)}</p>
       <p>{turnoverSentence(forecast, units)}</p>
       {ends && <p>{ends}</p>}
       <figure class="chart">
-        <div class="chart-wide">
-          {raw(drawFenceYears(forecast, { units, language: 'en', widthPx: 1080, heightPx: 460, idPrefix: 'wide' }))}
-        </div>
-        <div class="chart-narrow">
-          {raw(drawFenceYears(forecast, { units, language: 'en', widthPx: 358, heightPx: 360, idPrefix: 'narrow' }))}
-        </div>
+        {CHART_SIZES.map(({ name, widthPx, heightPx }) => (
+          <div class={`chart-${name}`}>
+            {raw(drawFenceYears(forecast, { units, language: 'en', widthPx, heightPx, idPrefix: name }))}
+          </div>
+        ))}
         <figcaption>
           Snap speed is the gust that breaks a post at the groundline, lean speed the one that turns its footing in the
           soil; both as 3-second gusts at 10 m in open terrain, as on a wind map. The lean speed is the less certain of

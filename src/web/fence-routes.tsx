@@ -1,4 +1,7 @@
 import { Hono } from 'hono';
+import { cautionsIn } from '../drawing/cautions.ts';
+import type { FenceForecast } from '../forecast/fence-forecast.ts';
+import type { Reasons } from '../forecast/reasons.ts';
 import { explainForecast } from '../forecast/reasons.ts';
 import { seasonOneYear } from '../forecast/season-calendar.ts';
 import { listFences } from '../register/fence-list.ts';
@@ -64,6 +67,7 @@ export function fenceRoutes(parts: AppParts): Hono {
       standing: swept?.stored.standing ?? null,
       endsStanding: swept?.stored.endsStanding ?? null,
       forecast: swept?.forecast ?? null,
+      cautions: cautionsIn('en').all,
     });
   });
 
@@ -77,14 +81,25 @@ export function fenceRoutes(parts: AppParts): Hono {
     const seasons = swept?.forecast.seasons.map((season) => season.label) ?? [];
     const asked = context.req.query('season');
     const season = seasons.find((label) => label === asked);
-    const reasons = explainForecast(facts, year, settings, season === undefined ? {} : { seasonLabel: season });
+    const reasons = explainForecast(facts, year, settings, {
+      which: context.req.query('of') === 'ends' ? 'ends' : 'line posts',
+      ...(season === undefined ? {} : { seasonLabel: season }),
+    });
     return context.html(
       <ReasonsPage
         reasons={reasons}
         seasons={seasons.length > 0 ? seasons : [reasons.season]}
+        other={otherGroup(reasons, swept?.forecast ?? null)}
         catchesMail={catchesMail}
       />,
     );
   });
   return app;
+}
+
+/** The posts that the reasons could explain instead in the same season; null where the fence has no others or was never swept. */
+function otherGroup(reasons: Reasons, forecast: FenceForecast | null): Reasons['group'] | null {
+  const season = forecast?.seasons.find(({ label }) => label === reasons.season);
+  if (!season?.line || !season.ends) return null;
+  return reasons.group === 'ends' ? 'line posts' : 'ends';
 }

@@ -149,6 +149,7 @@ const Row: FC<{ readonly row: FenceRow; readonly today: string }> = ({ row, toda
       </td>
       <td data-label="Short season" class="nowrap">
         {shortSeasonText(row)}
+        {isHeldBack(row) && <span class="small">less than 3 % above</span>}
       </td>
       <Figure label="Snap speed" text={swept ? speedText(swept.snapMps, row.units) : '–'} />
       <Figure label="Lean speed" text={swept ? speedText(swept.leanMps, row.units) : '–'} />
@@ -173,8 +174,16 @@ const Figure: FC<{ readonly label: string; readonly text: string }> = ({ label, 
   </td>
 );
 
-function shortSeasonText({ swept }: FenceRow): string {
+/** True where a fence holds its design gust but too barely for its standing to improve. */
+function isHeldBack({ swept }: FenceRow): boolean {
+  if (!swept || swept.snapMps < swept.designGustMps) return false;
+  return swept.standing === 'closing' ? swept.shortSeason === null : swept.standing !== 'clear';
+}
+
+function shortSeasonText(row: FenceRow): string {
+  const { swept } = row;
   if (!swept) return '–';
+  if (isHeldBack(row)) return swept.shortSeason ?? 'not within 30';
   if (swept.standing === 'short from new') return 'since new';
   if (swept.standing === 'short') return 'now';
   return swept.shortSeason ?? 'not within 30';

@@ -6,7 +6,7 @@ import { ScrollFrame } from './scroll-frame.tsx';
 
 /** The page that lists caught mail. */
 export const MailListPage: FC<{ readonly mails: readonly CaughtMail[] }> = ({ mails }) => (
-  <PageShell title="Caught mail" section="mail" catchesMail={true} cautions={false}>
+  <PageShell title="Caught mail" section="mail" catchesMail={true} cautions={true}>
     <h1>Caught mail</h1>
     <p>
       No mail server is set, so mail to owners stops here instead of leaving. Set <code>STORMPALE_SMTP_URL</code> and it

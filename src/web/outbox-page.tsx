@@ -26,7 +26,7 @@ export interface OutboxPageProps {
 
 /** The page of messages on their way to owners. */
 export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit, catchesMail }) => (
-  <PageShell title="Outbox" section="outbox" catchesMail={catchesMail} cautions={false}>
+  <PageShell title="Outbox" section="outbox" catchesMail={catchesMail} cautions={true}>
     <h1>Outbox</h1>
     <p>
       Every notice on its way to an owner, newest first. A message that could not be delivered waits longer after each

@@ -1,6 +1,6 @@
 import { raw } from 'hono/html';
 import type { Child, FC } from 'hono/jsx';
-import { wordsOf } from '../notify/words-of.ts';
+import { cautionsIn } from '../drawing/cautions.ts';
 import { STYLESHEET_PATH } from './stylesheet.ts';
 
 /** Which entry of the masthead a page belongs to. */
@@ -81,7 +81,7 @@ const Cautions: FC = () => (
   <footer class="cautions">
     <div class="cautions-inner">
       <h2>Please note</h2>
-      {wordsOf('en').cautions.map((caution) => (
+      {cautionsIn('en').all.map((caution) => (
         <p>{caution}</p>
       ))}
     </div>

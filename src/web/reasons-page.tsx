@@ -11,12 +11,14 @@ export interface ReasonsPageProps {
   readonly reasons: Reasons;
   /** Labels of the seasons that can be asked for. */
   readonly seasons: readonly string[];
+  /** The posts that can be explained instead; null where there are no others. */
+  readonly other: Reasons['group'] | null;
   readonly catchesMail: boolean;
 }
 
 /** The page that shows every step of a fence's forecast. */
-export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMail }) => {
-  const { fenceRef, season } = reasons;
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, other, catchesMail }) => {
+  const { fenceRef, season, group } = reasons;
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
   const groups = stepGroups(reasons.steps);
   return (
@@ -40,12 +42,20 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMai
             ))}
           </select>
         </div>
+        {group === 'ends' && <input type="hidden" name="of" value="ends" />}
         <button type="submit">Show</button>
       </form>
+      {other !== null && (
+        <p>
+          <a href={reasonsPath(path, season, other)}>
+            {other === 'ends' ? 'Show the posts of the ends instead' : 'Show the line posts instead'}
+          </a>
+        </p>
+      )}
       <ScrollFrame label="Steps of the forecast">
         <table class="reasons">
           <caption>
-            {`${season === 'new' ? 'As built' : `Season ${season}`}, ${reasons.group === 'ends' ? 'ends' : 'line posts'} (${reasons.postNumbers.length === 1 ? 'post' : 'posts'} ${numberRanges(reasons.postNumbers)}), age ${reasons.ageYears.toFixed(1)} years; what is not known stands at its middle value.`}
+            {`${season === 'new' ? 'As built' : `Season ${season}`}, ${group === 'ends' ? 'ends' : 'line posts'} (${reasons.postNumbers.length === 1 ? 'post' : 'posts'} ${numberRanges(reasons.postNumbers)}), age ${reasons.ageYears.toFixed(1)} years; what is not known stands at its middle value.`}
           </caption>
           <thead>
             <tr>
@@ -58,11 +68,11 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMai
               <th scope="col">Equation and source</th>
             </tr>
           </thead>
-          {groups.map(([group, members]) => (
+          {groups.map(([heading, members]) => (
             <tbody>
               <tr class="group">
                 <th scope="rowgroup" colspan={5}>
-                  {group.charAt(0).toUpperCase() + group.slice(1)}
+                  {heading.charAt(0).toUpperCase() + heading.slice(1)}
                 </th>
               </tr>
               {members.map((step) => (
@@ -89,6 +99,9 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMai
     </PageShell>
   );
 };
+
+const reasonsPath = (path: string, season: string, group: Reasons['group']): string =>
+  `${path}/reasons?season=${encodeURIComponent(season)}${group === 'ends' ? '&of=ends' : ''}`;
 
 function stepGroups(steps: readonly ReasonStep[]): readonly (readonly [string, readonly ReasonStep[]])[] {
   const groups = new Map<string, ReasonStep[]>();

@@ -1,5 +1,6 @@
 import { SPECIES } from '../capacity/wood-strength.ts';
 import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
+import { dayRangeText } from '../drawing/day-range-text.ts';
 import { depthFigure, depthUnit, lengthText } from '../drawing/quantity-text.ts';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import type { Works } from '../forecast/works.ts';
@@ -86,9 +87,7 @@ export function groundText(fence: FenceRecord, units: DisplayUnits): string {
 
 /** Install date or range. */
 export const installedText = (fence: FenceRecord): string =>
-  fence.installedEarliest === fence.installedLatest
-    ? fence.installedEarliest
-    : `between ${fence.installedEarliest} and ${fence.installedLatest}`;
+  dayRangeText(fence.installedEarliest, fence.installedLatest);
 
 /** Works in words: kind, and the posts where it was not all of them. */
 export const worksText = (works: Works): string =>

@@ -3,9 +3,10 @@ export const CHART_STYLES = `
 figure.chart { margin: 1.5rem 0 1rem; padding: clamp(0.5rem, 1.5vw, 1.25rem); background: var(--paper); border: 1px solid var(--rule); }
 figure.chart figcaption { color: var(--muted); font-size: 0.98rem; max-width: 56rem; padding: 0.5rem 0.5rem 0; }
 .fence-years { display: block; width: 100%; height: auto; }
-.chart-narrow { display: none; }
-@media (max-width: 44rem) { .chart-wide { display: none; } .chart-narrow { display: block; } figure.chart { margin-left: -0.5rem; margin-right: -0.5rem; } }
-@media print { .chart-wide { display: block; } .chart-narrow { display: none; } }
+.chart-middle, .chart-narrow { display: none; }
+@media (max-width: 58rem) { .chart-wide { display: none; } .chart-middle { display: block; } }
+@media (max-width: 34rem) { .chart-middle { display: none; } .chart-narrow { display: block; } figure.chart { margin-left: -0.5rem; margin-right: -0.5rem; } }
+@media print { .chart-wide, .chart-narrow { display: none; } .chart-middle { display: block; } figure.chart { margin-left: 0; margin-right: 0; } }
 .fy-paper { fill: var(--paper); }
 .fy-ink-text { fill: var(--ink); }
 .fy-muted-text { fill: var(--muted); }

@@ -62,10 +62,16 @@ summary { cursor: pointer; padding: 0.4rem 0; font-weight: 600; width: fit-conte
 iframe.message { width: 100%; height: 60rem; max-height: 80vh; border: 1px solid var(--rule); background: #ffffff; }
 .visually-hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 @media print {
-  :root { --ground: #ffffff; --paper: #ffffff; --ink: #000000; --muted: #3c3c3c; --rule: #999999; }
-  body { font-size: 10.5pt; }
+  :root {
+    color-scheme: light; font-size: 10.5pt;
+    --ground: #ffffff; --paper: #ffffff; --ink: #000000; --muted: #3c3c3c; --rule: #999999; --grid: #e3e6e8;
+    --snap: #26476a; --ends: #5d7690; --lean: #8a5a1c; --lean-band: #c99a52; --link: #000000; --field: #8b949b;
+  }
+  body { font-size: 1rem; }
   .masthead ul, form.narrow, .pages, .skip, .back { display: none; }
-  main { padding-top: 0; }
+  main { padding-top: 1rem; }
+  h2 { margin-top: 1.75rem; }
+  .scroll { overflow: visible; }
   h2 { break-after: avoid; }
   figure, tr { break-inside: avoid; }
   a { text-decoration: none; color: inherit; }

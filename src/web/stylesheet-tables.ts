@@ -7,6 +7,7 @@ th, td { text-align: left; vertical-align: top; padding: 0.55rem 0.9rem 0.55rem 
 thead th { font-weight: 600; vertical-align: bottom; border-bottom: 1px solid var(--muted); line-height: 1.25; }
 thead th .unit { display: block; font-weight: 400; color: var(--muted); font-size: 0.9rem; }
 tbody th { font-weight: 600; }
+.when { white-space: nowrap; }
 td.figure, th.figure { text-align: right; white-space: nowrap; }
 thead th.figure { white-space: normal; }
 td.figure:last-child, th.figure:last-child { padding-right: 0; }
@@ -23,12 +24,14 @@ table.seasons thead th { white-space: normal; }
 .standing-short-from-new { text-decoration: underline; text-decoration-style: double; text-underline-offset: 0.2em; text-decoration-thickness: 1px; }
 .fences .ref, .fences .nowrap { white-space: nowrap; }
 .fences .ends span { text-decoration: none; font-weight: 400; }
+.scroll caption { max-width: min(44rem, calc(100vw - 2.5rem)); }
 .scroll table { min-width: 40rem; }
 .scroll table.reasons { min-width: 52rem; }
 .reasons tbody th { font-weight: 400; }
 .reasons .group th { font-weight: 600; padding-top: 1.6rem; font-size: 1.15rem; }
 .reasons .equation { font-size: 0.95rem; color: var(--muted); overflow-wrap: anywhere; min-width: 16rem; }
 .reasons .value { white-space: nowrap; text-align: right; }
+@media print { .scroll table, .scroll table.reasons { min-width: 0; font-size: 0.9rem; } th, td { padding-right: 0.6rem; } }
 @media (max-width: 60rem) {
   .fences, .fences tbody, .fences caption { display: block; }
   .fences thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }

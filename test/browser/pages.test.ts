@@ -23,6 +23,8 @@ interface ChartReading {
   readonly charts: number;
   /** Height of the smallest text [px]. */
   readonly smallest: number;
+  /** Height of the largest text [px]. */
+  readonly largest: number;
   /** Pairs of texts that cover each other. */
   readonly over: readonly string[];
 }
@@ -37,7 +39,8 @@ const READ_CHART = `(() => {
   const over = boxes.flatMap((a, index) => boxes.slice(index + 1)
     .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
     .map((b) => a.words + ' / ' + b.words));
-  return { charts: shown.length, smallest: Math.min(...boxes.map(({ height }) => height)), over };
+  return { charts: shown.length, smallest: Math.min(...boxes.map(({ height }) => height)),
+    largest: Math.max(...boxes.map(({ height }) => height)), over };
 })()`;
 
 describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 }, () => {
@@ -66,7 +69,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
 
   /** Opens one page in a window of that size and lets the look have it; `byScript` lifts the policy that forbids scripts. */
   async function inWindow(
-    size: (typeof SIZES)[number],
+    size: { readonly width: number; readonly height: number },
     look: (page: Page) => Promise<void>,
     options: { readonly scheme?: (typeof SCHEMES)[number]; readonly byScript?: boolean } = {},
   ): Promise<void> {
@@ -91,6 +94,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
     '/',
     '/fences/PR-02',
     '/fences/PR-02/reasons',
+    '/fences/PR-02/reasons?of=ends',
     '/outbox',
     '/mail',
     mailPath,
@@ -147,6 +151,38 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
       });
     });
   }
+
+  it.each([320, 560, 720, 930])('show one chart whose letters keep their size: %i px', async (width) => {
+    await inWindow({ width, height: 900 }, async (page) => {
+      await go(page, '/fences/PR-03');
+      const { charts, smallest, largest, over } = await page.evaluate<ChartReading>(READ_CHART);
+      expect(charts).toBe(1);
+      expect(smallest).toBeGreaterThanOrEqual(10);
+      expect(largest).toBeLessThanOrEqual(34);
+      expect(over).toEqual([]);
+    });
+  });
+
+  it('print one chart, in ink on white also where the screen is dark', async () => {
+    await inWindow(
+      { width: 720, height: 1000 },
+      async (page) => {
+        await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+        await go(page, '/fences/PR-03');
+        const { charts, smallest } = await page.evaluate<ChartReading>(READ_CHART);
+        expect(charts).toBe(1);
+        expect(smallest).toBeGreaterThanOrEqual(10);
+        expect(await page.evaluate('getComputedStyle(document.body).color')).toBe('rgb(0, 0, 0)');
+        expect(await page.evaluate("getComputedStyle(document.querySelector('.fy-paper')).fill")).toBe(
+          'rgb(255, 255, 255)',
+        );
+        expect(await page.evaluate("getComputedStyle(document.querySelector('.fy-snap-line')).stroke")).toBe(
+          'rgb(38, 71, 106)',
+        );
+      },
+      { scheme: 'dark' },
+    );
+  });
 
   it('are walked by keyboard: the skip link first, then visibly on', async () => {
     await inWindow(SIZES[0], async (page) => {

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
 import type { Reasons } from '../../src/forecast/reasons.ts';
 import { forecastOf, loadStoredForecasts } from '../../src/register/forecast-store.ts';
+import { listRecords, upsertRecords } from '../../src/register/record-store.ts';
 import { sampleRegister } from '../web/sample-register.ts';
 import { command } from './command-line.ts';
 
@@ -16,7 +17,14 @@ describe('forecast and reasons', () => {
     const stored = (await loadStoredForecasts(sample.register, ['PR-02'])).get('PR-02');
     const { code, out } = await command(sample.folder, ['forecast', 'PR-02', '--seasons', '30', '--json']);
     expect(code).toBe(0);
-    const { inputHash, ...forecast } = JSON.parse(out) as FenceForecast & { inputHash: string };
+    const { inputHash, keptStanding, keptEndsStanding, cautions, ...forecast } = JSON.parse(out) as FenceForecast & {
+      inputHash: string;
+      keptStanding: string;
+      keptEndsStanding: string | null;
+      cautions: readonly string[];
+    };
+    expect([keptStanding, keptEndsStanding]).toEqual([stored?.standing, stored?.endsStanding]);
+    expect(cautions.join(' ')).toMatch(/not a structural certification.*Call before you dig/);
     expect(stored).toBeDefined();
     expect(inputHash).toBe(stored?.inputHash);
     expect(forecast).toEqual(stored && forecastOf(stored));
@@ -40,7 +48,40 @@ describe('forecast and reasons', () => {
     expect(out).toMatch(/^2026 +8\.2 +0\.\d\d \(0\.\d\d–\d\.\d\d\) +\d+ \(\d+–\d+\) +60 /m);
     expect(out).toMatch(/ gust 105$/m);
     expect(out).toMatch(/^Model \S+, inputs [0-9a-f]{64}$/m);
-    expect(out.trimEnd().split('\n').slice(-2).join(' ')).toMatch(/no structural certification.*call before you dig/);
+    expect(out.trimEnd().split('\n').slice(-2).join(' ')).toMatch(
+      /not a structural certification.*Call before you dig/,
+    );
+  });
+
+  it('shows the standing that the register keeps, and says where the bare comparison is another', async () => {
+    const kept = await sampleRegister();
+    try {
+      const bare = (await command(kept.folder, ['forecast', 'PR-03'])).out;
+      expect(bare).not.toContain('Compared with the design gust alone');
+      const stored = (await loadStoredForecasts(kept.register, ['PR-03'])).get('PR-03');
+      const gustMps = stored?.designGustMps ?? 0;
+      // the entered gust is put just under what the fence holds, and the register told that it was short before
+      const site = (await listRecords(kept.register.db, 'sites')).find(({ ref }) => ref === 'PELICAN');
+      if (!stored || !site) throw new Error('the sample lacks PR-03 or its site');
+      const barely = { ...site, designGustMps: (site.designGustMps * stored.snapMps) / gustMps / 1.015 };
+      await upsertRecords(kept.register.db, 'sites', [barely], '2026-11-24T12:00:00.000Z');
+      await kept.register.db
+        .updateTable('forecasts')
+        .set({ standing: 'short' })
+        .where('fence_ref', '=', 'PR-03')
+        .execute();
+      const { out } = await command(kept.folder, ['forecast', 'PR-03']);
+      expect(out).toMatch(/^Short: its line posts hold \d+ mph, less than 3 % above the design gust/m);
+      expect(out).toMatch(/^Compared with the design gust alone it would stand (closing|clear)\.$/m);
+    } finally {
+      await kept.remove();
+    }
+  });
+
+  it('dates the verdict of a checker by its season', async () => {
+    const { out } = await command(sample.folder, ['forecast', 'PR-02']);
+    expect(out).toMatch(/^By allowable stress, as built, for the entered gust of 105 mph: the post holds \d+ mph/m);
+    expect(out).toMatch(/^By allowable stress, in season 2026 \(on 2026-06-01\), /m);
   });
 
   it('shows a metric site in kilometres an hour and millimetres', async () => {
@@ -53,7 +94,8 @@ describe('forecast and reasons', () => {
   it('explains every step with symbol, number, unit, basis, equation, source and tag', async () => {
     const { code, out } = await command(sample.folder, ['reasons', 'PR-02', '--season', '2035', '--json']);
     expect(code).toBe(0);
-    const reasons = JSON.parse(out) as Reasons;
+    const reasons = JSON.parse(out) as Reasons & { readonly cautions: readonly string[] };
+    expect(reasons.cautions).toContain('Call before you dig: 811 has buried lines marked.');
     expect(reasons.season).toBe('2035');
     expect(reasons.steps.length).toBeGreaterThan(20);
     for (const step of reasons.steps) {

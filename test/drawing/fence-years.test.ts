@@ -73,6 +73,25 @@ describe("a fence's chart", () => {
     expect(texts).toContain('Short from new');
   });
 
+  it('says what the forecast says of the short season, also where it was short once and no longer is', () => {
+    const old = forecastFixture(MADE_UP_FENCES.old as FixtureShape);
+    const textsOf = (shortFrom: string | null): readonly string[] =>
+      drawnTexts(drawFenceYears({ ...old, shortFrom }, { ...WIDE, language: 'en', units: 'us' })).map(
+        ({ text }) => text,
+      );
+    expect(textsOf(null).filter((text) => text.startsWith('Short'))).toEqual([]);
+    expect(textsOf('2031')).toContain('Short from 2031');
+    expect(textsOf('2024')).toContain('Short since 2024');
+  });
+
+  it('marks a build that was short from new where its stretch begins, not on the older build', () => {
+    const old = forecastFixture(MADE_UP_FENCES.old as FixtureShape);
+    const series = fenceSeries({ ...old, shortFrom: 'new' });
+    expect(series.short?.sinceNew).toBe(true);
+    expect(series.short?.point.snapMps.p50).toBeLessThan(series.designGustMps);
+    expect(series.short?.point.label).not.toBe('new');
+  });
+
   it('shows neither turnover nor short season where none lies in range', () => {
     const svg = drawFenceYears(forecastFixture(MADE_UP_FENCES.sound as FixtureShape), {
       ...WIDE,

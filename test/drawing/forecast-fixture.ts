@@ -122,6 +122,7 @@ export function forecastFixture(shape: FixtureShape): FenceForecast {
     endsStandingWithMargin: null,
     shortSeason: short?.label ?? null,
     endsShortSeason: null,
+    shortFrom: fresh < shape.gustMps ? 'new' : (seasons.find((at) => snapOf(at) < shape.gustMps)?.label ?? null),
     turnover: turned === seasons[0] ? 'since new' : (turned?.label ?? null),
     marksCrossed: marks.filter((mark) => mark.past),
     marksAhead: marks.filter((mark) => !mark.past),

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { judgedGroup, seasonOne } from '../../src/forecast/fence-forecast.ts';
 import { fenceMessage } from '../../src/notify/fence-message.ts';
 import { MATTERS } from '../../src/notify/matters.ts';
+import type { NoticedFence } from '../../src/notify/message-facts.ts';
 import { ANN, noticedFence, OFFICE } from './noticed-fence.ts';
 
 const message = (changes: Parameters<typeof noticedFence>[0] = {}, recipient = ANN) =>
@@ -57,6 +59,58 @@ describe('fenceMessage', () => {
   it('mentions the lean speed in the first notice only', () => {
     expect(message({ first: true }).text).toContain('The ground gives way');
     expect(message({ first: false }).text).not.toMatch(/gives way|lean speed/);
+  });
+
+  it('says of a fence that holds its gust again, by less than counts, that it does and why it stays counted short', () => {
+    const sound = noticedFence({ installed: '2024-04-15' });
+    const { snapMps } = judgedGroup(seasonOne(sound.forecast));
+    const forecast = {
+      ...sound.forecast,
+      standing: 'clear' as const,
+      shortSeason: null,
+      designGust: { ...sound.forecast.designGust, gustMps: snapMps.p50 / 1.02 },
+    };
+    for (const [standing, matter] of [
+      ['short', 'short'],
+      ['short from new', 'short from new'],
+    ] as const) {
+      const fence = { ...sound, forecast, standing, matters: [matter] };
+      const english = fenceMessage({ fence, recipient: ANN, office: OFFICE });
+      expect(english.subject).toMatch(/holds \d+ mph, less than 3 % above the design gust, and stays counted short$/);
+      expect(flat(english.text)).toMatch(
+        /It holds \d+ mph, less than 3 % above the design gust, and stays counted short\./,
+      );
+      expect(flat(english.text)).not.toMatch(/no longer holds|have fallen under|did not reach|short of that since/);
+      const spanish = fenceMessage({ fence, recipient: { ...ANN, language: 'es' }, office: OFFICE });
+      expect(spanish.subject).toContain('menos del 3 % por encima de la ráfaga de diseño');
+      expect(flat(spanish.text)).not.toMatch(/ya no aguanta|han bajado|no llegaban|No la aguanta/);
+    }
+    const closing = fenceMessage({
+      fence: { ...sound, forecast, standing: 'closing', matters: ['closing'] },
+      recipient: ANN,
+      office: OFFICE,
+    });
+    expect(closing.subject).toContain('comes within 3 % of its design gust');
+    expect(flat(closing.text)).not.toMatch(/[Gg]oes? short in season/);
+  });
+
+  it('says the same of its ends', () => {
+    const sound = noticedFence({ installed: '2024-04-15' });
+    const ends = seasonOne(sound.forecast).ends?.snapMps.p50 ?? 0;
+    const forecast = {
+      ...sound.forecast,
+      designGust: { ...sound.forecast.designGust, gustMps: ends / 1.01 },
+    };
+    const fence: NoticedFence = {
+      ...sound,
+      forecast,
+      standing: 'clear',
+      endsStanding: 'short',
+      matters: ['ends short'],
+    };
+    const { subject, text } = fenceMessage({ fence, recipient: ANN, office: OFFICE });
+    expect(subject).toMatch(/its end posts hold \d+ mph, less than 3 % above the design gust, and stay counted short$/);
+    expect(flat(text)).not.toContain('no longer hold');
   });
 
   it('names the unknown inputs that weigh most', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FenceStanding, Mark } from '../../src/forecast/fence-forecast.ts';
 import type { JudgedFence, ToldState } from '../../src/notify/matters.ts';
-import { decideNotices, toldMarksAfter } from '../../src/notify/matters.ts';
+import { decideNotices, stillHolds, toldMarksAfter } from '../../src/notify/matters.ts';
 import { noticedFence } from './noticed-fence.ts';
 
 const { forecast } = noticedFence();
@@ -44,7 +44,6 @@ describe('decideNotices on the first forecast', () => {
     ['nothing where there is nothing', judged({ ends: 'closing' }), []],
   ] as const)('tells %s', (_what, after, expected) => {
     expect(matters(null, after)).toEqual(expected);
-    expect(decideNotices(null, after).every((draft) => draft.first)).toBe(true);
   });
 });
 
@@ -75,7 +74,6 @@ describe('decideNotices later', () => {
     ],
   ] as const)('tells %s', (_what, before, after, expected) => {
     expect(matters(before, after)).toEqual(expected);
-    expect(decideNotices(before, after).some((draft) => draft.first)).toBe(false);
   });
 
   it('names the occasion so that a mark is told once a build and a standing once a season', () => {
@@ -93,4 +91,31 @@ describe('toldMarksAfter', () => {
     const renewed = judged({ generation: 'rebuild W-1 of 2027-01-10', marks: ['once in 50'] });
     expect(toldMarksAfter(told({ toldMarks: ['two thirds', 'once in 50'] }), renewed)).toEqual(['once in 50']);
   });
+});
+
+describe('stillHolds', () => {
+  it.each([
+    ['a standing that is still the same', 'short', judged({ standing: 'short' }), true],
+    ['a standing that got better', 'short', judged({ standing: 'closing' }), false],
+    ['a standing that got worse: another notice tells it', 'closing', judged({ standing: 'short' }), false],
+    ['a mark that is still crossed', 'two thirds', judged({ marks: ['two thirds'] }), true],
+    ['a mark that was only thought to be crossed', 'once in 10', judged({ marks: ['two thirds'] }), false],
+    ['ends that are short', 'ends short', judged({ ends: 'short' }), true],
+    [
+      'ends of a fence that is judged by its ends alone',
+      'ends short',
+      judged({ standing: 'short', ends: null }),
+      false,
+    ],
+    ['a fence that is clear again', 'better', judged({}), true],
+    ['a fence that was clear again for a while', 'better', judged({ standing: 'closing' }), false],
+  ] as const)('knows %s', (_what, matter, now, expected) => {
+    expect(stillHolds(matter, now)).toBe(expected);
+  });
+});
+
+it('tells nothing about ends that are no longer judged apart', () => {
+  const before = told({ standing: 'short', endsStanding: 'short' });
+  expect(matters(before, judged({ standing: 'short', ends: null }))).toEqual([]);
+  expect(matters(null, judged({ standing: 'clear', ends: null }))).toEqual([]);
 });

@@ -7,11 +7,12 @@ import {
   loadStoredStates,
 } from '../../src/register/forecast-store.ts';
 import { listNoticesOfFence } from '../../src/register/notice-store.ts';
-import { lastRegisterChange } from '../../src/register/register-changes.ts';
-import { listSweeps } from '../../src/register/sweep-store.ts';
+import { changedSinceSweep } from '../../src/register/register-changes.ts';
+import { writeSettings } from '../../src/register/settings-store.ts';
+import { newestSweep } from '../../src/register/sweep-store.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import { at } from '../service/fence-register.ts';
-import { NOW, soundRegister } from './made-up-register.ts';
+import { soundRegister } from './made-up-register.ts';
 
 it('lists, counts and gives back what a sweep stored', async () => {
   const register = await soundRegister();
@@ -38,19 +39,25 @@ it('lists, counts and gives back what a sweep stored', async () => {
   // its posts were swapped and sleeved: the last of these works names its build
   expect(stored?.generation).toBe('steel-sleeve W-4 of 2024-06-07');
 
-  const [sweep] = await listSweeps(register, 1);
+  const sweep = await newestSweep(register);
   expect(sweep?.notices).toBe(
     (await listNoticesOfFence(register, 'F-1')).length + (await listNoticesOfFence(register, 'F-2')).length,
   );
 });
 
-it('knows when a record or a setting last changed', async () => {
+it('knows that a record or a setting changed since a sweep, deletions too, whatever the clock says', async () => {
   const register = await soundRegister();
-  expect(await lastRegisterChange(register)).toBe(NOW);
-  await register.db
-    .updateTable('works')
-    .set({ updated_at: '2030-01-01T00:00:00.000Z' })
-    .where('ref', '=', 'W-1')
-    .execute();
-  expect(await lastRegisterChange(register)).toBe('2030-01-01T00:00:00.000Z');
+  const sweep = async (day: string) => {
+    await runSweep(register, { now: () => at(day) });
+    return (await newestSweep(register))?.id ?? 0;
+  };
+  const first = await sweep('2027-01-15T12:00:00Z');
+  expect(await changedSinceSweep(register, first)).toBe(false);
+  await register.db.deleteFrom('works').where('ref', '=', 'W-1').execute();
+  expect(await changedSinceSweep(register, first)).toBe(true);
+  const second = await sweep('2027-01-16T12:00:00Z');
+  expect(await changedSinceSweep(register, second)).toBe(false);
+  // written under a clock that was set back a year
+  await writeSettings(register.db, { lookAheadSeasons: 3 }, '2026-01-16T12:00:00.000Z');
+  expect(await changedSinceSweep(register, second)).toBe(true);
 });

@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { Register } from '../../src/register/database.ts';
 import { NoticeAlreadyWritten, postMessages } from '../../src/register/notice-store.ts';
 import { cancelMessage, countOutbox, listOutbox, loadOutboxBytes, retryMessages } from '../../src/register/outbox.ts';
-import { leaseDueMessages, recordTry, releaseLeases } from '../../src/register/outbox-claims.ts';
+import {
+  leaseDueMessages,
+  mailServerTrouble,
+  noteMailServer,
+  recordTry,
+  releaseLeases,
+} from '../../src/register/outbox-claims.ts';
 import { soundRegister } from './made-up-register.ts';
 
 const AT = '2027-01-15T12:00:00.000Z';
@@ -31,7 +37,7 @@ async function registerWithMails(count: number): Promise<Register> {
 }
 
 const lease = (register: Register, token: string, at = AT, limit = 10) =>
-  leaseDueMessages(register, { token, at, until: LATER, limit });
+  leaseDueMessages(register, { token, at, until: LATER, latestDue: '2027-01-15T20:00:00.000Z', limit });
 
 describe('the outbox', () => {
   it('leases each message to one holder, oldest first, with its bytes', async () => {
@@ -46,6 +52,23 @@ describe('the outbox', () => {
   it('leases nothing before it is due', async () => {
     const register = await registerWithMails(1);
     expect(await lease(register, 'a', '2027-01-15T11:59:59.999Z')).toEqual([]);
+  });
+
+  it('takes a due time or a lease further ahead than any is ever given for due: the clock was put back', async () => {
+    const register = await registerWithMails(2);
+    await lease(register, 'held', AT, 1);
+    const dayBefore = { at: '2027-01-14T12:00:00.000Z', until: '2027-01-14T12:05:00.000Z' };
+    const terms = { ...dayBefore, latestDue: '2027-01-14T20:00:00.000Z', limit: 10 };
+    expect((await leaseDueMessages(register, { token: 'now', ...terms })).map((each) => each.id)).toEqual([1, 2]);
+  });
+
+  it('forgets what stood against the mail server when a message is to be tried at once', async () => {
+    const register = await registerWithMails(1);
+    await noteMailServer(register, { failures: 4, retryAt: LATER, lastReply: 'ECONNREFUSED' });
+    expect(await retryMessages(register, 99, AT)).toBe(0);
+    expect(await mailServerTrouble(register)).toMatchObject({ failures: 4 });
+    expect(await retryMessages(register, 1, AT)).toBe(1);
+    expect(await mailServerTrouble(register)).toBeNull();
   });
 
   it('takes no word from a holder whose lease went to another', async () => {

@@ -1,10 +1,20 @@
 import { simpleParser } from 'mailparser';
 import { describe, expect, it } from 'vitest';
+import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
 import type { Register } from '../../src/register/database.ts';
-import { listOutbox, loadOutboxBytes, markLetterPosted } from '../../src/register/outbox.ts';
+import { listNoticesOfFence } from '../../src/register/notice-store.ts';
+import { cancelMessage, listOutbox, loadOutboxBytes, markLetterPosted } from '../../src/register/outbox.ts';
 import { composeNotices } from '../../src/service/compose-notices.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
-import { changeOwner, fenceRegister, JANUARY, manyFences, SENDER } from './fence-register.ts';
+import {
+  changeFences,
+  changeOwner,
+  fenceRegister,
+  forecastWith,
+  JANUARY,
+  manyFences,
+  SENDER,
+} from './fence-register.ts';
 
 const now = () => JANUARY;
 const compose = (register: Register) => composeNotices(register, { now, sender: SENDER });
@@ -32,7 +42,9 @@ describe('composeNotices', () => {
     const register = await fenceRegister({ fences: manyFences(5, old) });
     await runSweep(register, { now });
     expect(await compose(register)).toEqual({ mails: 1, letters: 0, failures: [] });
-    const mail = await simpleParser(await rawMail(register, 1));
+    const raw = await rawMail(register, 1);
+    expect(raw.byteLength).toBeLessThan(300_000);
+    const mail = await simpleParser(raw);
     const csv = mail.attachments.find((file) => file.filename === 'fences.csv');
     expect(csv?.contentType).toBe('text/csv');
     expect(csv?.content.toString('utf8').trim().split('\r\n')).toHaveLength(6);
@@ -74,8 +86,9 @@ describe('composeNotices', () => {
     const [picture] = mail.attachments;
     expect(picture).toMatchObject({ contentType: 'image/png', related: true, contentDisposition: 'inline' });
     expect(picture?.content.subarray(1, 4).toString()).toBe('PNG');
-    // drawn at twice the width it is shown at
-    expect(picture?.content.readUInt32BE(16)).toBe(1120);
+    // drawn with more pixels than it is shown with, for fine screens
+    expect(picture?.content.readUInt32BE(16)).toBe(896);
+    expect(raw.byteLength).toBeLessThan(100_000);
     expect(mail.html).toContain(`src="cid:${picture?.cid}"`);
     expect(
       raw
@@ -128,6 +141,120 @@ describe('composeNotices', () => {
     await register.db.updateTable('forecasts').set({ detail: '{' }).where('fence_ref', '=', 'F-1').execute();
     const report = await compose(register);
     expect(report).toMatchObject({ mails: 1, failures: [{ ownerRef: 'ANN' }] });
+    expect((await listOutbox(register, { limit: 9 })).map((entry) => entry.ownerRef)).toEqual(['BO']);
+  });
+});
+
+const CLEAR = {
+  standing: 'clear',
+  standingWithMargin: 'clear',
+  shortSeason: null,
+  marksCrossed: [],
+} as const;
+const SHORT = { ...CLEAR, standing: 'short', standingWithMargin: 'short' } as const;
+const CROSSED = { ...CLEAR, marksCrossed: [{ mark: 'once in 25', season: '2027' }] } as const;
+
+/** Sweeps so many days on with a verdict put by hand, after a change that the forecast itself does not feel. */
+async function sweepWith(register: Register, days: number, verdict: Partial<FenceForecast>): Promise<void> {
+  await changeFences(register, [{ ref: 'F-000', ...old, trimmerGuards: 'no', yearlyTrimmerCutMm: (days + 1) / 1000 }]);
+  await runSweep(register, { now: () => JANUARY.plus({ days }), forecast: forecastWith(verdict) });
+}
+
+async function texts(register: Register): Promise<readonly string[]> {
+  const entries = (await listOutbox(register, { limit: 9 })).toReversed();
+  return Promise.all(
+    entries.map(async ({ id }) => ((await simpleParser(await rawMail(register, id))).text ?? '').replace(/\s+/g, ' ')),
+  );
+}
+
+describe('the lean speed', () => {
+  it('is told with the first mail, however late that comes, and never again', async () => {
+    const register = await fenceRegister({ fences: manyFences(1, old) });
+    await sweepWith(register, 0, CLEAR);
+    expect(await compose(register)).toMatchObject({ mails: 0 });
+    await sweepWith(register, 1, CROSSED);
+    expect(await compose(register)).toMatchObject({ mails: 1 });
+    await sweepWith(register, 2, SHORT);
+    expect(await compose(register)).toMatchObject({ mails: 1 });
+    const [first, second] = await texts(register);
+    expect(first).toContain('The ground gives way');
+    expect(second).not.toContain('The ground gives way');
+    expect((await listNoticesOfFence(register, 'F-000')).map((notice) => notice.first)).toEqual([false, true]);
+  });
+
+  it('is told with the next mail where the first was cancelled', async () => {
+    const register = await fenceRegister({ fences: manyFences(1, old) });
+    await sweepWith(register, 0, CROSSED);
+    await compose(register);
+    expect(await cancelMessage(register, 1)).toBe(true);
+    await sweepWith(register, 1, SHORT);
+    await compose(register);
+    expect((await texts(register))[1]).toContain('The ground gives way');
+  });
+});
+
+describe('a notice that was not written in time', () => {
+  it('is void once the fence is clear, stays in the history, and can be told when it is so again', async () => {
+    const register = await fenceRegister({ fences: manyFences(1, old) });
+    await sweepWith(register, 0, SHORT);
+    await sweepWith(register, 1, CLEAR);
+    expect(await compose(register)).toEqual({ mails: 0, letters: 0, failures: [] });
+    // "short" is no longer so, and "better" would be the first that the owner hears
+    expect(await listNoticesOfFence(register, 'F-000')).toMatchObject([
+      { matter: 'better', outboxId: null, voidReason: 'the owner was never told that it was anything but clear' },
+      { matter: 'short', outboxId: null, voidReason: 'it is no longer so: the fence is clear by now' },
+    ]);
+    await sweepWith(register, 2, SHORT);
+    expect(await compose(register)).toMatchObject({ mails: 1 });
+    expect(await listNoticesOfFence(register, 'F-000')).toMatchObject([
+      { matter: 'short', voidReason: null },
+      { matter: 'better' },
+      { matter: 'short' },
+    ]);
+  });
+
+  it('tells the milder standing instead where the fence got better without being clear', async () => {
+    const register = await fenceRegister({ fences: manyFences(1, old) });
+    await sweepWith(register, 0, SHORT);
+    const closing = { ...CLEAR, standing: 'closing', standingWithMargin: 'closing', shortSeason: '2028' } as const;
+    await sweepWith(register, 1, closing);
+    expect(await compose(register)).toMatchObject({ mails: 0 });
+    await sweepWith(register, 2, closing);
+    expect(await compose(register)).toMatchObject({ mails: 1 });
+    expect((await listOutbox(register, { limit: 1 }))[0]?.subject).toContain('goes short in season 2028');
+  });
+
+  it('can tell a mark again that was void', async () => {
+    const register = await fenceRegister({ fences: manyFences(1, old) });
+    await sweepWith(register, 0, CROSSED);
+    await sweepWith(register, 1, CLEAR);
+    expect(await compose(register)).toMatchObject({ mails: 0 });
+    await sweepWith(register, 2, CROSSED);
+    expect(await compose(register)).toMatchObject({ mails: 1 });
+  });
+
+  it('is void where the owner left, who gets a first notice of how it stands on coming back', async () => {
+    const register = await fenceRegister({ fences: manyFences(1, old) });
+    await sweepWith(register, 0, SHORT);
+    await changeOwner(register, { enrolled: false });
+    expect(await compose(register)).toMatchObject({ mails: 0 });
+    expect(await listNoticesOfFence(register, 'F-000')).toMatchObject([
+      { voidReason: 'the owner is not enrolled any more' },
+    ]);
+    await changeOwner(register, { enrolled: true });
+    expect(await compose(register)).toMatchObject({ mails: 0 });
+    await runSweep(register, { now: () => JANUARY.plus({ days: 1 }) });
+    expect(await compose(register)).toMatchObject({ mails: 1 });
+    expect((await texts(register))[0]).toContain('The ground gives way');
+  });
+
+  it('is void where the fence has another owner by now', async () => {
+    const owners = [{ ref: 'ANN' }, { ref: 'BO', name: 'Bo Fenn', email: 'bo@example.net' }];
+    const register = await fenceRegister({ owners, fences: manyFences(1, old) });
+    await runSweep(register, { now });
+    await changeFences(register, [{ ref: 'F-000', ownerRef: 'BO', ...old }]);
+    await runSweep(register, { now: () => JANUARY.plus({ days: 1 }) });
+    expect(await compose(register)).toMatchObject({ mails: 1, failures: [] });
     expect((await listOutbox(register, { limit: 9 })).map((entry) => entry.ownerRef)).toEqual(['BO']);
   });
 });

@@ -189,7 +189,7 @@ export async function sweptBytes({ db }: Register): Promise<string> {
     .execute();
   const notices = await db
     .selectFrom('notices')
-    .select(['fence_ref', 'owner_ref', 'matter', 'occasion', 'first', 'facts'])
+    .select(['fence_ref', 'owner_ref', 'matter', 'occasion', 'facts'])
     .orderBy('fence_ref')
     .orderBy('owner_ref')
     .orderBy('matter')

@@ -4,9 +4,11 @@ import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
 import { forecastFence } from '../../src/forecast/forecast-fence.ts';
 import { importCsv } from '../../src/register/csv/import-csv.ts';
 import { forecastOf, loadStoredForecasts } from '../../src/register/forecast-store.ts';
+import { loadUnwrittenNotices } from '../../src/register/notice-store.ts';
 import { SweepClaimLost, takeSweepClaim } from '../../src/register/sweep-claim.ts';
 import { newestSweep } from '../../src/register/sweep-store.ts';
 import type { ForecastFunction } from '../../src/service/judge-fence.ts';
+import { processStart } from '../../src/service/process-start.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import {
   at,
@@ -177,11 +179,20 @@ describe('runSweep', () => {
   it('is refused while another sweep is at work, and takes over once that one is silent too long', async () => {
     const register = await fenceRegister({ fences: manyFences(1) });
     const expiresAt = JANUARY.plus({ minutes: 3 }).toISO() ?? '';
-    const other = { token: 'other', pid: process.pid, expiresAt };
+    const other = { token: 'other', pid: process.pid, processStart: processStart(process.pid), expiresAt };
     expect(await takeSweepClaim(register, other, JANUARY.toISO() ?? '', null)).toBeNull();
     expect(await runSweep(register, { now })).toEqual({ kind: 'busy', heldBy: other });
     const late = await runSweep(register, { now: () => JANUARY.plus({ minutes: 4 }) });
     expect(late.kind).toBe('finished');
+  });
+
+  it('takes over at once from a process that is gone, though another has its number by now', async () => {
+    const register = await fenceRegister({ fences: manyFences(1) });
+    const expiresAt = JANUARY.plus({ minutes: 3 }).toISO() ?? '';
+    // as in a container: killed and started again, with the same number
+    const killed = { token: 'killed', pid: process.pid, processStart: 'another boot 4711', expiresAt };
+    await takeSweepClaim(register, killed, JANUARY.toISO() ?? '', null);
+    expect((await runSweep(register, { now })).kind).toBe('finished');
   });
 
   it('writes nothing more once another sweep has taken over', async () => {
@@ -296,9 +307,8 @@ describe('what a sweep tells', () => {
       sweep: { computed: 0, unchanged: 1, notices: 1 },
     });
     await runSweep(register, { now: day(2) });
-    const rows = await register.db.selectFrom('notices').select(['matter', 'first']).execute();
-    expect(rows).toHaveLength(1);
-    expect(rows[0]?.first).toBe(1);
+    expect(await noticeLines(register)).toHaveLength(1);
+    expect(await loadUnwrittenNotices(register, 'ANN')).toMatchObject([{ first: true }]);
   });
 
   it('can tell a mark again after the fence was rebuilt, and only then', async () => {

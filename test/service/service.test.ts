@@ -3,11 +3,13 @@ import { join } from 'node:path';
 import { pino } from 'pino';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { openRegister } from '../../src/register/database.ts';
-import { listSweeps } from '../../src/register/sweep-store.ts';
+import { countOutbox } from '../../src/register/outbox.ts';
+import { newestSweep } from '../../src/register/sweep-store.ts';
 import { systemClock } from '../../src/service/clock.ts';
 import type { Config } from '../../src/service/config.ts';
 import { loadConfig } from '../../src/service/config.ts';
 import { createLog } from '../../src/service/log.ts';
+import { runSweep } from '../../src/service/run-sweep.ts';
 import type { AppParts, Service } from '../../src/service/service.ts';
 import { startService } from '../../src/service/service.ts';
 import { startChild } from './child-process.ts';
@@ -78,17 +80,25 @@ describe('startService', () => {
     await first.close();
     const second = await started(configFor(folder));
     await second.caughtUp;
-    expect(await listSweeps(second.register, 9)).toHaveLength(1);
+    expect(await newestSweep(second.register)).toMatchObject({ id: 1, computed: 2 });
     await changeFences(second.register, [{ ref: 'F-100', ...old }]);
-    await second.register.db
-      .updateTable('fences')
-      .set({ updated_at: systemClock().toISO() ?? '' })
-      .where('ref', '=', 'F-100')
-      .execute();
     await second.close();
     const third = await started(configFor(folder));
     await third.caughtUp;
-    expect((await listSweeps(third.register, 9)).map((sweep) => sweep.computed)).toEqual([1, 2]);
+    expect(await newestSweep(third.register)).toMatchObject({ id: 2, computed: 1 });
+  });
+
+  it('writes on start what a sweep decided and a kill left unwritten, though no sweep is due', async () => {
+    const folder = await filledFolder();
+    const register = await openRegister(join(folder, 'register.sqlite'));
+    // the sweep is finished and the process that would write its mails is gone
+    await runSweep(register, { now: systemClock });
+    expect(await countOutbox(register)).toMatchObject({ queued: 0, sent: 0 });
+    await register.close();
+    const service = await started(configFor(folder));
+    await service.caughtUp;
+    expect(await newestSweep(service.register)).toMatchObject({ id: 1 });
+    await expect.poll(async () => (await service.view.mailStatus()).counts.sent, { timeout: 20_000 }).toBe(2);
   });
 
   it('says that the port is taken, and by which variable to choose another', async () => {
@@ -116,7 +126,7 @@ describe('startService', () => {
     const register = await openRegister(join(folder, 'register.sqlite'));
     onTestFinished(() => register.close());
     expect(await register.db.selectFrom('sweep_claim').selectAll().execute()).toEqual([]);
-    const [sweep] = await listSweeps(register, 1);
+    const sweep = await newestSweep(register);
     expect(sweep?.state ?? 'running').toBe('running');
   });
 });

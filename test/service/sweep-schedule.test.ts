@@ -12,7 +12,7 @@ const facts = (now: string, asOf: string | null, changes: Partial<ScheduleFacts>
   modelVersion: '1',
   last: asOf === null ? null : { asOf: local(asOf), modelVersion: '1' },
   unfinished: false,
-  changedAt: null,
+  changed: false,
   ...changes,
 });
 
@@ -81,9 +81,9 @@ describe('sweepDue', () => {
   });
 
   it('sweeps where records changed since', () => {
-    const changed = (at: string) => facts('2027-05-10T09:00', '2027-05-10T04:30', { changedAt: local(at) });
-    expect(sweepDue(changed('2027-05-10T08:00'))).toBe('register changed');
-    expect(sweepDue(changed('2027-05-10T04:00'))).toBeNull();
+    const swept = (changed: boolean) => facts('2027-05-10T09:00', '2027-05-10T04:30', { changed });
+    expect(sweepDue(swept(true))).toBe('register changed');
+    expect(sweepDue(swept(false))).toBeNull();
   });
 });
 

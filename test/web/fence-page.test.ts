@@ -23,10 +23,11 @@ describe("a fence's page", () => {
     expect(html).toMatch(/its site(&#39;|')s design gust is 105 mph\./);
   });
 
-  it('holds its chart for wide and narrow screens, and the same as a table', async () => {
+  it('holds its chart for wide, middling and narrow pages, and the same as a table', async () => {
     const html = await sample.text('/fences/PR-02');
-    expect(html.match(/<svg[^>]*class="fence-years"/g)).toHaveLength(2);
+    expect(html.match(/<svg[^>]*class="fence-years"/g)).toHaveLength(3);
     expect(html).toContain('aria-labelledby="wide-title wide-desc"');
+    expect(html).toContain('aria-labelledby="middle-title middle-desc"');
     expect(html).toContain('aria-labelledby="narrow-title narrow-desc"');
     const forecast = await forecastOf('PR-02');
     const table = html.slice(
@@ -75,7 +76,13 @@ describe("a fence's page", () => {
   it('gives the forecast as JSON with its model version and input hash', async () => {
     const response = await sample.app.request('/fences/SK-01.json');
     expect(response.headers.get('content-type')).toContain('application/json');
-    const body = (await response.json()) as { forecast: FenceForecast; inputHash: string; standing: string };
+    const body = (await response.json()) as {
+      forecast: FenceForecast;
+      inputHash: string;
+      standing: string;
+      cautions: readonly string[];
+    };
+    expect(body.cautions.join(' ')).toMatch(/not a structural certification.*Call before you dig/);
     expect(body.forecast.fenceRef).toBe('SK-01');
     expect(body.inputHash).toMatch(/^[0-9a-f]{64}$/);
     expect(body.standing).toBe('short from new');
@@ -88,6 +95,42 @@ describe("a fence's page", () => {
     expect(html).toContain('k_climate');
     const now = await sample.text('/fences/PR-02/reasons?season=1850');
     expect(now).toMatch(/Season 2026, line posts/);
+  });
+
+  it('leads to the reasons of the ends and back, in the season shown', async () => {
+    const line = await sample.text('/fences/PR-02/reasons?season=2035');
+    expect(line).toContain('<a href="/fences/PR-02/reasons?season=2035&amp;of=ends">');
+    const ends = await sample.text('/fences/PR-02/reasons?season=2035&of=ends');
+    expect(ends).toMatch(/Season 2035, ends \(posts? [\d–, ]+\)/);
+    expect(ends).toContain('<input type="hidden" name="of" value="ends"/>');
+    expect(ends).toContain('<a href="/fences/PR-02/reasons?season=2035">');
+    expect(await sample.text('/fences/PR-06/reasons')).not.toContain('of=ends');
+  });
+
+  it('says which season a verdict of a checker is about, and which day', async () => {
+    const html = await sample.text('/fences/PR-02');
+    const one = seasonOne(await forecastOf('PR-02'));
+    expect(html).toContain(`in season ${one.label}<span class="small">on ${one.day}</span>`);
+    expect(html).not.toContain('>today<');
+  });
+
+  it('says which standing is kept by the margin and why', async () => {
+    const { db } = sample.register;
+    const gustMps = (await forecastOf('PR-01')).designGust.gustMps;
+    await db
+      .updateTable('forecasts')
+      .set({ standing: 'short', snap_mps: gustMps * 1.01, short_season: null })
+      .where('fence_ref', '=', 'PR-01')
+      .execute();
+    const html = await sample.text('/fences/PR-01');
+    expect(html).toMatch(
+      /Short: its line posts hold \d+ mph, less than 3 % above the design gust of 105 mph; it stays counted short until they hold more\./,
+    );
+    expect(html).not.toContain('no longer hold the design gust');
+    const row = /<td data-label="Short season"[^>]*>(.*?)<\/td>/.exec(
+      (await sample.text('/?q=PR-01')).replaceAll('\n', ''),
+    )?.[1];
+    expect(row).toBe('not within 30<span class="small">less than 3 % above</span>');
   });
 
   it('answers 404 with the way out for a fence that is not there', async () => {

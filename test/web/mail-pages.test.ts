@@ -48,6 +48,12 @@ describe('caught mail and the outbox', () => {
     }
   });
 
+  it('carries the cautions where subjects tell speeds', async () => {
+    for (const path of ['/mail', '/outbox']) {
+      expect(await sample.text(path), path).toContain('not a structural certification');
+    }
+  });
+
   it('shows the outbox with states, and narrows it to one', async () => {
     const html = await sample.text('/outbox');
     expect(html).toContain('2 sent');

@@ -34,7 +34,6 @@ export async function sampleApp(
     options.catcher === false
       ? null
       : await startMailCatcher({ port: 0, folder: join(folder, 'caught-mail'), now: SAMPLE_NOW });
-  const nothing = (): void => undefined;
   const metrics = createMetrics(register);
   const view = createServiceView({
     register,
@@ -44,8 +43,6 @@ export async function sampleApp(
     metrics,
     progress: () => options.progress ?? null,
     isClosing: () => false,
-    requestSweep: nothing,
-    requestDrain: nothing,
   });
   const log = createLog('silent');
   const app = makeApp({ register, view, config, clock: SAMPLE_NOW, log });

@@ -1,0 +1,29 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { importCsv } from '../register/csv/import-csv.ts';
+import { remarkText } from '../register/csv/import-report.ts';
+import type { Register } from '../register/database.ts';
+import { packagePath } from '../register/package-path.ts';
+import { readSettings } from '../register/settings-store.ts';
+import type { Clock } from './clock.ts';
+import { dayInZone, isoUtc } from './clock.ts';
+
+/** Imports the demo that ships with the program. Throws where the register refuses any of it, naming every fault. */
+export async function importDemo(
+  register: Register,
+  parts: { readonly now: Clock; readonly onProgress: (doneRows: number, totalRows: number) => void },
+): Promise<void> {
+  const folder = packagePath('seeds-demo');
+  const files = readdirSync(folder)
+    .filter((name) => name.endsWith('.csv'))
+    .map((name) => ({ name, text: readFileSync(join(folder, name), 'utf8') }));
+  const { timeZone } = await readSettings(register.db);
+  const report = await importCsv(register, files, {
+    acceptValid: false,
+    dryRun: false,
+    today: dayInZone(parts.now(), timeZone),
+    now: isoUtc(parts.now()),
+    onProgress: parts.onProgress,
+  });
+  if (!report.applied) throw new Error(`the demo was refused: ${report.faults.map(remarkText).join('; ')}`);
+}
