@@ -9,10 +9,11 @@ import type { ReasonStep } from './reason-step.ts';
 import { codeSteps } from './reasons-code.ts';
 import { hazardSteps, standingSteps } from './reasons-hazard.ts';
 import { leanSteps } from './reasons-lean.ts';
+import { pressureSteps } from './reasons-pressure.ts';
 import { rotSteps } from './reasons-rot.ts';
 import { sectionSteps } from './reasons-section.ts';
+import { shapeSteps } from './reasons-shape.ts';
 import { snapSteps } from './reasons-snap.ts';
-import { windSteps } from './reasons-wind.ts';
 import { sectionLossOn, stateModel } from './state-model.ts';
 
 /** Which post and season a chain explains, and the chain. */
@@ -74,7 +75,8 @@ export function explainForecast(
     steps: [
       ...rotSteps(context, loss),
       ...sectionSteps(context, loss),
-      ...windSteps(context),
+      ...shapeSteps(context),
+      ...pressureSteps(context),
       ...snapSteps(context, loss),
       ...leanSteps(context),
       ...codeSteps(context, loss),
