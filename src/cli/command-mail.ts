@@ -1,4 +1,5 @@
 import { simpleParser } from 'mailparser';
+import { cautionsIn } from '../drawing/cautions.ts';
 import type { OutboxEntry } from '../register/outbox.ts';
 import { cancelMessage, listOutbox, loadOutboxBytes, markLetterPosted, retryMessages } from '../register/outbox.ts';
 import type { OutboxState } from '../register/sweep-tables.ts';
@@ -31,6 +32,7 @@ export async function runMailList(context: CliContext, which: 'queue' | 'parked'
   } else {
     const headings = ['No.', 'State', 'To', 'Subject', 'Tries', 'Next try', 'The server said'];
     terminal.out(plainTable(headings, shown.map(queueRow), [0, 4]));
+    terminal.out(`${cautionsIn('en').brief}\n`);
   }
 }
 

@@ -1,4 +1,6 @@
+import { fenceAgeText } from '../drawing/quantity-text.ts';
 import { quantityText } from '../drawing/reason-text.ts';
+import { forecastFence } from '../forecast/forecast-fence.ts';
 import type { Reasons } from '../forecast/reasons.ts';
 import { explainForecast } from '../forecast/reasons.ts';
 import { CAUTION_LIST, CAUTIONS } from './cautions.ts';
@@ -50,9 +52,11 @@ function explain(fence: FenceInRegister, options: ReasonsOptions): Reasons {
 }
 
 function reasonsText(fence: FenceInRegister, reasons: Reasons): string {
+  const { seasons } = forecastFence(fence.facts, fence.seasonOneYear, fence.settings);
+  const ageYears = seasons.find(({ label }) => label === reasons.season)?.ageYears ?? reasons.ageYears;
   const lines = [
     `Fence ${fence.ref}, ${fence.siteName}: ${reasons.season === 'new' ? 'as built' : `season ${reasons.season}`}, ${reasons.group}, posts ${reasons.postNumbers.join(' ')}`,
-    `Age ${reasons.ageYears.toFixed(1)} years on ${reasons.day}. What is not known stands at its middle value.`,
+    `On ${reasons.day}, ${fenceAgeText(ageYears)}. What is not known stands at its middle value.`,
   ];
   let group = '';
   for (const step of reasons.steps) {

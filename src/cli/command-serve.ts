@@ -1,6 +1,8 @@
 import { listFenceRefs } from '../register/fence-facts-store.ts';
+import { countFences } from '../register/fence-list.ts';
+import { readSettings } from '../register/settings-store.ts';
 import type { Config } from '../service/config.ts';
-import { importDemo } from '../service/import-demo.ts';
+import { holdsDemo, importDemo } from '../service/import-demo.ts';
 import { createLog } from '../service/log.ts';
 import { closeOnSignal, startService } from '../service/service.ts';
 import { sweepRegister } from '../service/sweep-register.ts';
@@ -21,11 +23,20 @@ export interface ServeOptions extends GlobalOptions {
 export async function runServe(context: CliContext, options: ServeOptions): Promise<void> {
   const config = configOf(context, options);
   const { clock, terminal } = context;
-  const demo = options.demoIfEmpty && !options.empty && (await loadDemoIfEmpty(context, config));
+  if (options.demoIfEmpty && !options.empty) await loadDemoIfEmpty(context, config);
   const log = createLog(config.logLevel, terminal.errIsTerminal ? quietLog(terminal.err) : undefined);
   const service = await startService({ config, clock, log, makeApp });
   const ended = closeOnSignal(service);
-  terminal.out(welcome(config, service.url, demo === true));
+  const { register } = service;
+  terminal.out(
+    welcome(config, {
+      url: service.url,
+      empty: options.empty === true,
+      fences: await countFences(register),
+      demo: await holdsDemo(register),
+      zone: config.timeZone ?? (await readSettings(register.db)).timeZone,
+    }),
+  );
   await ended;
 }
 
@@ -41,31 +52,51 @@ const quietLog = (err: (text: string) => void): { write: (line: string) => void 
   },
 });
 
-async function loadDemoIfEmpty(context: CliContext, config: Config): Promise<boolean> {
+async function loadDemoIfEmpty(context: CliContext, config: Config): Promise<void> {
   const { clock, terminal } = context;
-  return withRegister(config, async (register) => {
-    if ((await listFenceRefs(register, null, 1)).length > 0) return false;
+  await withRegister(config, async (register) => {
+    if ((await listFenceRefs(register, null, 1)).length > 0) return;
     const loading = counter(terminal, 'Loading the demo:');
     await importDemo(register, { now: clock, onProgress: (done, total) => loading.show(`${done} of ${total} rows`) });
     loading.end();
     const progress = counter(terminal, 'Sweeping the demo:');
-    const { report } = await sweepRegister(register, {
+    await sweepRegister(register, {
       now: clock,
       sender: config,
       onProgress: ({ done }) => progress.show(`${done} fences`),
     });
     progress.end();
-    return report.kind === 'finished';
   });
 }
 
-function welcome(config: Config, url: string, demo: boolean): string {
+const EMPTY_ONE = 'STORMPALE_DATA=./mine npm start -- --empty';
+
+/** What a service that has started is, and what its register holds. */
+interface Started {
+  readonly url: string;
+  /** True where an empty register was asked for. */
+  readonly empty: boolean;
+  readonly fences: number;
+  readonly demo: boolean;
+  /** Zone of the nightly sweep's time. */
+  readonly zone: string;
+}
+
+function welcome(config: Config, { url, empty, fences, demo, zone }: Started): string {
+  const demoHint = empty ? '' : ` To begin with your own, empty one: ${EMPTY_ONE}`;
   const lines = [
     `Stormpale is up: ${url}`,
     config.smtpUrl === null
       ? `Mail to owners is caught, not sent; read it at ${url}/mail`
       : 'Mail to owners is sent through the configured mail server.',
-    ...(demo ? ['The register holds an invented demo. To begin with your own, empty one: npm start -- --empty'] : []),
+    ...(empty && fences > 0
+      ? [
+          `The register at ${config.registerPath} already holds ${fences === 1 ? '1 fence' : `${fences} fences`}. For an empty one: ${EMPTY_ONE}`,
+        ]
+      : []),
+    ...(demo ? [`The register holds an invented demo.${demoHint}`] : []),
+    `The register is swept every night at ${config.sweepAt} ${zone}.`,
+    ...(fences === 0 ? ['For the time of another zone: STORMPALE_TIME_ZONE=America/Chicago'] : []),
     `Data lie in ${config.dataFolder}`,
     'Ctrl-C stops.',
   ];

@@ -32,7 +32,7 @@ export function fenceLabels(
 ): readonly PlacedLabel[] {
   const { fontPx, plot } = frame;
   const line = (speed: (point: FenceSeries['points'][number]) => number): readonly Spot[] =>
-    series.points.map((point) => frame.spotOf(point, speed(point)));
+    series.drawn.map((point) => frame.spotOf(point, speed(point)));
   const snap = line((point) => point.snapMps.p50);
   const lean = line((point) => point.leanMps.p50);
   const ends = line((point) => point.endsSnapMps ?? 0);

@@ -26,6 +26,8 @@ export interface FenceSeries {
   /** Whose snap and lean speed the points hold. */
   readonly judged: 'line' | 'ends';
   readonly points: readonly SeriesPoint[];
+  /** The points between which lines are drawn: where works raised a speed, the value before them lasts until the next date. */
+  readonly drawn: readonly SeriesPoint[];
   readonly designGustMps: number;
   /** Season 1. */
   readonly today: SeriesPoint;
@@ -68,6 +70,22 @@ function sinceNewPoint(
   return points[at] ?? today;
 }
 
+/** Wood only loses strength: a speed that rises by more than this share from one date to the next was raised by works [-]. */
+const RISE = 0.001;
+
+const rises = (from: SeriesPoint, to: SeriesPoint): boolean =>
+  [
+    [from.snapMps.p50, to.snapMps.p50],
+    [from.leanMps.p50, to.leanMps.p50],
+    [from.endsSnapMps ?? 0, to.endsSnapMps ?? 0],
+  ].some(([before = 0, after = 0]) => after > before * (1 + RISE));
+
+const steppedPoints = (points: readonly SeriesPoint[]): readonly SeriesPoint[] =>
+  points.flatMap((point, index) => {
+    const before = points[index - 1];
+    return before && rises(before, point) ? [{ ...before, year: point.year }, point] : [point];
+  });
+
 /** The dates, speeds and events of a forecast that charts draw. Which season an event falls in is the forecast's own word. */
 export function fenceSeries(forecast: FenceForecast): FenceSeries {
   const points = forecast.seasons.map(seriesPoint).filter((point) => point !== null);
@@ -88,6 +106,7 @@ export function fenceSeries(forecast: FenceForecast): FenceSeries {
   return {
     judged: seasonOne(forecast).line ? 'line' : 'ends',
     points,
+    drawn: steppedPoints(points),
     designGustMps: gustMps,
     today,
     short: event(forecast.shortFrom, (point) => point.snapMps.p50 < gustMps),

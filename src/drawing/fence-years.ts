@@ -137,7 +137,7 @@ function bands(series: FenceSeries, frame: FenceFrame): readonly string[] {
       .x((point) => frame.xOf(point.year))
       .y0((point) => frame.yOfMps(of(point).p10))
       .y1((point) => frame.yOfMps(of(point).p90))
-      .digits(2)(series.points as SeriesPoint[]) ?? '';
+      .digits(2)(series.drawn as SeriesPoint[]) ?? '';
   return [
     svgElement('path', {
       class: 'fy-lean-band',
@@ -159,7 +159,7 @@ function lines(series: FenceSeries, frame: FenceFrame): readonly string[] {
     line<SeriesPoint>()
       .x((point) => frame.xOf(point.year))
       .y((point) => frame.yOfMps(speed(point)))
-      .digits(2)(series.points as SeriesPoint[]) ?? '';
+      .digits(2)(series.drawn as SeriesPoint[]) ?? '';
   const stroke = (className: string, d: string, colour: string, width: number, dash?: string): string =>
     svgElement('path', {
       class: className,

@@ -61,10 +61,5 @@ export const lengthText = (lengthM: number, units: DisplayUnits): string =>
 export const bandText = (band: Band, format: (value: number) => string): string =>
   `${format(band.p50)} (${format(band.p10)}–${format(band.p90)})`;
 
-/** An age [a] in words of years: `new`, `under a year old`, `17 years old`. */
-export function ageText(ageYears: number): string {
-  if (ageYears <= 0) return 'new';
-  if (ageYears < 1) return 'under a year old';
-  const years = Math.floor(ageYears);
-  return years === 1 ? '1 year old' : `${years} years old`;
-}
+/** The age of a fence [a], whose posts may be younger: `fence age 17.3 years`. */
+export const fenceAgeText = (ageYears: number): string => `fence age ${ageYears.toFixed(1)} years`;

@@ -35,7 +35,7 @@ export function seasonTable(
       label: season.label,
       season: season.season,
       cells: [
-        season.ageYears.toFixed(season.season === null ? 0 : 1),
+        season.ageYears.toFixed(1),
         bandText(season.depthMm, depth),
         judged ? bandText(judged.snapMps, speed) : '–',
         judged ? bandText(judged.leanMps, speed) : '–',
@@ -50,7 +50,7 @@ export function seasonTable(
   return {
     columns: [
       { heading: 'Season', unit: '' },
-      { heading: 'Age', unit: 'years' },
+      { heading: 'Fence age', unit: 'years' },
       { heading: 'Rot depth', unit: depthUnit(units) },
       { heading: 'Snap speed', unit },
       { heading: 'Lean speed', unit },

@@ -41,8 +41,8 @@ export function terminalChart(forecast: FenceForecast, options: TerminalChartOpt
   const trace = (speed: (point: SeriesPoint) => number, broken: boolean): void => {
     for (let dot = 0; dot < width * 2; dot += 1) {
       if (broken && dot % 6 >= 3) continue;
-      const height = y(inUnits(speedAt(series.points, x.invert(dot), speed)));
-      const next = y(inUnits(speedAt(series.points, x.invert(Math.min(dot + 1, width * 2 - 1)), speed)));
+      const height = y(inUnits(speedAt(series.drawn, x.invert(dot), speed)));
+      const next = y(inUnits(speedAt(series.drawn, x.invert(Math.min(dot + 1, width * 2 - 1)), speed)));
       const [from, to] = [Math.round(Math.min(height, next)), Math.round(Math.max(height, next))];
       canvas.dot(dot, Math.round(height));
       if (!broken) for (let step = from + 1; step < to; step += 1) canvas.dot(dot, step);

@@ -1,3 +1,4 @@
+import { onceInWords } from '../drawing/quantity-text.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import { digestCsv } from './digest-csv.ts';
 import type { FenceNews } from './fence-news.ts';
@@ -8,8 +9,9 @@ import { MATTERS } from './matters.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
 import type { MessageWords } from './message-words.ts';
+import { officeName } from './office-name.ts';
 import { ownerMessage } from './owner-message.ts';
-import { onceInWords, oneLine } from './plain-words.ts';
+import { oneLine } from './plain-words.ts';
 import { wordsOf } from './words-of.ts';
 
 /** How many fences of a digest are drawn. */
@@ -57,11 +59,18 @@ function suggestions(told: readonly Told[], words: MessageWords): readonly strin
   const of = (matter: Matter): readonly FenceNews[] =>
     told.filter(({ news }) => news.matters[0] === matter).map(({ news }) => news);
   return MATTERS.filter((matter) => matter !== 'better').flatMap((matter) => {
-    const byDeadline = new Map<string, string[]>();
-    for (const news of of(matter))
-      byDeadline.set(words.by(news), [...(byDeadline.get(words.by(news)) ?? []), news.ref]);
-    return [...byDeadline].map(([by, refs]) => `${refs.join(', ')}: ${words.suggestion[matter](by)}`);
+    const byAdvice = new Map<string, string[]>();
+    for (const news of of(matter)) {
+      const advice = words.suggestion[matter](words.by(news), news.strengthFell);
+      byAdvice.set(advice, [...(byAdvice.get(advice) ?? []), news.ref]);
+    }
+    return [...byAdvice].map(([advice, refs]) => `${refs.join(', ')}: ${advice}`);
   });
+}
+
+/** Where the design gusts come from: one line a site and gust, the sites by name. */
+function designGusts(told: readonly Told[], words: MessageWords): readonly string[] {
+  return [...new Set(told.map(({ news }) => `${news.site}: ${words.designGust(news)}`))].sort();
 }
 
 /**
@@ -77,12 +86,18 @@ export function digestMessage(input: {
   const { language } = recipient;
   const words = wordsOf(language);
   const told = input.fences
-    .map((fence) => ({ fence, news: fenceNews(fence) }))
+    .map((fence) => ({ fence, news: fenceNews(fence, language) }))
     .sort((a, b) => a.news.share - b.news.share || (a.news.ref < b.news.ref ? -1 : 1));
   const worst = told[0];
   if (!worst) throw new Error('a digest has no fences');
   const counts: Record<FenceStanding, number> = { clear: 0, closing: 0, short: 0, 'short from new': 0 };
   for (const { news } of told) counts[news.standing] += 1;
+  const drawn = told.slice(0, DRAWN);
+  const ground = drawn.flatMap(({ news }) => {
+    const at = words.leanAt(news);
+    return at === null ? [] : [`${news.ref}: ${at}`];
+  });
+  const paragraph = (text: string): BodyBlock => ({ kind: 'paragraph', text });
   const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
   const advice = suggestions(told, words);
   return ownerMessage({
@@ -97,26 +112,30 @@ export function digestMessage(input: {
       },
     ],
     blocks: [
-      { kind: 'answer', title: office.name, lines: words.digest.answer(told.length, counts, worst.news) },
+      {
+        kind: 'answer',
+        title: officeName(office, language),
+        lines: words.digest.answer(told.length, counts, worst.news),
+      },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
       heading(words.headings.table),
       ...siteTables(told.slice(0, ROWS_SHOWN), words, language),
       { kind: 'paragraph', text: words.digest.csv },
       heading(words.headings.worst),
-      ...told
-        .slice(0, DRAWN)
-        .flatMap(({ fence, news }, index): readonly BodyBlock[] => [
-          { kind: 'paragraph', text: `${words.about(news)}. ${words.answer(news).join(' ')}` },
-          { kind: 'picture', picture: fencePicture(fence, news, language, index + 1) },
-          ...[...words.nothingDone(news), words.lean(news)].flatMap((text) =>
-            text ? [{ kind: 'paragraph', text } as const] : [],
-          ),
-        ]),
+      ...drawn.flatMap(({ fence, news }, index): readonly BodyBlock[] => [
+        { kind: 'paragraph', text: `${words.about(news)}. ${words.answer(news).join(' ')}` },
+        { kind: 'picture', picture: fencePicture(fence, news, language, index + 1) },
+        ...words.nothingDone(news).map(paragraph),
+      ]),
       ...(advice.length > 0 ? [heading(words.headings.suggestion), { kind: 'list', items: advice } as const] : []),
       heading(words.headings.sureness),
-      ...words.sureness(worst.news).map((text) => ({ kind: 'paragraph', text: `${worst.news.ref}: ${text}` }) as const),
+      ...drawn.map(({ news }) => paragraph(`${news.ref}: ${words.sureness(news).join(' ')}`)),
+      ...(ground.length > 0
+        ? [heading(words.headings.ground), ...ground.map(paragraph), paragraph(words.leanMeans)]
+        : []),
       heading(words.headings.basis),
-      ...words.basis(worst.news).map((text) => ({ kind: 'paragraph', text }) as const),
+      paragraph(words.basis),
+      ...designGusts(told, words).map(paragraph),
     ],
   });
 }

@@ -1,5 +1,7 @@
 import { fenceNews } from './fence-news.ts';
 import { fencePicture } from './fence-picture.ts';
+import type { Matter } from './matters.ts';
+import { isShort } from './matters.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
 import { ownerMessage } from './owner-message.ts';
@@ -17,21 +19,24 @@ export function fenceMessage(input: {
 }): OwnerMessage {
   const { fence, recipient, office } = input;
   const words = wordsOf(recipient.language);
-  const news = fenceNews(fence);
+  const news = fenceNews(fence, recipient.language);
   const [weightiest] = news.matters;
   if (!weightiest) throw new Error(`a message about ${news.ref} has no matter`);
+  const ends = words.ends(news);
   const { headings } = words;
   const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
+  const shortEndsToo = ends !== null && isShort(news.endsStanding);
+  const advised: readonly Matter[] = shortEndsToo ? [...news.matters, 'ends short'] : news.matters;
   const nothingToDo = weightiest === 'better';
   const advice: readonly BodyBlock[] = nothingToDo
-    ? paragraphs([words.suggestion[weightiest]('')])
+    ? paragraphs([words.suggestion[weightiest]('', false)])
     : [
         heading(headings.suggestion),
-        ...paragraphs(news.matters.map((matter) => words.suggestion[matter](words.by(news)))),
+        ...paragraphs(advised.map((matter) => words.suggestion[matter](words.by(news), news.strengthFell))),
         heading(headings.nothingDone),
         ...paragraphs(words.nothingDone(news)),
       ];
-  const ground = words.lean(news);
+  const ground = words.leanAt(news);
   return ownerMessage({
     recipient,
     office,
@@ -41,14 +46,14 @@ export function fenceMessage(input: {
       { kind: 'answer', title: words.about(news), lines: words.answer(news) },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
       heading(headings.changed),
-      ...paragraphs([...news.matters.map((matter) => words.changed[matter](news)), words.ends(news)]),
+      ...paragraphs([...news.matters.map((matter) => words.changed[matter](news)), ends]),
       { kind: 'picture', picture: fencePicture(fence, news, recipient.language, 1) },
       ...advice,
       heading(headings.sureness),
       ...paragraphs(words.sureness(news)),
-      ...(ground ? [heading(headings.ground), ...paragraphs([ground])] : []),
+      ...(ground ? [heading(headings.ground), ...paragraphs([`${ground} ${words.leanMeans}`])] : []),
       heading(headings.basis),
-      ...paragraphs(words.basis(news)),
+      ...paragraphs([words.basis, words.designGust(news)]),
       ...(news.unknowns.length > 0
         ? paragraphs([words.unknowns(news.unknowns.map((input) => words.unknown[input]))])
         : []),

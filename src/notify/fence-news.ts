@@ -1,10 +1,15 @@
-import { speedText } from '../drawing/speed-text.ts';
+import type { DisplayUnits } from '../drawing/speed-text.ts';
+import { displaySpeed, speedText, speedUnit } from '../drawing/speed-text.ts';
 import type { FenceStanding, SeasonForecast, UnknownInput } from '../forecast/fence-forecast.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
+import { closingDay } from '../forecast/season-calendar.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
+import { dayNumber, yearOf } from '../units/calendar-day.ts';
+import { mpsFromMph } from '../units/speed.ts';
+import type { Renewal } from './generation.ts';
 import type { Matter } from './matters.ts';
 import { isShort, MATTERS } from './matters.ts';
-import type { NoticedFence } from './message-facts.ts';
+import type { MessageLanguage, NoticedFence } from './message-facts.ts';
 
 /** By when something should be done: before a season opens, or (the season is running) as soon as possible. */
 type ActBy =
@@ -45,6 +50,21 @@ export interface FenceNews {
   readonly pShortThen: number | null;
   readonly pSnap: number | null;
   readonly strengthLeft: number;
+  /** True where the posts have lost so much that not rot alone can be left unsaid. */
+  readonly strengthFell: boolean;
+  /** What it held when the wood was sound. */
+  readonly heldNew: string | null;
+  /** What it holds, without its unit. */
+  readonly holdsFigure: string;
+  /** True where the speed it holds is next to nothing. */
+  readonly rottedThrough: boolean;
+  /** True where season 1 has opened. */
+  readonly running: boolean;
+  /** True where more than a third of season 1 is over. */
+  readonly wellUnderWay: boolean;
+  /** The gust at which it leans, where that comes before its posts snap. */
+  readonly leansFirstAt: string | null;
+  readonly renewal: Renewal | null;
   /** Some seasons ahead, with nothing done. */
   readonly later: { readonly season: string; readonly holds: string; readonly onceInYears: number | null } | null;
   readonly lean: { readonly at: string; readonly from: string; readonly to: string } | null;
@@ -67,8 +87,34 @@ function actBy(fence: NoticedFence, one: SeasonForecast, short: SeasonForecast |
   return { kind: 'running', season: target.label, next: next?.day ?? null };
 }
 
+/** Below this speed [mph or km/h, rounded] a fence is told to be rotted through. */
+const NEXT_TO_NOTHING: Readonly<Record<DisplayUnits, number>> = { us: 5, metric: 8 };
+/** Strength left under which rot is told of where a fence was short from new [-]. */
+const FELL_BELOW = 0.95;
+/** An unknown input is named where it moves a speed by more than 1 mph [m/s]. */
+const LEAST_SWING_MPS = mpsFromMph(1);
+/** Share of a season that is over from which its chance is told as that of a whole one [-]. */
+const WELL_UNDER_WAY = 1 / 3;
+
+const isNextToNothing = (mps: number, units: DisplayUnits): boolean =>
+  Math.round(displaySpeed(mps, units)) < NEXT_TO_NOTHING[units];
+
+/** A speed as a text; next to nothing only as that. */
+function heldText(mps: number, units: DisplayUnits, language: MessageLanguage): string {
+  if (!isNextToNothing(mps, units)) return speedText(mps, units);
+  return `${language === 'en' ? 'under' : 'menos de'} ${NEXT_TO_NOTHING[units]} ${speedUnit(units)}`;
+}
+
+/** Share of season 1 that is over [-], 0 before it opens. */
+function seasonGone(fence: NoticedFence, one: SeasonForecast): number {
+  const opens = dayNumber(one.day);
+  const window = { opens: one.day.slice(5), closes: fence.seasonCloses, share: 1 };
+  const closes = dayNumber(closingDay(window, yearOf(one.day))) + 1;
+  return Math.min(1, Math.max(0, (dayNumber(fence.today) - opens) / (closes - opens)));
+}
+
 /** Gathers what a message says about one fence. */
-export function fenceNews(fence: NoticedFence): FenceNews {
+export function fenceNews(fence: NoticedFence, language: MessageLanguage): FenceNews {
   const { forecast, units } = fence;
   const one = seasonOne(forecast);
   const group = judgedGroup(one);
@@ -76,6 +122,9 @@ export function fenceNews(fence: NoticedFence): FenceNews {
   const later = forecast.seasons.find((season) => season.season === 1 + LATER_SEASONS);
   const speed = (mps: number): string => speedText(mps, units);
   const designGustMps = forecast.designGust.gustMps;
+  const held = (mps: number): string => heldText(mps, units, language);
+  const built = forecast.seasons.find((season) => season.season === null);
+  const snapMps = group.snapMps.p50;
   const ends = one.line && one.ends;
   return {
     ref: forecast.fenceRef,
@@ -86,13 +135,13 @@ export function fenceNews(fence: NoticedFence): FenceNews {
     endsStanding: fence.endsStanding,
     judged: one.line ? 'line' : 'ends',
     season: one.label,
-    holds: speed(group.snapMps.p50),
+    holds: held(snapMps),
     holdsFrom: speed(group.snapMps.p10),
     holdsTo: speed(group.snapMps.p90),
     shouldHold: speed(designGustMps),
     shouldHoldYears: forecast.designGust.returnPeriodYears,
     onceInYears: group.onceInYears,
-    endsHold: ends ? speed(ends.snapMps.p50) : null,
+    endsHold: ends ? held(ends.snapMps.p50) : null,
     shortSeason: forecast.shortSeason,
     shortNow: short?.season === 1,
     keptShort: isShort(fence.standing) && group.snapMps.p50 >= designGustMps,
@@ -101,17 +150,26 @@ export function fenceNews(fence: NoticedFence): FenceNews {
     pShortThen: short?.pShort ?? null,
     pSnap: one.pSnap,
     strengthLeft: one.strengthLeft.p50,
+    strengthFell: one.strengthLeft.p50 < FELL_BELOW,
+    heldNew: built ? held(judgedGroup(built).snapMps.p50) : null,
+    holdsFigure: String(Math.round(displaySpeed(snapMps, units))),
+    rottedThrough: isNextToNothing(snapMps, units),
+    running: one.day <= fence.today,
+    wellUnderWay: seasonGone(fence, one) > WELL_UNDER_WAY,
+    leansFirstAt: group.leanMps.p50 < snapMps ? speed(group.leanMps.p50) : null,
+    renewal: fence.renewal,
     later:
       (later && {
         season: later.label,
-        holds: speed(judgedGroup(later).snapMps.p50),
+        holds: held(judgedGroup(later).snapMps.p50),
         onceInYears: judgedGroup(later).onceInYears,
       }) ||
       null,
     lean: fence.first
       ? { at: speed(group.leanMps.p50), from: speed(group.leanMps.p10), to: speed(group.leanMps.p90) }
       : null,
-    unknowns: [...forecast.unknowns]
+    unknowns: forecast.unknowns
+      .filter((unknown) => unknown.swingMps > LEAST_SWING_MPS)
       .sort((a, b) => b.swingMps - a.swingMps)
       .slice(0, UNKNOWNS_NAMED)
       .map((unknown) => unknown.input),

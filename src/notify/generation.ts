@@ -14,3 +14,15 @@ export function generationOf(works: readonly Works[], today: CalendarDay): strin
     .sort((a, b) => (a.slice(-10) < b.slice(-10) ? -1 : a.slice(-10) > b.slice(-10) ? 1 : a < b ? -1 : 1));
   return renewing.at(-1) ?? 'as built';
 }
+
+/** The works that last renewed a fence's posts. */
+export interface Renewal {
+  readonly kind: WorksKind;
+  readonly day: CalendarDay;
+}
+
+/** The works that a build's name, as `generationOf` writes it, tells of; null for one as built. */
+export function renewalOf(generation: string): Renewal | null {
+  const kind = [...RENEWING].find((each) => generation.startsWith(`${each} `));
+  return kind ? { kind, day: generation.slice(-10) } : null;
+}

@@ -1,6 +1,7 @@
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
+import type { Renewal } from './generation.ts';
 import type { Matter } from './matters.ts';
 
 /** Languages in which owners are written to. */
@@ -8,18 +9,21 @@ export type MessageLanguage = 'en' | 'es';
 
 /** The office that writes: who to call, and where an answer goes. */
 export interface OfficeFacts {
-  readonly name: string;
+  /** Null where the office gave no name. */
+  readonly name: string | null;
   /** Null where the office gave no number: the mail then names the address only. */
   readonly phone: string | null;
   readonly email: string;
+  /** Where it is found; null where it did not say. */
+  readonly postalAddress: string | null;
 }
 
 /** The owner who is written to. */
 export interface RecipientFacts {
   readonly name: string;
   readonly language: MessageLanguage;
-  /** Where a printed letter goes; null for a mail. */
-  readonly postalAddress: string | null;
+  /** Where a printed letter goes and the day it is dated; null for a mail. */
+  readonly letter: { readonly postalAddress: string; readonly day: CalendarDay } | null;
 }
 
 /** One fence that a message is about. */
@@ -36,6 +40,10 @@ export interface NoticedFence {
   readonly first: boolean;
   /** The calendar day at the site. */
   readonly today: CalendarDay;
+  /** Last day of the site's season, `MM-DD`. */
+  readonly seasonCloses: string;
+  /** The works that last renewed its posts; null where it is as built. */
+  readonly renewal: Renewal | null;
 }
 
 /** A picture that a message shows inline. */

@@ -9,7 +9,7 @@ export interface MessageWords {
   readonly unknown: Readonly<Record<UnknownInput['input'], string>>;
   readonly subject: Readonly<Record<Matter, (news: FenceNews) => string>>;
   readonly changed: Readonly<Record<Matter, (news: FenceNews) => string>>;
-  readonly suggestion: Readonly<Record<Matter, (by: string) => string>>;
+  readonly suggestion: Readonly<Record<Matter, (by: string, strengthFell: boolean) => string>>;
   readonly greeting: (name: string) => string;
   readonly about: (news: FenceNews) => string;
   readonly answer: (news: FenceNews) => readonly [string, string];
@@ -17,14 +17,18 @@ export interface MessageWords {
   readonly by: (news: FenceNews) => string;
   readonly nothingDone: (news: FenceNews) => readonly string[];
   readonly sureness: (news: FenceNews) => readonly string[];
-  readonly basis: (news: FenceNews) => readonly string[];
+  /** What all speeds rest on. */
+  readonly basis: string;
+  /** Where a design gust comes from. */
+  readonly designGust: (news: Pick<FenceNews, 'shouldHold' | 'shouldHoldYears'>) => string;
   readonly unknowns: (inputs: readonly string[]) => string;
-  readonly lean: (news: FenceNews) => string | null;
+  readonly leanAt: (news: FenceNews) => string | null;
+  /** What leaning means, after the speeds at which it comes. */
+  readonly leanMeans: string;
   readonly quote: string;
   readonly call: (office: OfficeFacts, byMail: boolean) => string;
   readonly pictureAlt: (news: FenceNews) => string;
-  readonly cautions: readonly string[];
-  readonly why: (office: OfficeFacts) => string;
+  readonly why: (office: OfficeFacts, byMail: boolean) => string;
   readonly headings: {
     readonly changed: string;
     readonly suggestion: string;
@@ -42,7 +46,7 @@ export interface MessageWords {
     readonly answer: (
       fences: number,
       counts: Readonly<Record<FenceStanding, number>>,
-      worst: FenceNews,
+      furthest: FenceNews,
     ) => readonly [string, string];
     readonly columns: readonly [string, string, string, string, string, string, string];
     readonly notShort: string;

@@ -1,6 +1,8 @@
+import { cautionsIn } from '../drawing/cautions.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { MessageFile, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
-import { oneLine } from './plain-words.ts';
+import { officeName } from './office-name.ts';
+import { dayInWords, oneLine } from './plain-words.ts';
 import { renderHtml } from './render-html.ts';
 import { renderText } from './render-text.ts';
 import { wordsOf } from './words-of.ts';
@@ -16,18 +18,28 @@ export interface MessageParts {
 
 /** Puts greeting, address, call, cautions and reason around the blocks and renders both parts of the message. */
 export function ownerMessage(parts: MessageParts): OwnerMessage {
-  const { recipient, office } = parts;
+  const { recipient } = parts;
   const words = wordsOf(recipient.language);
   const subject = oneLine(parts.subject);
-  const address = recipient.postalAddress?.split(/\r?\n/).map(oneLine).filter(Boolean).join(', ');
+  const { letter, language } = recipient;
+  const inOneLine = (address: string | null): string | null =>
+    address?.split(/\r?\n/).map(oneLine).filter(Boolean).join(', ') || null;
+  const office = { ...parts.office, postalAddress: inOneLine(parts.office.postalAddress) };
+  const lines = letter
+    ? [
+        [officeName(office, language), office.postalAddress, office.phone, office.email].filter(Boolean).join(', '),
+        dayInWords(letter.day, language),
+        [oneLine(recipient.name), inOneLine(letter.postalAddress)].filter(Boolean).join(', '),
+      ]
+    : [];
   const blocks: BodyBlock[] = [
-    ...(address ? [{ kind: 'paragraph', text: `${oneLine(recipient.name)}, ${address}` } as const] : []),
+    ...lines.map((text) => ({ kind: 'paragraph', text }) as const),
     ...parts.blocks,
     { kind: 'heading', text: words.headings.call },
-    { kind: 'paragraph', text: `${words.call(office, recipient.postalAddress === null)} ${words.quote}` },
+    { kind: 'paragraph', text: `${words.call(office, letter === null)} ${words.quote}` },
     { kind: 'heading', text: words.headings.cautions },
-    { kind: 'list', items: words.cautions },
-    { kind: 'small', text: words.why(office) },
+    { kind: 'list', items: cautionsIn(language).all },
+    { kind: 'small', text: words.why(office, letter === null) },
   ];
   const body = { language: recipient.language, title: subject, blocks };
   return {

@@ -1,50 +1,13 @@
+import { monthName } from '../drawing/month-name.ts';
+import { percentText } from '../drawing/quantity-text.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import type { MessageLanguage } from './message-facts.ts';
-
-const MONTHS = {
-  en: [
-    'January',
-    'February',
-    'March',
-    'April',
-    'May',
-    'June',
-    'July',
-    'August',
-    'September',
-    'October',
-    'November',
-    'December',
-  ],
-  es: [
-    'enero',
-    'febrero',
-    'marzo',
-    'abril',
-    'mayo',
-    'junio',
-    'julio',
-    'agosto',
-    'septiembre',
-    'octubre',
-    'noviembre',
-    'diciembre',
-  ],
-} as const;
 
 /** A calendar day written out: `June 1, 2027`, `1 de junio de 2027`. */
 export function dayInWords(day: CalendarDay, language: MessageLanguage): string {
   const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
-  const name = MONTHS[language][month - 1] ?? '';
+  const name = monthName(month, language);
   return language === 'en' ? `${name} ${date}, ${year}` : `${date} de ${name} de ${year}`;
-}
-
-/** A probability [-] as whole percent, with its ends left open: `under 1 %`, `62 %`, `over 99 %`. */
-export function percentInWords(probability: number, language: MessageLanguage): string {
-  const [under, over] = language === 'en' ? ['under', 'over'] : ['menos del', 'más del'];
-  if (probability < 0.01) return `${under} 1 %`;
-  if (probability > 0.99) return `${over} 99 %`;
-  return `${Math.round(probability * 100)} %`;
 }
 
 const SURENESS = [
@@ -63,15 +26,7 @@ const SURENESS = [
 /** How likely a probability [-] is, in plain words first and the number after: `more likely than not (62 %)`. */
 export function likelihoodInWords(probability: number, language: MessageLanguage): string {
   const words = SURENESS.find((row) => probability >= row.least) ?? SURENESS[SURENESS.length - 1];
-  return `${words?.[language] ?? ''} (${percentInWords(probability, language)})`;
-}
-
-/** How often a gust comes: `about once in 24 years`; over 1,000 years only that it is rarer. Return period [a]. */
-export function onceInWords(years: number, language: MessageLanguage): string {
-  if (years > 1000) return language === 'en' ? 'less than once in 1,000 years' : 'menos de una vez en 1000 años';
-  if (years < 1.5) return language === 'en' ? 'in most years' : 'casi todos los años';
-  const whole = Math.round(years);
-  return language === 'en' ? `about once in ${whole} years` : `más o menos una vez en ${whole} años`;
+  return `${words?.[language] ?? ''} (${percentText(probability, language)})`;
 }
 
 /** A text on one line: control characters and line ends become one blank, so that it can stand in a header. */

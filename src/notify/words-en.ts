@@ -1,14 +1,42 @@
+import { onceInWords, percentText } from '../drawing/quantity-text.ts';
 import type { FenceNews } from './fence-news.ts';
 import type { MessageWords } from './message-words.ts';
-import { dayInWords, likelihoodInWords, onceInWords, percentInWords } from './plain-words.ts';
+import { officeName } from './office-name.ts';
+import { dayInWords, likelihoodInWords } from './plain-words.ts';
 
 const at = (news: FenceNews): string => `Fence ${news.ref} at ${news.site}`;
 const posts = (news: FenceNews): string => (news.judged === 'line' ? 'line posts' : 'posts');
 const once = (years: number): string => onceInWords(years, 'en');
-const share = (news: FenceNews): string => percentInWords(news.strengthLeft, 'en');
+const share = (news: FenceNews): string => percentText(news.strengthLeft, 'en');
 
 const keptShort = (holds: string): string =>
   `holds ${holds}, less than 3 % above the design gust, and stays counted short`;
+
+const RENEWED: Readonly<Record<string, string>> = {
+  rebuild: 'rebuild',
+  'post-swap': 'post swap',
+  'steel-sleeve': 'fitting of steel sleeves',
+  'added-posts': 'adding of posts',
+};
+const after = ({ renewal }: FenceNews): string =>
+  renewal ? ` after the ${RENEWED[renewal.kind] ?? 'works'} of ${dayInWords(renewal.day, 'en')}` : '';
+const footings = (news: FenceNews): string =>
+  news.leansFirstAt === null
+    ? ''
+    : ` The footings ${news.renewal?.kind === 'rebuild' ? '' : 'are as before and '}lean at about ${news.leansFirstAt}.`;
+
+/** The chance told in N years beside the gust's own, where it is higher. */
+function higherThan({ pSnap, onceInYears }: FenceNews): string {
+  if (pSnap === null || onceInYears === null || onceInYears > 1000 || pSnap < 1.05 / onceInYears) return '';
+  return `, higher than one in ${Number(onceInYears.toPrecision(2))}, because the fence may be much weaker than the middle value`;
+}
+
+const count = (number: number, one: string, many: string): string =>
+  number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
+const listed = (parts: readonly string[]): string => {
+  const told = parts.filter(Boolean);
+  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(', ')} and ${told[told.length - 1]}`;
+};
 
 function goesShort(news: FenceNews): string {
   if (news.keptShort) return `It ${keptShort(news.holds)}.`;
@@ -47,11 +75,11 @@ export const WORDS_EN: MessageWords = {
     'short from new': (n) =>
       n.keptShort
         ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: holds ${n.holds}, should hold ${n.shouldHold}, since it was built`,
+        : `${at(n)}: ${n.rottedThrough ? 'rotted through, and short' : 'short'} of its design gust since it was built${n.rottedThrough ? '' : `: ${n.holdsFigure} of ${n.shouldHold}`}`,
     short: (n) =>
       n.keptShort
         ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: no longer holds its design gust in season ${n.season}`,
+        : `${at(n)}: ${n.running ? 'no longer holds' : 'will not hold'} its design gust in season ${n.season}`,
     closing: (n) =>
       n.shortSeason === null
         ? `${at(n)}: comes within 3 % of its design gust`
@@ -60,7 +88,7 @@ export const WORDS_EN: MessageWords = {
       n.endsKeptShort && n.endsHold
         ? `${at(n)}: its end posts hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short`
         : `${at(n)}: its end posts no longer hold the design gust`,
-    'two thirds': (n) => `${at(n)}: two thirds of its built strength are left`,
+    'two thirds': (n) => `${at(n)}: less than two thirds of its built strength is left`,
     'once in 50': markSubject,
     'once in 25': markSubject,
     'once in 10': markSubject,
@@ -70,26 +98,30 @@ export const WORDS_EN: MessageWords = {
     'short from new': (n) =>
       n.keptShort
         ? changedKept(n)
-        : `As built, with sound wood, its ${posts(n)} did not reach the design gust of ${n.shouldHold}. That is not rot: it is how it was built for this site.`,
+        : `As built, with sound wood, its ${posts(n)} did not reach the design gust of ${n.shouldHold}. That is not rot: it is how it was built for this site.${n.strengthFell && n.heldNew ? ` Since then rot has taken it from ${n.heldNew} to ${n.holds}.` : ''}`,
     short: (n) =>
-      n.keptShort ? changedKept(n) : `Its ${posts(n)} have fallen under the design gust of the site, ${n.shouldHold}.`,
+      n.keptShort
+        ? changedKept(n)
+        : `Its ${posts(n)} ${n.running ? 'no longer reach' : 'will not reach'} the design gust of the site, ${n.shouldHold}${n.running ? '' : `, in season ${n.season}`}.`,
     closing: (n) =>
       n.shortSeason === null
         ? `Its ${posts(n)} hold the design gust of ${n.shouldHold}, but in the seasons ahead by less than 3 %: it stays counted closing.`
         : `Its ${posts(n)} still hold the design gust, but not for long: they go short in season ${n.shortSeason}.`,
     'ends short': (n) =>
       n.endsKeptShort && n.endsHold
-        ? `The posts near its ends carry more wind than the others. They hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short. Losing posts at an end is a repair, not a fence.`
-        : `The posts near its ends carry more wind than the others and no longer hold the design gust${n.endsHold ? `: they hold ${n.endsHold}` : ''}. Losing posts at an end is a repair, not a fence.`,
-    'two thirds': (n) => `Rot has taken a third of the strength its posts were built with: ${share(n)} is left.`,
+        ? `The posts near its ends carry more wind than the others. They hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short. If they break, that is a repair, not a new fence.`
+        : `The posts near its ends carry more wind than the others and no longer hold the design gust${n.endsHold ? `: they hold ${n.endsHold}` : ''}. If they break, that is a repair, not a new fence.`,
+    'two thirds': (n) =>
+      `Rot has taken more than a third of the strength its posts were built with: ${share(n)} is left.`,
     'once in 50': markChanged(50),
     'once in 25': markChanged(25),
     'once in 10': markChanged(10),
-    better: () => 'It stands clear again: its posts hold the design gust with some margin. You need not do anything.',
+    better: (n) =>
+      `It stands clear again${after(n)}: its posts hold the design gust with some margin.${footings(n)} You need not do anything.`,
   },
   suggestion: {
-    'short from new': (by) =>
-      `Have us look at closer posts, heavier posts or a more open infill, and plan one of them ${by}. When the fence is replaced, it should be built for this wind.`,
+    'short from new': (by, fell) =>
+      `${fell ? `Have the weak posts replaced ${by}. ` : ''}Have us look at closer posts, heavier posts or a more open infill, and plan one of them ${by}. When the fence is replaced, it should be built for this wind.`,
     short: (by) => `Have the weak posts replaced, or the fence rebuilt, ${by}.`,
     closing: (by) => `Have the posts checked at the groundline, and plan their replacement ${by}.`,
     'ends short': (by) => `Have the posts at its ends replaced or strengthened ${by}.`,
@@ -103,7 +135,9 @@ export const WORDS_EN: MessageWords = {
   greeting: (name) => `Dear ${name},`,
   about: (n) => `${at(n)}, ${n.place}`,
   answer: (n) => [
-    `Your fence holds a gust of ${n.holds} in season ${n.season}; it should hold ${n.shouldHold}, the design gust of its site.`,
+    n.rottedThrough
+      ? `Its posts are rotted through by our estimate; any strong wind may break it. Keep people away and have it checked first. It should hold ${n.shouldHold}, the design gust of its site.`
+      : `Its posts hold a gust of ${n.holds} in season ${n.season}; they should hold ${n.shouldHold}, the design gust of its site.`,
     `${goesShort(n)}${n.onceInYears === null ? '' : ` A gust that snaps it comes ${once(n.onceInYears)}.`}`,
   ],
   ends: (n) =>
@@ -123,7 +157,9 @@ export const WORDS_EN: MessageWords = {
       : []),
     ...(n.pSnap === null
       ? ['We cannot say how likely it is to snap this season: the site has no curve of gusts.']
-      : [`The chance that wind snaps it in season ${n.season} is ${percentInWords(n.pSnap, 'en')}.`]),
+      : [
+          `The chance that wind snaps it ${n.wellUnderWay ? `over a whole season like ${n.season}` : `in season ${n.season}`} is ${percentText(n.pSnap, 'en')}${higherThan(n)}.`,
+        ]),
   ],
   sureness: (n) => [
     ...(n.pShortNow === null
@@ -134,30 +170,24 @@ export const WORDS_EN: MessageWords = {
       : [`That it is short in season ${n.shortSeason ?? ''} is ${likelihoodInWords(n.pShortThen, 'en')}.`]),
     `8 chances in 10 that it holds between ${n.holdsFrom} and ${n.holdsTo}.`,
   ],
-  basis: (n) => [
-    'Speeds are 3-second gusts at 33 ft (10 m) in open country, as on a wind map. The wood at the groundline is computed from age, treatment, climate and soil; nobody has to have measured it.',
+  basis:
+    'Speeds are 3-second gusts at 33 ft (10 m) in open country, as on a wind map. The wood at the groundline is computed from age, treatment, climate and soil, not measured.',
+  designGust: (n) =>
     n.shouldHoldYears === null
       ? `The design gust of ${n.shouldHold} is the local rule for fences at this site.`
       : `The design gust of ${n.shouldHold} is the gust that this site sees about once in ${Math.round(n.shouldHoldYears)} years.`,
-  ],
   unknowns: (inputs) =>
     `Not on record, and it weighs most: ${inputs.join('; ')}. If you know, tell us: the answer gets sharper.`,
-  lean: (n) =>
-    n.lean &&
-    `The ground gives way in a gust of about ${n.lean.at} (between ${n.lean.from} and ${n.lean.to}): then the fence leans, which is a repair. This is the least certain number here and we mention it once.`,
+  leanAt: (n) =>
+    n.lean && `The ground gives way in a gust of about ${n.lean.at} (between ${n.lean.from} and ${n.lean.to}).`,
+  leanMeans: 'Then the fence leans, which is a repair. This is the least certain number here and we mention it once.',
   quote: 'What it costs depends on what is found: the office quotes on request.',
   call: (office, byMail) =>
-    `${office.name}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' You can also just answer this message.' : ''}`,
+    `${officeName(office, 'en')}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' You can also just answer this message.' : ''}`,
   pictureAlt: (n) =>
     `Chart of fence ${n.ref}, from new to 30 seasons ahead: it snaps at ${n.holds} in season ${n.season} (between ${n.holdsFrom} and ${n.holdsTo}), its design gust is ${n.shouldHold}, ${n.shortSeason ? `short from season ${n.shortSeason}` : 'not short within 30 seasons'}.`,
-  cautions: [
-    'These numbers are planning estimates, not a structural certification. Local codes and the authority having jurisdiction decide; ask a licensed engineer for anything that matters to life safety.',
-    'Stay away from a leaning fence in wind.',
-    'Call before you dig: 811 has buried lines marked.',
-    'Treated wood and its dust need care: gloves and a mask, and never burn it. Preservatives only by licensed applicators where the law says so.',
-  ],
-  why: (office) =>
-    `You get this because ${office.name} looks after this fence for you. We write when something changes, not otherwise. To get no more of these, write to ${office.email}.`,
+  why: (office, byMail) =>
+    `You get this because ${officeName(office, 'en')} looks after this fence for you. We write when something changes, not otherwise. To get no more of these, ${office.phone ? `call ${office.phone} or ` : ''}write to ${office.email}${!byMail && office.postalAddress ? ` or to ${officeName(office, 'en')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
   headings: {
     changed: 'What changed',
     suggestion: 'What we suggest, and by when',
@@ -173,11 +203,15 @@ export const WORDS_EN: MessageWords = {
   digest: {
     subject: (fences, short) =>
       `${fences} of your fences have news${short > 0 ? `: ${short} short of the design gust` : ''}`,
-    answer: (fences, counts, worst) => [
-      `Of the ${fences} fences in this message ${counts.short + counts['short from new']} are short of their design gust, ${counts.closing} are closing and ${counts.clear} stand clear.`,
-      `The weakest is ${worst.ref} at ${worst.site}: it holds ${worst.holds} and should hold ${worst.shouldHold}. ${goesShort(worst)}`,
+    answer: (fences, counts, furthest) => [
+      `Of the ${fences} fences in this message ${listed([
+        count(counts.short + counts['short from new'], 'is short of its design gust', 'are short of their design gust'),
+        count(counts.closing, 'is closing', 'are closing'),
+        count(counts.clear, 'stands clear', 'stand clear'),
+      ])}.`,
+      `Furthest below its design gust is ${furthest.ref} at ${furthest.site}: its posts ${furthest.rottedThrough ? 'are rotted through by our estimate' : `hold ${furthest.holds}`} and should hold ${furthest.shouldHold}. ${goesShort(furthest)}`,
     ],
-    columns: ['Fence', 'Standing', 'Holds', 'Should hold', 'Goes short', 'Snaps', 'News'],
+    columns: ['Fence', 'Standing', 'Holds', 'Should hold', 'Goes short', 'A gust that snaps it comes', 'News'],
     notShort: 'not in 30 seasons',
     noCurve: 'not known',
     csv: 'The attached file holds the same table for a spreadsheet.',

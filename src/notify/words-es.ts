@@ -1,15 +1,17 @@
+import { onceInWords, percentText } from '../drawing/quantity-text.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { FenceNews } from './fence-news.ts';
 import type { MessageWords } from './message-words.ts';
-import { dayInWords, likelihoodInWords, onceInWords, percentInWords } from './plain-words.ts';
+import { officeName } from './office-name.ts';
+import { dayInWords, likelihoodInWords } from './plain-words.ts';
 
 const at = (news: FenceNews): string => `Cerca ${news.ref} en ${news.site}`;
 const posts = (news: FenceNews): string => (news.judged === 'line' ? 'postes de línea' : 'postes');
 const once = (years: number): string => onceInWords(years, 'es');
-const share = (news: FenceNews): string => percentInWords(news.strengthLeft, 'es');
+const share = (news: FenceNews): string => percentText(news.strengthLeft, 'es');
 
 const STANDING: Readonly<Record<FenceStanding, string>> = {
-  clear: 'holgada',
+  clear: 'con margen',
   closing: 'cerca del límite',
   short: 'insuficiente',
   'short from new': 'insuficiente desde nueva',
@@ -18,10 +20,36 @@ const STANDING: Readonly<Record<FenceStanding, string>> = {
 const keptShort = (holds: string): string =>
   `aguanta ${holds}, menos del 3 % por encima de la ráfaga de diseño, y sigue contando como insuficiente`;
 
+const RENEWED: Readonly<Record<string, string>> = {
+  rebuild: 'la reconstrucción',
+  'post-swap': 'el cambio de postes',
+  'steel-sleeve': 'la colocación de fundas de acero',
+  'added-posts': 'la adición de postes',
+};
+const after = ({ renewal }: FenceNews): string =>
+  renewal ? ` después de ${RENEWED[renewal.kind] ?? 'la obra'} del ${dayInWords(renewal.day, 'es')}` : '';
+const footings = (news: FenceNews): string =>
+  news.leansFirstAt === null
+    ? ''
+    : ` Los cimientos ${news.renewal?.kind === 'rebuild' ? '' : 'siguen como antes y '}se inclinan con unas ${news.leansFirstAt}.`;
+
+/** The chance told in N years beside the gust's own, where it is higher. */
+function higherThan({ pSnap, onceInYears }: FenceNews): string {
+  if (pSnap === null || onceInYears === null || onceInYears > 1000 || pSnap < 1.05 / onceInYears) return '';
+  return `, más que una en ${Number(onceInYears.toPrecision(2))}, porque la cerca puede ser mucho más débil que el valor medio`;
+}
+
+const count = (number: number, one: string, many: string): string =>
+  number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
+const listed = (parts: readonly string[]): string => {
+  const told = parts.filter(Boolean);
+  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(', ')} y ${told[told.length - 1]}`;
+};
+
 function goesShort(news: FenceNews): string {
   if (news.keptShort) return `Ahora ${keptShort(news.holds)}.`;
   if (news.standing === 'short from new') return 'No la aguanta desde que se construyó.';
-  if (news.shortNow) return `Ya no la aguanta en la temporada ${news.season}.`;
+  if (news.shortNow) return `${news.running ? 'Ya no la aguanta' : 'No la aguantará'} en la temporada ${news.season}.`;
   if (news.shortSeason) return `Deja de aguantarla en la temporada ${news.shortSeason}.`;
   return 'La sigue aguantando durante las próximas 30 temporadas.';
 }
@@ -55,11 +83,11 @@ export const WORDS_ES: MessageWords = {
     'short from new': (n) =>
       n.keptShort
         ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: aguanta ${n.holds}, debería aguantar ${n.shouldHold}, desde que se construyó`,
+        : `${at(n)}: ${n.rottedThrough ? 'podrida de lado a lado, y no alcanza' : 'no alcanza'} su ráfaga de diseño desde que se construyó${n.rottedThrough ? '' : `: ${n.holdsFigure} de ${n.shouldHold}`}`,
     short: (n) =>
       n.keptShort
         ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: ya no aguanta su ráfaga de diseño en la temporada ${n.season}`,
+        : `${at(n)}: ${n.running ? 'ya no aguanta' : 'no aguantará'} su ráfaga de diseño en la temporada ${n.season}`,
     closing: (n) =>
       n.shortSeason === null
         ? `${at(n)}: queda a menos del 3 % de su ráfaga de diseño`
@@ -68,37 +96,40 @@ export const WORDS_ES: MessageWords = {
       n.endsKeptShort && n.endsHold
         ? `${at(n)}: los postes de sus extremos aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes`
         : `${at(n)}: los postes de sus extremos ya no aguantan la ráfaga de diseño`,
-    'two thirds': (n) => `${at(n)}: le quedan dos tercios de su resistencia de nueva`,
+    'two thirds': (n) => `${at(n)}: le quedan menos de dos tercios de su resistencia de nueva`,
     'once in 50': markSubject,
     'once in 25': markSubject,
     'once in 10': markSubject,
-    better: (n) => `${at(n)}: vuelve a estar holgada`,
+    better: (n) => `${at(n)}: vuelve a tener margen`,
   },
   changed: {
     'short from new': (n) =>
       n.keptShort
         ? changedKept(n)
-        : `Recién construida, con madera sana, sus ${posts(n)} no llegaban a la ráfaga de diseño de ${n.shouldHold}. No es pudrición: es la forma en que se construyó para este lugar.`,
+        : `Recién construida, con madera sana, sus ${posts(n)} no llegaban a la ráfaga de diseño de ${n.shouldHold}. No es pudrición: es la forma en que se construyó para este lugar.${n.strengthFell && n.heldNew ? ` Desde entonces la pudrición la ha bajado de ${n.heldNew} a ${n.holds}.` : ''}`,
     short: (n) =>
-      n.keptShort ? changedKept(n) : `Sus ${posts(n)} han bajado de la ráfaga de diseño del lugar, ${n.shouldHold}.`,
+      n.keptShort
+        ? changedKept(n)
+        : `Sus ${posts(n)} ${n.running ? 'ya no alcanzan' : 'no alcanzarán'} la ráfaga de diseño del lugar, ${n.shouldHold}${n.running ? '' : `, en la temporada ${n.season}`}.`,
     closing: (n) =>
       n.shortSeason === null
         ? `Sus ${posts(n)} aguantan la ráfaga de diseño de ${n.shouldHold}, pero en las próximas temporadas por menos del 3 %: la cerca sigue contando como cerca del límite.`
         : `Sus ${posts(n)} todavía aguantan la ráfaga de diseño, pero no por mucho tiempo: dejan de aguantarla en la temporada ${n.shortSeason}.`,
     'ends short': (n) =>
       n.endsKeptShort && n.endsHold
-        ? `Los postes cerca de los extremos reciben más viento que los demás. Aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes. Perder postes en un extremo es una reparación, no una cerca nueva.`
-        : `Los postes cerca de los extremos reciben más viento que los demás y ya no aguantan la ráfaga de diseño${n.endsHold ? `: aguantan ${n.endsHold}` : ''}. Perder postes en un extremo es una reparación, no una cerca nueva.`,
-    'two thirds': (n) => `La pudrición se ha llevado un tercio de la resistencia de los postes: queda ${share(n)}.`,
+        ? `Los postes cerca de los extremos reciben más viento que los demás. Aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes. Si se rompen, es una reparación, no una cerca nueva.`
+        : `Los postes cerca de los extremos reciben más viento que los demás y ya no aguantan la ráfaga de diseño${n.endsHold ? `: aguantan ${n.endsHold}` : ''}. Si se rompen, es una reparación, no una cerca nueva.`,
+    'two thirds': (n) =>
+      `La pudrición se ha llevado más de un tercio de la resistencia con que se construyeron los postes: queda ${share(n)}.`,
     'once in 50': markChanged(50),
     'once in 25': markChanged(25),
     'once in 10': markChanged(10),
-    better: () =>
-      'Vuelve a estar holgada: sus postes aguantan la ráfaga de diseño con margen. No tiene que hacer nada.',
+    better: (n) =>
+      `Vuelve a tener margen${after(n)}: sus postes aguantan la ráfaga de diseño y algo más.${footings(n)} No tiene que hacer nada.`,
   },
   suggestion: {
-    'short from new': (by) =>
-      `Estudiemos poner postes más juntos, postes más gruesos o tablas más abiertas, y hagamos una de esas cosas ${by}. Cuando se reemplace la cerca, conviene construirla para este viento.`,
+    'short from new': (by, fell) =>
+      `${fell ? `Reemplazar los postes débiles ${by}. ` : ''}Estudiemos poner postes más juntos, postes más gruesos o tablas más abiertas, y hagamos una de esas cosas ${by}. Cuando se reemplace la cerca, conviene construirla para este viento.`,
     short: (by) => `Reemplazar los postes débiles, o reconstruir la cerca, ${by}.`,
     closing: (by) => `Revisar los postes a ras de suelo y planear su reemplazo ${by}.`,
     'ends short': (by) => `Reemplazar o reforzar los postes de los extremos ${by}.`,
@@ -112,7 +143,9 @@ export const WORDS_ES: MessageWords = {
   greeting: (name) => `Estimado/a ${name}:`,
   about: (n) => `${at(n)}, ${n.place}`,
   answer: (n) => [
-    `Su cerca aguanta una ráfaga de ${n.holds} en la temporada ${n.season}; debería aguantar ${n.shouldHold}, la ráfaga de diseño del lugar.`,
+    n.rottedThrough
+      ? `Según nuestra estimación sus postes están podridos de lado a lado; cualquier viento fuerte puede romperla. Mantenga alejadas a las personas y haga que la revisen primero. Debería aguantar ${n.shouldHold}, la ráfaga de diseño del lugar.`
+      : `Sus postes aguantan una ráfaga de ${n.holds} en la temporada ${n.season}; deberían aguantar ${n.shouldHold}, la ráfaga de diseño del lugar.`,
     `${goesShort(n)}${n.onceInYears === null ? '' : ` Una ráfaga que la rompe llega ${once(n.onceInYears)}.`}`,
   ],
   ends: (n) =>
@@ -133,7 +166,9 @@ export const WORDS_ES: MessageWords = {
       : []),
     ...(n.pSnap === null
       ? ['No podemos decir qué tan probable es que se rompa esta temporada: el lugar no tiene curva de ráfagas.']
-      : [`La probabilidad de que el viento la rompa en la temporada ${n.season} es ${percentInWords(n.pSnap, 'es')}.`]),
+      : [
+          `La probabilidad de que el viento la rompa ${n.wellUnderWay ? `en toda una temporada como ${n.season}` : `en la temporada ${n.season}`} es ${percentText(n.pSnap, 'es')}${higherThan(n)}.`,
+        ]),
   ],
   sureness: (n) => [
     ...(n.pShortNow === null
@@ -144,30 +179,24 @@ export const WORDS_ES: MessageWords = {
       : [`Que no la aguante en la temporada ${n.shortSeason ?? ''} es ${likelihoodInWords(n.pShortThen, 'es')}.`]),
     `En 8 de cada 10 casos aguanta entre ${n.holdsFrom} y ${n.holdsTo}.`,
   ],
-  basis: (n) => [
-    'Las velocidades son ráfagas de 3 segundos a 10 m de altura en campo abierto, como en un mapa de viento. La madera a ras de suelo se calcula con la edad, el tratamiento, el clima y el suelo; no hace falta que alguien la haya medido.',
+  basis:
+    'Las velocidades son ráfagas de 3 segundos a 10 m de altura en campo abierto, como en un mapa de viento. La madera a ras de suelo se calcula con la edad, el tratamiento, el clima y el suelo; no se ha medido.',
+  designGust: (n) =>
     n.shouldHoldYears === null
       ? `La ráfaga de diseño de ${n.shouldHold} es la regla local para cercas en este lugar.`
       : `La ráfaga de diseño de ${n.shouldHold} es la que este lugar ve más o menos una vez en ${Math.round(n.shouldHoldYears)} años.`,
-  ],
   unknowns: (inputs) =>
     `No consta, y es lo que más pesa: ${inputs.join('; ')}. Si lo sabe, díganoslo: la respuesta será más precisa.`,
-  lean: (n) =>
-    n.lean &&
-    `El suelo cede con una ráfaga de unas ${n.lean.at} (entre ${n.lean.from} y ${n.lean.to}): entonces la cerca se inclina, y eso es una reparación. Es el número menos seguro y lo mencionamos una sola vez.`,
+  leanAt: (n) => n.lean && `El suelo cede con una ráfaga de unas ${n.lean.at} (entre ${n.lean.from} y ${n.lean.to}).`,
+  leanMeans:
+    'Entonces la cerca se inclina, y eso es una reparación. Es el número menos seguro y lo mencionamos una sola vez.',
   quote: 'El costo depende de lo que se encuentre: la oficina le cotiza si lo pide.',
   call: (office, byMail) =>
-    `${office.name}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' También puede simplemente responder a este mensaje.' : ''}`,
+    `${officeName(office, 'es')}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' También puede simplemente responder a este mensaje.' : ''}`,
   pictureAlt: (n) =>
     `Gráfica de la cerca ${n.ref}, desde nueva hasta 30 temporadas más: se rompe a ${n.holds} en la temporada ${n.season} (entre ${n.holdsFrom} y ${n.holdsTo}), su ráfaga de diseño es ${n.shouldHold}, ${n.shortSeason ? `insuficiente desde la temporada ${n.shortSeason}` : 'suficiente durante 30 temporadas'}.`,
-  cautions: [
-    'Estos números son estimaciones para planear, no una certificación estructural. Deciden los códigos locales y la autoridad competente; consulte a un ingeniero con licencia para todo lo que toque la seguridad de las personas.',
-    'Aléjese de una cerca inclinada cuando haya viento.',
-    'Llame antes de excavar: el 811 marca las líneas enterradas.',
-    'La madera tratada y su polvo piden cuidado: guantes y mascarilla, y nunca la queme. Preservantes solo por aplicadores con licencia donde la ley lo pida.',
-  ],
-  why: (office) =>
-    `Recibe este mensaje porque ${office.name} cuida esta cerca por usted. Escribimos cuando algo cambia y solo entonces. Para no recibir más, escriba a ${office.email}.`,
+  why: (office, byMail) =>
+    `Recibe este mensaje porque ${officeName(office, 'es')} cuida esta cerca por usted. Escribimos cuando algo cambia y solo entonces. Para no recibir más, ${office.phone ? `llame al ${office.phone} o ` : ''}escriba a ${office.email}${!byMail && office.postalAddress ? ` o a ${officeName(office, 'es')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
   headings: {
     changed: 'Qué cambió',
     suggestion: 'Qué sugerimos, y para cuándo',
@@ -182,12 +211,28 @@ export const WORDS_ES: MessageWords = {
   },
   digest: {
     subject: (fences, short) =>
-      `${fences} de sus cercas tienen novedades${short > 0 ? `: ${short} no aguantan la ráfaga de diseño` : ''}`,
-    answer: (fences, counts, worst) => [
-      `De las ${fences} cercas de este mensaje, ${counts.short + counts['short from new']} no aguantan su ráfaga de diseño, ${counts.closing} están cerca del límite y ${counts.clear} están holgadas.`,
-      `La más débil es ${worst.ref} en ${worst.site}: aguanta ${worst.holds} y debería aguantar ${worst.shouldHold}. ${goesShort(worst)}`,
+      `${fences} de sus cercas tienen novedades${short > 0 ? `: ${short} no ${short === 1 ? 'aguanta' : 'aguantan'} la ráfaga de diseño` : ''}`,
+    answer: (fences, counts, furthest) => [
+      `De las ${fences} cercas de este mensaje, ${listed([
+        count(
+          counts.short + counts['short from new'],
+          'no aguanta su ráfaga de diseño',
+          'no aguantan su ráfaga de diseño',
+        ),
+        count(counts.closing, 'está cerca del límite', 'están cerca del límite'),
+        count(counts.clear, 'está con margen', 'están con margen'),
+      ])}.`,
+      `La que más lejos queda de su ráfaga de diseño es ${furthest.ref} en ${furthest.site}: sus postes ${furthest.rottedThrough ? 'están podridos de lado a lado según nuestra estimación' : `aguantan ${furthest.holds}`} y deberían aguantar ${furthest.shouldHold}. ${goesShort(furthest)}`,
     ],
-    columns: ['Cerca', 'Estado', 'Aguanta', 'Debería aguantar', 'Deja de aguantar', 'Se rompe', 'Novedad'],
+    columns: [
+      'Cerca',
+      'Estado',
+      'Aguanta',
+      'Debería aguantar',
+      'Deja de aguantar',
+      'La ráfaga que la rompe llega',
+      'Novedad',
+    ],
     notShort: 'no en 30 temporadas',
     noCurve: 'no se sabe',
     csv: 'El archivo adjunto tiene la misma tabla para una hoja de cálculo.',
@@ -200,7 +245,7 @@ export const WORDS_ES: MessageWords = {
       'once in 50': 'una vez en 50 años',
       'once in 25': 'una vez en 25 años',
       'once in 10': 'una vez en 10 años',
-      better: 'holgada otra vez',
+      better: 'otra vez con margen',
     },
   },
 };

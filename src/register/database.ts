@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { CompiledQuery, type DatabaseConnection, type Driver, Kysely, SqliteDialect, SqliteDriver } from 'kysely';
@@ -8,8 +8,20 @@ import { foldedText, naturalKey } from './text-order.ts';
 
 /** A transaction takes the write lock as it begins, so that what it has read cannot be overtaken before it writes. */
 class ImmediateDriver extends SqliteDriver {
+  readonly #database: BetterSqlite3.Database;
+
+  constructor(database: BetterSqlite3.Database) {
+    super({ database });
+    this.#database = database;
+  }
+
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  }
+
+  /** SQLite itself rolls back on some failures, as on a full disk; a second rollback would hide what went wrong. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
 }
 
@@ -22,7 +34,7 @@ class RegisterDialect extends SqliteDialect {
   }
 
   override createDriver(): Driver {
-    return new ImmediateDriver({ database: this.#database });
+    return new ImmediateDriver(this.#database);
   }
 }
 
@@ -33,26 +45,60 @@ export interface Register {
   close(): Promise<void>;
 }
 
+const codeOf = (error: unknown): string => (error as { readonly code?: string } | null)?.code ?? '';
+
+/** True where a statement failed because another program kept the write lock longer than it was waited for. */
+export const isRegisterBusy = (error: unknown): boolean => codeOf(error).startsWith('SQLITE_BUSY');
+
+function wayOut(path: string, error: unknown): string | null {
+  const code = codeOf(error);
+  if (existsSync(path) && statSync(path).isDirectory())
+    return 'it is a folder; move the folder away, or name another data folder with --data';
+  const folder = dirname(path);
+  if ((existsSync(folder) && !statSync(folder).isDirectory()) || code === 'ENOTDIR' || code === 'EEXIST')
+    return 'a part of the path is a file and no folder; name another data folder with --data';
+  if (code === 'SQLITE_NOTADB')
+    return 'it is not a register (not an SQLite database); move the file away, or name another data folder with --data';
+  if (code.startsWith('SQLITE_CORRUPT')) return 'the file is damaged; restore a backup of it';
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS' || /^SQLITE_(CANTOPEN|READONLY|PERM)/.test(code))
+    return 'this user may not read and write there; give it the right to the file and its folder, or name another data folder with --data';
+  if (code === 'SQLITE_FULL' || code === 'ENOSPC') return 'the disk is full; make room on it';
+  if (code.startsWith('SQLITE_BUSY')) return 'another program keeps it locked; end that program or try again later';
+  return null;
+}
+
+/** An error of opening with the path and the way out; one that says both itself stays as it is. */
+function openError(path: string, error: unknown): unknown {
+  const out = wayOut(path, error);
+  const reason = error instanceof Error ? error.message : String(error);
+  return out === null ? error : new Error(`cannot open the register at ${path} (${reason}): ${out}`, { cause: error });
+}
+
 /**
  * Opens (creating where there is none) the SQLite register at the path and brings its schema up to date.
  * WAL journal, synchronous FULL, foreign keys on; waits up to 15 s for another writer.
- * Throws where the file holds a schema newer than this program knows.
+ * Throws where the file holds a schema newer than this program knows, and, naming path and way out, where it is no register.
  */
 export async function openRegister(path: string): Promise<Register> {
-  if (path !== ':memory:' && !existsSync(dirname(path))) mkdirSync(dirname(path), { recursive: true });
-  const sqlite = new BetterSqlite3(path, { timeout: 15_000 });
+  let opened: BetterSqlite3.Database | null = null;
+  try {
+    if (path !== ':memory:' && !existsSync(dirname(path))) mkdirSync(dirname(path), { recursive: true });
+    opened = new BetterSqlite3(path, { timeout: 15_000 });
+    return withSchema(opened, path);
+  } catch (error) {
+    opened?.close();
+    throw openError(path, error);
+  }
+}
+
+function withSchema(sqlite: BetterSqlite3.Database, path: string): Register {
   sqlite.pragma('journal_mode = WAL');
   sqlite.pragma('synchronous = FULL');
   sqlite.pragma('foreign_keys = ON');
   const ofText = (of: (text: string) => string) => (text: unknown) => (typeof text === 'string' ? of(text) : null);
   sqlite.function('folded_text', { deterministic: true }, ofText(foldedText));
   sqlite.function('natural_key', { deterministic: true }, ofText(naturalKey));
+  migrateToLatest(sqlite);
   const db = new Kysely<RegisterTables>({ dialect: new RegisterDialect(sqlite) });
-  try {
-    migrateToLatest(sqlite);
-  } catch (error) {
-    await db.destroy();
-    throw error;
-  }
   return { db, path, close: () => db.destroy() };
 }

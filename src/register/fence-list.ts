@@ -131,16 +131,37 @@ function narrowed(from: Joined, query: FenceQuery): Joined {
 const inClasses = (eb: ExpressionBuilder<RegisterTables, 'fences'>, classes: readonly TreatmentClass[]) =>
   eb('fences.treatment_class', 'in', classes);
 
+/** How many fences the register holds. */
+export async function countFences(register: Register): Promise<number> {
+  return (await register.db.selectFrom('fences').select(sql<number>`count(*)`.as('count')).executeTakeFirstOrThrow())
+    .count;
+}
+
+/** How many fences a query finds; other tables are joined only where a text is looked for in them. */
+async function countFound(register: Register, query: FenceQuery): Promise<number> {
+  const count = sql<number>`count(*)`.as('count');
+  if (query.text.trim() !== '') {
+    return (await narrowed(joined(register), query).select(count).executeTakeFirstOrThrow()).count;
+  }
+  let from = register.db.selectFrom('fences');
+  const { siteRef, standing } = query;
+  if (siteRef !== null) from = from.where('site_ref', '=', siteRef);
+  if (standing !== null) {
+    from = from.where('ref', 'in', (eb) =>
+      eb.selectFrom('forecasts').select('fence_ref').where('forecasts.standing', '=', standing),
+    );
+  }
+  return (await from.select(count).executeTakeFirstOrThrow()).count;
+}
+
 /**
  * One page of fences, narrowed and ordered by the database: by the chosen column, what has no value last either way, then
  * the weakest against its gust, then by ref.
  */
 export async function listFences(register: Register, query: FenceQuery): Promise<FencePage> {
-  const count = async (from: Joined): Promise<number> =>
-    (await from.select((eb) => eb.fn.countAll<number>().as('count')).executeTakeFirstOrThrow()).count;
   const [found, total, counts, sites] = await Promise.all([
-    count(narrowed(joined(register), query)),
-    count(joined(register)),
+    countFound(register, query),
+    countFences(register),
     countStandings(register),
     register.db.selectFrom('sites').select(['ref', 'name']).orderBy(ORDER.site).orderBy('ref').execute(),
   ]);

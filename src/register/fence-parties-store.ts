@@ -10,7 +10,10 @@ export interface FenceParties {
   readonly namedEnd: string;
   readonly style: FenceRecord['style'];
   readonly consequence: FenceRecord['consequence'];
-  readonly site: Pick<SiteRecord, 'ref' | 'name' | 'place' | 'region' | 'units' | 'timeZone' | 'windSource'>;
+  readonly site: Pick<
+    SiteRecord,
+    'ref' | 'name' | 'place' | 'region' | 'units' | 'timeZone' | 'windSource' | 'seasonCloses'
+  >;
   /** One or two, the first owner first. */
   readonly owners: readonly OwnerRecord[];
 }
@@ -32,14 +35,14 @@ export async function loadFenceParties(
   const parties = fences.flatMap((fence): readonly FenceParties[] => {
     const site = sites.get(fence.siteRef);
     if (!site) return [];
-    const { ref, name, place, region, units, timeZone, windSource } = site;
+    const { ref, name, place, region, units, timeZone, windSource, seasonCloses } = site;
     return [
       {
         fenceRef: fence.ref,
         namedEnd: fence.namedEnd,
         style: fence.style,
         consequence: fence.consequence,
-        site: { ref, name, place, region, units, timeZone, windSource },
+        site: { ref, name, place, region, units, timeZone, windSource, seasonCloses },
         owners: [fence.ownerRef, fence.secondOwnerRef].flatMap((owner) => {
           const record = owner === null ? undefined : owners.get(owner);
           return record ? [record] : [];

@@ -81,32 +81,50 @@ async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promi
   return written;
 }
 
+/** What of a chunk is about fences and owners that nobody deleted while it was computed. */
+async function stillInRegister(tx: Tx, chunk: SweepChunk): Promise<Pick<SweepChunk, 'fences' | 'failures'>> {
+  const fenceRefs = [...chunk.fences.map((fence) => fence.fenceRef), ...chunk.failures.map((failure) => failure.ref)];
+  const ownerRefs = [...new Set(chunk.fences.flatMap((fence) => fence.owners.map((owner) => owner.ownerRef)))];
+  const present = async (table: 'fences' | 'owners', refs: readonly string[]): Promise<ReadonlySet<string>> =>
+    new Set((await tx.selectFrom(table).select('ref').where('ref', 'in', refs).execute()).map((row) => row.ref));
+  const fences = await present('fences', fenceRefs);
+  const owners = await present('owners', ownerRefs);
+  return {
+    fences: chunk.fences
+      .filter((fence) => fences.has(fence.fenceRef))
+      .map((fence) => ({ ...fence, owners: fence.owners.filter((owner) => owners.has(owner.ownerRef)) })),
+    failures: chunk.failures.filter((failure) => fences.has(failure.ref)),
+  };
+}
+
 /**
- * Writes a chunk in one transaction: forecasts, the notices they cause, failures, counts and the checkpoint.
+ * Writes a chunk in one transaction: forecasts, the notices they cause, failures, counts and the checkpoint. Fences that were deleted
+ * meanwhile are left out.
  * Returns the number of notices that were new. Throws `SweepClaimLost` where another sweep has taken over.
  */
 export async function writeSweepChunk(register: Register, claim: SweepClaim, chunk: SweepChunk): Promise<number> {
   return register.db.transaction().execute(async (tx) => {
     await renewSweepClaim(tx, claim);
+    const { fences, failures } = await stillInRegister(tx, chunk);
     let notices = 0;
-    for (const fence of chunk.fences) {
+    for (const fence of fences) {
       await writeForecast(tx, chunk, fence);
       notices += await writeNotices(tx, chunk, fence);
     }
-    for (const failure of chunk.failures) {
+    for (const failure of failures) {
       await tx
         .insertInto('sweep_failures')
         .values({ sweep_id: chunk.sweepId, fence_ref: failure.ref, message: failure.message })
         .execute();
     }
-    const computed = chunk.fences.filter((fence) => fence.forecast !== null).length;
+    const computed = fences.filter((fence) => fence.forecast !== null).length;
     await tx
       .updateTable('sweeps')
       .set({
         checkpoint_ref: chunk.checkpointRef,
         computed: sql<number>`computed + ${computed}`,
         unchanged: sql<number>`unchanged + ${chunk.unchanged}`,
-        failed: sql<number>`failed + ${chunk.failures.length}`,
+        failed: sql<number>`failed + ${failures.length}`,
         notices: sql<number>`notices + ${notices}`,
       })
       .where('id', '=', chunk.sweepId)

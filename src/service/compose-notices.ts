@@ -1,11 +1,10 @@
-import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import { digestMessage } from '../notify/digest-message.ts';
 import { fenceMessage } from '../notify/fence-message.ts';
+import { renewalOf } from '../notify/generation.ts';
 import type { Matter } from '../notify/matters.ts';
-import { isStandingMatter, stillHolds } from '../notify/matters.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
+import { officeName } from '../notify/office-name.ts';
 import type { Register } from '../register/database.ts';
-import type { FenceParties } from '../register/fence-parties-store.ts';
 import { loadFenceParties } from '../register/fence-parties-store.ts';
 import { forecastOf, loadStoredForecasts } from '../register/forecast-store.ts';
 import type { FinishedMessage, StoredNotice } from '../register/notice-store.ts';
@@ -17,12 +16,14 @@ import {
 } from '../register/notice-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
-import type { VoidNotice } from '../register/void-notices.ts';
 import { voidNotices } from '../register/void-notices.ts';
 import { sha256 } from './canonical-json.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
+import { isDemoOwner } from './demo-owners.ts';
 import { letterBytes, mailBytes } from './mail-bytes.ts';
+import type { CurrentFence } from './sift-notices.ts';
+import { sift } from './sift-notices.ts';
 
 /** Most fences of one owner that get a mail each; more are told in one digest. */
 const MOST_SINGLE_MAILS = 3;
@@ -34,6 +35,12 @@ export interface Sender {
   readonly office: OfficeFacts;
   /** Address that mails come from. */
   readonly from: string;
+  /** What the office must still say about itself before a message may reach an owner, with the way out; null where nothing. */
+  readonly gap: string | null;
+  /** False where the service catches its own mail. */
+  readonly mailReachesOwners: boolean;
+  /** Zone in which letters are dated. */
+  readonly timeZone: string;
 }
 
 /** How many messages were put into the outbox, and whom none could be written to. */
@@ -52,14 +59,6 @@ function byFence(notices: readonly StoredNotice[]): NoticesByFence {
   return groups;
 }
 
-/** How one fence stands now, and whom it concerns. */
-interface CurrentFence {
-  readonly forecast: FenceForecast;
-  readonly standing: FenceStanding;
-  readonly endsStanding: FenceStanding | null;
-  readonly place: FenceParties;
-}
-
 async function currentFences(register: Register, refs: readonly string[]): Promise<ReadonlyMap<string, CurrentFence>> {
   const stored = await loadStoredForecasts(register, refs);
   const parties = await loadFenceParties(register, refs);
@@ -68,36 +67,10 @@ async function currentFences(register: Register, refs: readonly string[]): Promi
     const place = parties.get(ref);
     if (!forecast || !place)
       throw new Error(`fence ${ref} has notices but no stored forecast; sweep the register again`);
-    const { standing, endsStanding } = forecast;
-    return [ref, { forecast: forecastOf(forecast), standing, endsStanding, place }];
+    const { standing, endsStanding, generation } = forecast;
+    return [ref, { forecast: forecastOf(forecast), standing, endsStanding, generation, place }];
   });
   return new Map(fences);
-}
-
-/** Why a notice is not to be told any more, or null where it is. */
-function voidReason(notice: StoredNotice, owner: OwnerRecord, fence: CurrentFence): string | null {
-  const matter = notice.matter as Matter;
-  if (!fence.place.owners.some(({ ref }) => ref === owner.ref)) return 'the fence has another owner by now';
-  if (!stillHolds(matter, fence)) return `it is no longer so: the fence is ${fence.standing} by now`;
-  return matter === 'better' && notice.first ? 'the owner was never told that it was anything but clear' : null;
-}
-
-/** Parts the notices that are to be told from those that the register no longer supports. */
-function sift(
-  notices: readonly StoredNotice[],
-  owner: OwnerRecord,
-  fences: ReadonlyMap<string, CurrentFence>,
-): { readonly told: readonly StoredNotice[]; readonly voids: readonly VoidNotice[] } {
-  const told: StoredNotice[] = [];
-  const voids: VoidNotice[] = [];
-  for (const notice of notices) {
-    const fence = fences.get(notice.fenceRef);
-    const reason = fence ? voidReason(notice, owner, fence) : null;
-    const introduceAnew = notice.first || isStandingMatter(notice.matter as Matter);
-    if (reason) voids.push({ notice, reason, introduceAnew });
-    else told.push(notice);
-  }
-  return { told, voids };
 }
 
 function noticedFences(
@@ -108,7 +81,7 @@ function noticedFences(
   return [...groups].flatMap(([ref, notices]) => {
     const fence = fences.get(ref);
     if (!fence) return [];
-    const { forecast, standing, endsStanding, place } = fence;
+    const { forecast, standing, endsStanding, place, generation } = fence;
     return {
       forecast,
       standing,
@@ -119,8 +92,16 @@ function noticedFences(
       matters: notices.map((notice) => notice.matter as Matter),
       first: notices.some((notice) => notice.first),
       today: dayInZone(now(), place.site.timeZone),
+      seasonCloses: place.site.seasonCloses,
+      renewal: renewalOf(generation),
     };
   });
+}
+
+/** Throws where a message to this owner would go out from an office that has not said who it is. Caught mail harms nobody. */
+function requireOffice(owner: OwnerRecord, sender: Sender): void {
+  const reaches = owner.channel === 'mail' ? sender.mailReachesOwners : !isDemoOwner(owner);
+  if (sender.gap !== null && reaches) throw new Error(sender.gap);
 }
 
 /** The id of a message follows from the notices it carries, so that the same notices never become two messages. */
@@ -139,7 +120,14 @@ async function finish(
   const messageId = messageIdOf(owner.ref, notices, from);
   const to = owner.channel === 'mail' ? owner.email : null;
   const raw = to
-    ? await mailBytes({ message, messageId, at: context.now(), from, to: { name: owner.name, address: to }, office })
+    ? await mailBytes({
+        message,
+        messageId,
+        at: context.now(),
+        from,
+        to: { name: owner.name, address: to },
+        office: { name: officeName(office, owner.language), email: office.email },
+      })
     : letterBytes(message);
   return {
     messageId,
@@ -171,12 +159,16 @@ async function messagesFor(
   const current = await currentFences(register, [...new Set(unwritten.map((notice) => notice.fenceRef))]);
   const { told: notices, voids } = sift(unwritten, owner, current);
   await voidNotices(register, voids);
+  if (notices.length > 0) requireOffice(owner, context.sender);
   const groups = byFence(notices);
   const fences = noticedFences(groups, current, context.now);
   const recipient: RecipientFacts = {
     name: owner.name,
     language: owner.language,
-    postalAddress: owner.channel === 'letter' ? (owner.postalAddress ?? '') : null,
+    letter:
+      owner.channel === 'letter'
+        ? { postalAddress: owner.postalAddress ?? '', day: dayInZone(context.now(), context.sender.timeZone) }
+        : null,
   };
   const { office } = context.sender;
   if (fences.length > MOST_SINGLE_MAILS) {
@@ -206,6 +198,16 @@ async function writeToOwner(
   }
 }
 
+/** Failures of one cause in one line, however many owners it met. */
+function gathered(failures: ComposeReport['failures']): ComposeReport['failures'] {
+  const byMessage = new Map<string, string[]>();
+  for (const { ownerRef, message } of failures) byMessage.set(message, [...(byMessage.get(message) ?? []), ownerRef]);
+  return [...byMessage].map(([message, [first = '', ...others]]) => ({
+    ownerRef: others.length === 0 ? first : `${first} and ${others.length} more`,
+    message,
+  }));
+}
+
 /**
  * Writes the messages of every notice that has none yet: up to three fences of an owner get a message each, more become one
  * digest. A notice that the stored forecast no longer supports is marked void instead. One transaction an owner; killed half-way it goes on where it stopped, and no notice gets two messages.
@@ -228,5 +230,5 @@ export async function composeNotices(
       failures.push({ ownerRef, message: error instanceof Error ? error.message : String(error) });
     }
   }
-  return { mails, letters, failures };
+  return { mails, letters, failures: gathered(failures) };
 }

@@ -74,7 +74,9 @@ const zoneReason = (text: string): string | null =>
   IANAZone.isValidZone(text) ? null : 'no time zone of that name; write one as America/Chicago';
 
 const urlReason = (text: string): string | null =>
-  /^https?:\/\/[^\s/]+/.test(text) ? null : 'not a web address; write one as http://127.0.0.1:8480';
+  /^https?:\/\/[^\s/]+/.test(text) && URL.canParse(text)
+    ? null
+    : 'not a web address; write one as http://127.0.0.1:8480';
 
 const line = (longest: number) =>
   checked((text) =>

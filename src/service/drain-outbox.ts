@@ -1,6 +1,8 @@
 import { randomUUID } from 'node:crypto';
+import { setTimeout as pause } from 'node:timers/promises';
 import { DateTime } from 'luxon';
 import type { Register } from '../register/database.ts';
+import { isRegisterBusy } from '../register/database.ts';
 import type { LeasedMessage, TryOutcome } from '../register/outbox-claims.ts';
 import {
   leaseDueMessages,
@@ -29,6 +31,10 @@ const LEASE_SECONDS = 300;
 const LEAST_LEASE_SECONDS = 100;
 /** A try is broken off after this share of what is left of its lease [-], so that its end is recorded under the lease. */
 const TRY_SHARE = 0.9;
+/** Wait before the end of a try is recorded again where another program holds the write lock [ms]. */
+const RECORD_AGAIN_MS = 200;
+/** So long before the lease ends no more recording is begun [ms]: one may itself wait for the lock. */
+const RECORD_MARGIN_MS = 20_000;
 
 /** How the outbox is drained. */
 export interface DrainOptions {
@@ -86,6 +92,26 @@ async function noteUnavailable(
 }
 
 /**
+ * Records how a try ended, trying anew while another program holds the write lock: a mail that the server took and that is
+ * not recorded would be sent twice. Throws the last failure shortly before the lease ends.
+ */
+async function recordWithinLease(
+  register: Register,
+  id: number,
+  end: { readonly token: string; readonly outcome: TryOutcome; readonly leaseLeftMs: number },
+): Promise<boolean> {
+  const lastBegin = performance.now() + end.leaseLeftMs - RECORD_MARGIN_MS;
+  for (;;) {
+    try {
+      return await recordTry(register, id, end.token, end.outcome);
+    } catch (error) {
+      if (!isRegisterBusy(error) || performance.now() > lastBegin) throw error;
+      await pause(RECORD_AGAIN_MS);
+    }
+  }
+}
+
+/**
  * Hands over what is due, batch by batch: leased, sent with the bytes that were stored, and recorded with the server's
  * words. A message that fails for now waits longer each time; a server that cannot be reached stops the drain and spends
  * no message's tries. Killed at any point, what it held is sent again once the lease runs out, with the same bytes.
@@ -112,16 +138,18 @@ export async function drainOutbox(register: Register, options: DrainOptions): Pr
       if (batch.length === 0) break;
       for (const message of batch) {
         if (options.signal?.aborted || tryMs() === null) break;
-        session ??= await options.transport.open(tryMs() ?? 0);
+        session ??= await options.transport.open(tryMs() ?? 0, options.signal);
         // opening may have taken most of the lease; the conversation is kept for what is leased next
         const withinMs = tryMs();
         if (withinMs === null) break;
         const envelope = { from: message.envelopeFrom, to: message.envelopeTo };
         const result = await session.send(envelope, message.raw, withinMs);
+        const now = options.now();
+        const outcome = outcomeOf(message, result, now);
+        const leaseLeftMs = until.diff(now).as('milliseconds');
+        const recorded = await recordWithinLease(register, message.id, { token, outcome, leaseLeftMs });
         if (!answered) await noteMailServer(register, null);
         answered = true;
-        const outcome = outcomeOf(message, result, options.now());
-        const recorded = await recordTry(register, message.id, token, outcome);
         // whoever holds the lease by now records how its own try ends
         if (recorded) counts[outcome.kind] += 1;
         // after a failure the conversation may be in any state; the next message gets a new one
@@ -135,6 +163,8 @@ export async function drainOutbox(register: Register, options: DrainOptions): Pr
     return { ...counts, unavailable: null };
   } catch (error) {
     if (!(error instanceof MailServerUnavailable)) throw error;
+    // what was broken off because we stop says nothing about the server
+    if (options.signal?.aborted) return { ...counts, unavailable: null };
     return { ...counts, unavailable: await noteUnavailable(register, options.now(), error.message) };
   } finally {
     session?.close();

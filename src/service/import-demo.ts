@@ -1,12 +1,23 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { parseCsv } from '../register/csv/csv-text.ts';
 import { importCsv } from '../register/csv/import-csv.ts';
 import { remarkText } from '../register/csv/import-report.ts';
 import type { Register } from '../register/database.ts';
 import { packagePath } from '../register/package-path.ts';
+import { listRecords } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
+
+/** True where the register holds every owner of the demo: it was loaded, and nobody has cleared it away. */
+export async function holdsDemo(register: Register): Promise<boolean> {
+  const table = parseCsv(readFileSync(join(packagePath('seeds-demo'), 'owners.csv'), 'utf8'));
+  if (!('header' in table)) throw new Error(`owners.csv of the demo, line ${table.line}: ${table.reason}`);
+  const at = table.header.cells.indexOf('ref');
+  const known = new Set((await listRecords(register.db, 'owners')).map(({ ref }) => ref));
+  return table.rows.every(({ cells }) => known.has(cells[at] ?? ''));
+}
 
 /** Imports the demo that ships with the program. Throws where the register refuses any of it, naming every fault. */
 export async function importDemo(

@@ -1,6 +1,6 @@
 import type { DateTime } from 'luxon';
 import MailComposer from 'nodemailer/lib/mail-composer';
-import type { OfficeFacts, OwnerMessage } from '../notify/message-facts.ts';
+import type { OwnerMessage } from '../notify/message-facts.ts';
 import { oneLine } from '../notify/plain-words.ts';
 import { sha256 } from './canonical-json.ts';
 import { picturePng } from './picture-png.ts';
@@ -13,7 +13,8 @@ export interface MailToBuild {
   readonly at: DateTime;
   readonly from: string;
   readonly to: { readonly name: string; readonly address: string };
-  readonly office: OfficeFacts;
+  /** Name that a mail comes from and address that an answer goes to. */
+  readonly office: { readonly name: string; readonly email: string };
 }
 
 /**

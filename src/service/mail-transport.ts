@@ -26,8 +26,11 @@ export interface MailSession {
 
 /** Opens conversations with one mail server. */
 export interface MailTransport {
-  /** Throws `MailServerUnavailable` where no conversation comes about within `withinMs` [ms]: no message is to blame. */
-  open(withinMs: number): Promise<MailSession>;
+  /**
+   * Throws `MailServerUnavailable` where no conversation comes about within `withinMs` [ms]: no message is to blame. Once the
+   * signal is given, whatever is being waited for gets a few seconds more and is then broken off.
+   */
+  open(withinMs: number, signal?: AbortSignal): Promise<MailSession>;
 }
 
 /** The mail server could not be reached, or would not talk to us. */
@@ -52,6 +55,8 @@ export interface MailServerAddress {
 
 const CONNECT_MS = 20_000;
 const ANSWER_MS = 60_000;
+/** What the service waits for when it stops gets so long [ms]. */
+const STOP_MS = 5_000;
 
 const isLoopback = (host: string): boolean => /^(localhost|127(\.\d{1,3}){3}|\[?::1\]?)$/i.test(host);
 
@@ -78,19 +83,50 @@ export function mailServerAddress(url: string): MailServerAddress {
     port: parsed.port ? Number(parsed.port) : secure ? 465 : 587,
     secure,
     requireTls: !secure && !loopback,
-    user: parsed.username ? decodeURIComponent(parsed.username) : null,
-    password: parsed.password ? decodeURIComponent(parsed.password) : null,
+    user: parsed.username ? decoded(parsed.username) : null,
+    password: parsed.password ? decoded(parsed.password) : null,
   };
+}
+
+/** A part of a URL as it is meant. Throws RangeError, not repeating it, where a % begins no code. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    throw new RangeError('its user or password holds a bare %: write % as %25');
+  }
 }
 
 interface SmtpFailure extends Error {
   readonly response?: string | undefined;
   readonly responseCode?: number | undefined;
   readonly code?: string | undefined;
+  /** The command that was answered, `MAIL FROM`. */
+  readonly command?: string | undefined;
 }
 
 /** Replies that speak of us or of the server, not of the message: closing down, and the kinds of failed sign-in. */
 const ABOUT_THE_SERVER: ReadonlySet<number> = new Set([421, 530, 534, 535, 538]);
+
+/** Enhanced codes of a sign-in that is missing or not good enough (RFC 4954). */
+const SIGN_IN_REPLY = /\b5\.7\.(0|3|8|9|11)\b/;
+/** The words in which servers say that we may not send through them; 5.7.1 alone is said of messages too. */
+const NOT_ALLOWED_REPLY = /\b5\.7\.1\b.*\b(relay|authenticat|not (allowed|authori[sz]ed|permitted) to send)/i;
+/** Message too large, which servers also answer to MAIL FROM: it concerns the message. */
+const TOO_LARGE = 552;
+
+/** True for a refusal that would meet every message alike: it speaks of us or of the server. */
+function concernsUs(failure: SmtpFailure): boolean {
+  const code = failure.responseCode ?? 0;
+  if (ABOUT_THE_SERVER.has(code)) return true;
+  if (code < 500) return false;
+  const reply = failure.response ?? '';
+  return (
+    (failure.command === 'MAIL FROM' && code !== TOO_LARGE) ||
+    SIGN_IN_REPLY.test(reply) ||
+    NOT_ALLOWED_REPLY.test(reply)
+  );
+}
 
 const replyOf = (error: SmtpFailure): string =>
   (error.response ?? `${error.code ? `${error.code}: ` : ''}${error.message}`)
@@ -108,7 +144,7 @@ interface Line {
   ) => Promise<T | undefined>;
 }
 
-function openLine(connection: SmtpConnection): Line {
+function openLine(connection: SmtpConnection, signal: AbortSignal | undefined): Line {
   let fail: ((error: SmtpFailure) => void) | null = null;
   connection.on('error', (error: SmtpFailure) => fail?.(error));
   connection.on('end', () => fail?.(new Error('the server closed the connection before it answered')));
@@ -116,17 +152,26 @@ function openLine(connection: SmtpConnection): Line {
     connection,
     ask: async (withinMs, begin) => {
       let timer: NodeJS.Timeout | undefined;
+      let onStop: (() => void) | undefined;
       try {
         return await new Promise((resolve, reject) => {
           fail = reject;
-          timer = setTimeout(() => {
-            reject(new Error(`no answer within ${Math.round(withinMs / 1000)} s; the conversation was broken off`));
-            connection.close();
-          }, withinMs);
+          const breakOffIn = (ms: number): void => {
+            clearTimeout(timer);
+            timer = setTimeout(() => {
+              reject(new Error(`no answer within ${Math.round(ms / 1000)} s; the conversation was broken off`));
+              connection.close();
+            }, ms);
+          };
+          onStop = () => breakOffIn(Math.min(withinMs, STOP_MS));
+          breakOffIn(withinMs);
+          if (signal?.aborted) onStop();
+          else signal?.addEventListener('abort', onStop, { once: true });
           begin((error, value) => (error ? reject(error) : resolve(value)));
         });
       } finally {
         clearTimeout(timer);
+        if (onStop) signal?.removeEventListener('abort', onStop);
       }
     },
   };
@@ -147,7 +192,7 @@ async function send(
   } catch (error) {
     const failure = error as SmtpFailure;
     const code = failure.responseCode ?? 0;
-    if (ABOUT_THE_SERVER.has(code)) throw new MailServerUnavailable(replyOf(failure));
+    if (concernsUs(failure)) throw new MailServerUnavailable(replyOf(failure));
     return { kind: code >= 500 ? 'refused' : 'not now', reply: replyOf(failure) };
   }
 }
@@ -155,7 +200,7 @@ async function send(
 /** The transport that talks SMTP to one server. */
 export function smtpTransport(address: MailServerAddress): MailTransport {
   return {
-    open: async (withinMs) => {
+    open: async (withinMs, signal) => {
       const endsAt = performance.now() + withinMs;
       const connection = new SmtpConnection({
         host: address.host,
@@ -168,7 +213,7 @@ export function smtpTransport(address: MailServerAddress): MailTransport {
         // on loopback a server may show a certificate of its own making
         tls: { rejectUnauthorized: address.requireTls || address.secure },
       });
-      const line = openLine(connection);
+      const line = openLine(connection, signal);
       try {
         await line.ask<void>(withinMs, (answer) => connection.connect(answer));
         const { user } = address;

@@ -17,3 +17,19 @@ export function processStart(pid: number): string | null {
     return null;
   }
 }
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+/** True where a process that noted its number and start is gone, also where another has got its number since. */
+export function isProcessGone(noted: { readonly pid: number; readonly processStart: string | null }): boolean {
+  if (!isAlive(noted.pid)) return true;
+  const start = processStart(noted.pid);
+  return start !== null && noted.processStart !== null && start !== noted.processStart;
+}

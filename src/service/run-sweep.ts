@@ -20,10 +20,12 @@ import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
 import type { ForecastFunction } from './judge-fence.ts';
 import { judgeFence } from './judge-fence.ts';
-import { processStart } from './process-start.ts';
+import { isProcessGone, processStart } from './process-start.ts';
 
 /** Fences of one chunk, unless asked otherwise. */
 const CHUNK_SIZE = 200;
+/** A chunk ends after so long [ms], however few fences it holds, so that a kill costs little. */
+const CHUNK_MS = 2000;
 /** A sweep that gives no sign of life for so long may be taken over [min]. */
 const CLAIM_MINUTES = 3;
 /** An unfinished sweep is resumed within so many hours of its start; later a new one takes its place [h]. */
@@ -66,22 +68,6 @@ interface Running extends Required<Pick<SweepOptions, 'now' | 'settings' | 'fore
   readonly sweep: Sweep;
   readonly asOf: DateTime;
   readonly token: string;
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
-}
-
-/** True where the process that holds a claim is gone, also where another has got its number since. */
-function isDead(claim: SweepClaim): boolean {
-  if (!isAlive(claim.pid)) return true;
-  const start = processStart(claim.pid);
-  return start !== null && claim.processStart !== null && start !== claim.processStart;
 }
 
 const claimFor = (token: string, now: Clock): SweepClaim => ({
@@ -129,9 +115,10 @@ async function sweepChunk(
   let done = 0;
   let unchanged = 0;
   let lastRef = '';
+  const chunkEndsAt = performance.now() + CHUNK_MS;
   let renewAt = running.now().plus({ minutes: CLAIM_MINUTES / 3 });
   for (const { ref, timeZone } of listed) {
-    if (signal?.aborted && done > 0) break;
+    if (done > 0 && (signal?.aborted || performance.now() > chunkEndsAt)) break;
     if (running.now() > renewAt) {
       await renewSweepClaim(register.db, claimFor(running.token, running.now));
       renewAt = running.now().plus({ minutes: CLAIM_MINUTES / 3 });
@@ -183,7 +170,8 @@ async function resumeOrStart(
     unfinished &&
     unfinished.modelVersion === MODEL_VERSION &&
     unfinished.settings === settingsText &&
-    now.diff(DateTime.fromISO(unfinished.asOf)).as('hours') < RESUME_WITHIN_HOURS
+    // a start more than a day ahead was written under a clock that was wrong
+    Math.abs(now.diff(DateTime.fromISO(unfinished.asOf)).as('hours')) < RESUME_WITHIN_HOURS
   ) {
     return { sweep: unfinished, resumed: true };
   }
@@ -202,7 +190,7 @@ export async function runSweep(register: Register, options: SweepOptions): Promi
   const token = options.token ?? randomUUID();
   const settings = options.settings ?? forecastSettingsOf(await readSettings(register.db));
   const standing = await currentSweepClaim(register);
-  const dead = standing && isDead(standing) ? standing.token : null;
+  const dead = standing && isProcessGone(standing) ? standing.token : null;
   const heldBy = await takeSweepClaim(register, claimFor(token, options.now), isoUtc(options.now()), dead);
   if (heldBy) return { kind: 'busy', heldBy };
   try {

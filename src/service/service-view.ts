@@ -13,6 +13,7 @@ import type { Config } from './config.ts';
 import type { MailCatcher } from './mail-catcher.ts';
 import type { SweepProgress } from './run-sweep.ts';
 import type { ServiceMetrics } from './service-metrics.ts';
+import { officeGap } from './sweep-register.ts';
 import { lastScheduledMoment } from './sweep-schedule.ts';
 
 /** Where the sweep stands. */
@@ -90,8 +91,10 @@ export function createServiceView(parts: {
     readiness: async () => {
       if (parts.isClosing()) return { ok: false, checks: { service: 'closing' } };
       try {
+        const gap = officeGap(config, await readSettings(register.db));
+        const office = gap !== null && config.smtpUrl !== null ? { messages: `not written: ${gap}` } : {};
         await newestSweep(register);
-        return { ok: true, checks: { register: 'answers' } };
+        return { ok: true, checks: { register: 'answers', ...office } };
       } catch (error) {
         return { ok: false, checks: { register: error instanceof Error ? error.message : String(error) } };
       }

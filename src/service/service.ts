@@ -13,6 +13,7 @@ import type { Logger } from './log.ts';
 import type { MailCatcher } from './mail-catcher.ts';
 import { startMailCatcher } from './mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from './mail-transport.ts';
+import { claimDataFolder } from './service-claim.ts';
 import { createMetrics } from './service-metrics.ts';
 import type { ServiceView } from './service-view.ts';
 import { createServiceView } from './service-view.ts';
@@ -102,6 +103,8 @@ export async function startService(options: {
   const closers = createClosers(log);
   let closing: Promise<void> | null = null;
   try {
+    const claim = claimDataFolder(config.dataFolder, clock);
+    closers.add(async () => claim.release());
     const register = await openRegister(config.registerPath);
     closers.add(() => register.close());
     const catcher = config.smtpUrl

@@ -1,6 +1,6 @@
 import type { Register } from '../register/database.ts';
 import type { RegisterSettings } from '../register/settings-store.ts';
-import { readSettings } from '../register/settings-store.ts';
+import { DEFAULT_SETTINGS, readSettings } from '../register/settings-store.ts';
 import type { ComposeReport, Sender } from './compose-notices.ts';
 import { composeNotices } from './compose-notices.ts';
 import type { Config } from './config.ts';
@@ -8,17 +8,37 @@ import type { SweepOptions, SweepReport } from './run-sweep.ts';
 import { runSweep } from './run-sweep.ts';
 
 /** The part of the configuration that says who writes; what it leaves open, the register's settings say. */
-export type SenderConfig = Pick<Config, 'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom'>;
+export type SenderConfig = Pick<Config, 'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom' | 'smtpUrl'>;
+
+/** The way out where the office has not said who it is. */
+const OFFICE_WAY_OUT =
+  'set who writes first, with "stormpale settings company-name=… sender-address=…" or STORMPALE_OFFICE_NAME and STORMPALE_OFFICE_EMAIL';
+
+/** What is missing before a message may reach an owner, with the way out; null where nothing is. */
+export function officeGap(config: SenderConfig, settings: RegisterSettings): string | null {
+  const named = config.officeName !== null || settings.companyName !== DEFAULT_SETTINGS.companyName;
+  const reached =
+    config.officeEmail !== null ||
+    config.mailFrom !== null ||
+    settings.senderAddress !== DEFAULT_SETTINGS.senderAddress;
+  const missing = [...(named ? [] : ["the office's name"]), ...(reached ? [] : ["the office's mail address"])];
+  if (missing.length === 0) return null;
+  return `owners would be written to without ${missing.join(' and ')}: ${OFFICE_WAY_OUT}`;
+}
 
 /** Who writes: the configuration first, then the register's settings. */
 function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
   return {
     office: {
-      name: config.officeName ?? settings.companyName,
+      name: config.officeName ?? (settings.companyName === DEFAULT_SETTINGS.companyName ? null : settings.companyName),
       phone: config.officePhone ?? (settings.companyPhone || null),
       email: config.officeEmail ?? config.mailFrom ?? settings.senderAddress,
+      postalAddress: settings.companyPostalAddress || null,
     },
     from: config.mailFrom ?? settings.senderAddress,
+    gap: officeGap(config, settings),
+    mailReachesOwners: config.smtpUrl !== null,
+    timeZone: settings.timeZone,
   };
 }
 

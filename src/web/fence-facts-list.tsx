@@ -1,6 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
 import { SOIL_CLASSES } from '../capacity/soil-class.ts';
-import { ageText, lengthText } from '../drawing/quantity-text.ts';
+import { fenceAgeText, lengthText } from '../drawing/quantity-text.ts';
 import { speedText } from '../drawing/speed-text.ts';
 import type { FenceDetail } from './fence-detail.ts';
 import {
@@ -39,7 +39,7 @@ export const FenceFactsList: FC<{ readonly detail: FenceDetail }> = ({ detail })
         {swept ? speedText(swept.forecast.designGust.gustMps, units) : speedText(site.designGustMps, units)}
       </Fact>
       <Fact name="Where that comes from">{site.windSource}</Fact>
-      <Fact name="Installed" small={one && `${ageText(one.ageYears)} as season ${one.label} opens`}>
+      <Fact name="Installed" small={one && `${fenceAgeText(one.ageYears)} in season ${one.label}`}>
         {installedText(fence)}
       </Fact>
       <Fact name="Run" small={`posts every ${lengthText(fence.postSpacingM, units)}`}>

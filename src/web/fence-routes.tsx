@@ -1,7 +1,6 @@
 import { Hono } from 'hono';
 import { cautionsIn } from '../drawing/cautions.ts';
-import type { FenceForecast } from '../forecast/fence-forecast.ts';
-import type { Reasons } from '../forecast/reasons.ts';
+import { forecastFence } from '../forecast/forecast-fence.ts';
 import { explainForecast } from '../forecast/reasons.ts';
 import { seasonOneYear } from '../forecast/season-calendar.ts';
 import { listFences } from '../register/fence-list.ts';
@@ -18,7 +17,7 @@ import { ReasonsPage } from './reasons-page.tsx';
 
 /** The list of fences, one fence, its JSON and its reasons. */
 export function fenceRoutes(parts: AppParts): Hono {
-  const { register, clock, view } = parts;
+  const { register, clock, config, view } = parts;
   const catchesMail = view.catcher !== null;
   const app = new Hono();
 
@@ -32,7 +31,7 @@ export function fenceRoutes(parts: AppParts): Hono {
         query={query}
         sweep={sweep}
         lookAheadSeasons={settings.lookAheadSeasons}
-        today={dayInZone(clock(), settings.timeZone)}
+        nightly={`${config.sweepAt} ${config.timeZone ?? settings.timeZone}`}
         catchesMail={catchesMail}
       />,
     );
@@ -75,31 +74,27 @@ export function fenceRoutes(parts: AppParts): Hono {
     const ref = context.req.param('ref');
     const detail = await loadFenceDetail(register, ref);
     if (!detail) return context.html(noFence(ref), 404);
-    const { facts, site, swept } = detail;
+    const { facts, site } = detail;
     const settings = forecastSettingsOf(await readSettings(register.db));
     const year = seasonOneYear(facts.site.seasonWindow, dayInZone(clock(), site.timeZone));
-    const seasons = swept?.forecast.seasons.map((season) => season.label) ?? [];
+    const { seasons } = forecastFence(facts, year, settings);
     const asked = context.req.query('season');
-    const season = seasons.find((label) => label === asked);
+    if (asked !== undefined && !seasons.some(({ label }) => label === asked)) {
+      return context.html(
+        <ProblemPage
+          title="No such season"
+          what={`The forecast of fence ${ref} has no season ${JSON.stringify(asked)}.`}
+          wayOut={`There are ${seasons.map(({ label }) => label).join(', ')}.`}
+          catchesMail={catchesMail}
+        />,
+        404,
+      );
+    }
     const reasons = explainForecast(facts, year, settings, {
       which: context.req.query('of') === 'ends' ? 'ends' : 'line posts',
-      ...(season === undefined ? {} : { seasonLabel: season }),
+      ...(asked === undefined ? {} : { seasonLabel: asked }),
     });
-    return context.html(
-      <ReasonsPage
-        reasons={reasons}
-        seasons={seasons.length > 0 ? seasons : [reasons.season]}
-        other={otherGroup(reasons, swept?.forecast ?? null)}
-        catchesMail={catchesMail}
-      />,
-    );
+    return context.html(<ReasonsPage reasons={reasons} seasons={seasons} catchesMail={catchesMail} />);
   });
   return app;
-}
-
-/** The posts that the reasons could explain instead in the same season; null where the fence has no others or was never swept. */
-function otherGroup(reasons: Reasons, forecast: FenceForecast | null): Reasons['group'] | null {
-  const season = forecast?.seasons.find(({ label }) => label === reasons.season);
-  if (!season?.line || !season.ends) return null;
-  return reasons.group === 'ends' ? 'line posts' : 'ends';
 }

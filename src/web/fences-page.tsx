@@ -33,18 +33,19 @@ export interface FencesPageProps {
   readonly query: FenceQuery;
   readonly sweep: SweepStatus;
   readonly lookAheadSeasons: number;
-  readonly today: string;
+  /** Time of day of the nightly sweep with its zone, `04:30 UTC`. */
+  readonly nightly: string;
   readonly catchesMail: boolean;
 }
 
 /** The page that lists the fences. */
-export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadSeasons, today, catchesMail }) => (
+export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadSeasons, nightly, catchesMail }) => (
   <PageShell title="Fences" section="fences" catchesMail={catchesMail} cautions={true}>
     <h1>Fences</h1>
-    <p class="lead">{summarySentence(page, lookAheadSeasons)}</p>
-    {page.total > 0 && <p class="muted">{sweepSentence(page, sweep)}</p>}
+    <p class="lead">{summarySentence(page, { lookAheadSeasons, nightly, sweeping: sweep.progress !== null })}</p>
+    {page.total > 0 && <p class="muted">{sweepSentence(page, sweep, nightly)}</p>}
     {page.total > 0 && <NarrowForm page={page} query={query} />}
-    {page.rows.length > 0 ? <FenceTable page={page} query={query} today={today} /> : <Nothing page={page} />}
+    {page.rows.length > 0 ? <FenceTable page={page} query={query} /> : <Nothing page={page} />}
     {page.pages > 1 && <PageLinks page={page} query={query} />}
   </PageShell>
 );
@@ -94,11 +95,7 @@ const NarrowForm: FC<{ readonly page: FencePage; readonly query: FenceQuery }> =
   </search>
 );
 
-const FenceTable: FC<{ readonly page: FencePage; readonly query: FenceQuery; readonly today: string }> = ({
-  page,
-  query,
-  today,
-}) => (
+const FenceTable: FC<{ readonly page: FencePage; readonly query: FenceQuery }> = ({ page, query }) => (
   <table class="fences">
     <caption>
       {page.found === page.total ? `All ${page.total} fences` : `${page.found} of ${page.total} fences`}
@@ -121,7 +118,7 @@ const FenceTable: FC<{ readonly page: FencePage; readonly query: FenceQuery; rea
     </thead>
     <tbody>
       {page.rows.map((row) => (
-        <Row row={row} today={today} />
+        <Row row={row} />
       ))}
     </tbody>
   </table>
@@ -133,7 +130,7 @@ function sortedHow(query: FenceQuery, key: SortKey): 'ascending' | 'descending' 
   return sorted ? (query.descending ? 'descending' : 'ascending') : undefined;
 }
 
-const Row: FC<{ readonly row: FenceRow; readonly today: string }> = ({ row, today }) => {
+const Row: FC<{ readonly row: FenceRow }> = ({ row }) => {
   const { swept } = row;
   return (
     <tr>
@@ -144,23 +141,24 @@ const Row: FC<{ readonly row: FenceRow; readonly today: string }> = ({ row, toda
         {swept ? <StandingWord standing={swept.standing} /> : <span class="muted">not swept yet</span>}
         {swept && raw(drawSnapBar(swept))}
       </td>
-      <td data-label="Ends" class="ends nowrap">
+      <td data-label="Ends" class="ends nowrap rest">
         {swept?.endsStanding ? <StandingWord standing={swept.endsStanding} /> : <span class="muted">–</span>}
       </td>
-      <td data-label="Short season" class="nowrap">
+      <td data-label="Short season" class="nowrap rest">
         {shortSeasonText(row)}
         {isHeldBack(row) && <span class="small">less than 3 % above</span>}
       </td>
       <Figure label="Snap speed" text={swept ? speedText(swept.snapMps, row.units) : '–'} />
-      <Figure label="Lean speed" text={swept ? speedText(swept.leanMps, row.units) : '–'} />
+      <Figure rest label="Lean speed" text={swept ? speedText(swept.leanMps, row.units) : '–'} />
       <Figure label="Design gust" text={swept ? speedText(swept.designGustMps, row.units) : '–'} />
-      <Figure label="Once in … years" text={swept ? onceInYearsCell(swept.onceInYears) : '–'} />
-      <td data-label="Installed" class="nowrap">
+      <Figure rest label="Once in … years" text={swept ? onceInYearsCell(swept.onceInYears) : '–'} />
+      <td data-label="Installed" class="nowrap rest">
         {installedText(row)}
-        <span class="small">{ageRangeText(row, today)}</span>
       </td>
-      <td data-label="Treatment">{TREATMENT_CLASSES[row.treatmentClass].name}</td>
-      <td data-label="Site and owner">
+      <td data-label="Treatment" class="rest">
+        {TREATMENT_CLASSES[row.treatmentClass].name}
+      </td>
+      <td data-label="Site and owner" class="place">
         {row.siteName}
         <span class="small">{ownersText(row)}</span>
       </td>
@@ -168,8 +166,13 @@ const Row: FC<{ readonly row: FenceRow; readonly today: string }> = ({ row, toda
   );
 };
 
-const Figure: FC<{ readonly label: string; readonly text: string }> = ({ label, text }) => (
-  <td data-label={label} class="figure">
+/** A cell with a figure; `rest` leaves it out on a phone. */
+const Figure: FC<{ readonly label: string; readonly text: string; readonly rest?: boolean }> = ({
+  label,
+  text,
+  rest,
+}) => (
+  <td data-label={label} class={rest ? 'figure rest' : 'figure'}>
     {text}
   </td>
 );
@@ -196,14 +199,6 @@ const installedText = (row: Pick<FenceRow, 'installedEarliest' | 'installedLates
   const [from, to] = [yearOf(row.installedEarliest), yearOf(row.installedLatest)];
   return from === to ? String(from) : `${from}–${to}`;
 };
-
-function ageRangeText(row: FenceRow, today: string): string {
-  const years = (day: string): number =>
-    Math.max(0, yearOf(today) - yearOf(day) - (today.slice(5) < day.slice(5) ? 1 : 0));
-  const [oldest, youngest] = [years(row.installedEarliest), years(row.installedLatest)];
-  if (oldest === youngest) return oldest === 0 ? 'under a year' : oldest === 1 ? '1 year' : `${oldest} years`;
-  return `${youngest} to ${oldest} years`;
-}
 
 const Nothing: FC<{ readonly page: FencePage }> = ({ page }) =>
   page.total === 0 ? (

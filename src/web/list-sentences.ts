@@ -2,33 +2,61 @@ import type { FencePage } from '../register/fence-list.ts';
 import type { SweepStatus } from '../service/service-view.ts';
 import { momentText } from './moment-text.ts';
 
-/** What the register comes to, in plain words. */
-export function summarySentence(page: Pick<FencePage, 'counts' | 'total'>, lookAheadSeasons: number): string {
-  const { counts, total } = page;
+/** What the register comes to, in plain words: first what is not computed yet, so that nothing sounds like an all-clear, then the computed. */
+export function summarySentence(
+  page: Pick<FencePage, 'counts' | 'total' | 'unswept'>,
+  options: { readonly lookAheadSeasons: number; readonly nightly: string; readonly sweeping: boolean },
+): string {
+  const { total, unswept } = page;
   if (total === 0) return 'The register holds no fences yet.';
+  const way = options.sweeping
+    ? 'a sweep is at work'
+    : `run stormpale sweep, or wait for the sweep at ${options.nightly}`;
+  const lead =
+    unswept === 0
+      ? []
+      : [
+          total === 1
+            ? `The fence is not computed yet: ${way}.`
+            : `${unswept} of ${total} fences ${unswept === 1 ? 'is' : 'are'} not computed yet: ${way}.`,
+        ];
+  return [...lead, ...(unswept < total ? [computedSentence(page, options.lookAheadSeasons)] : [])].join(' ');
+}
+
+/** How the computed fences stand. */
+function computedSentence(
+  { counts, total, unswept }: Pick<FencePage, 'counts' | 'total' | 'unswept'>,
+  lookAheadSeasons: number,
+): string {
   const short = counts.short + counts['short from new'];
   const more = counts.closing;
   const within =
     lookAheadSeasons === 1
       ? 'within one season'
       : `within ${lookAheadSeasons === 2 ? 'two' : lookAheadSeasons} seasons`;
-  if (total === 1) {
-    if (short === 1) return 'The fence is short of its design gust now.';
-    return `The fence is not short of its design gust now; it ${more === 1 ? 'goes' : 'does not go'} short ${within}.`;
+  const kind = unswept === 0 ? '' : 'computed ';
+  const computed = total - unswept;
+  if (computed === 1) {
+    if (short === 1) return `The ${kind}fence is short of its design gust now.`;
+    return `The ${kind}fence is not short of its design gust now; it ${more === 1 ? 'goes' : 'does not go'} short ${within}.`;
   }
-  const now = `${short === 0 ? 'None' : short} of ${total} fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now`;
+  const now = `${short === 0 ? 'None' : short} of ${computed} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now`;
   if (more === 0) return `${now}; ${short === 0 ? 'none' : 'no other'} goes short ${within}.`;
   return `${now}; ${more}${short === 0 ? '' : ' more'} ${more === 1 ? 'goes' : 'go'} short ${within}.`;
 }
 
-/** When the numbers were computed, and what is being done about those that are missing. */
-export function sweepSentence(page: Pick<FencePage, 'unswept' | 'total'>, sweep: SweepStatus): string {
+/**
+ * When the numbers were computed, when they will be again, and what could not be computed.
+ * @param nightly time of day of the nightly sweep with its zone
+ */
+export function sweepSentence(page: Pick<FencePage, 'total'>, sweep: SweepStatus, nightly: string): string {
   if (sweep.progress)
     return `A sweep is at work: ${sweep.progress.done} of ${page.total} fences done. Load the page again to see more.`;
+  const next = `${momentText(sweep.nextAt)} (every night at ${nightly})`;
   const last = sweep.lastFinished?.finishedAt;
   const when = last
-    ? `Swept ${momentText(last)}; the next sweep is due ${momentText(sweep.nextAt)}.`
-    : `Not swept yet; the first sweep is due ${momentText(sweep.nextAt)}.`;
+    ? `Swept ${momentText(last)}; the next sweep is due ${next}.`
+    : `Not swept yet; the first sweep is due ${next}.`;
   const { failures } = sweep;
   const failed =
     failures.length === 0
@@ -37,9 +65,5 @@ export function sweepSentence(page: Pick<FencePage, 'unswept' | 'total'>, sweep:
           .slice(0, 3)
           .map(({ ref, message }) => `${ref} (${message})`)
           .join('; ')}${failures.length > 3 ? ' and others' : ''}.`;
-  const missing =
-    page.unswept === 0
-      ? ''
-      : ` ${page.unswept === 1 ? '1 fence has' : `${page.unswept} fences have`} no numbers until then.`;
-  return `${when}${failed}${missing}`;
+  return `${when}${failed}`;
 }

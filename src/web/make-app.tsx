@@ -19,6 +19,11 @@ export function makeApp(parts: AppParts): App & Pick<Hono, 'request'> {
   app.use(securityHeaders);
   app.use(hostCheck([new URL(config.publicUrl).hostname]));
 
+  app.use(async (context, next) => {
+    if (context.req.method === 'GET' || context.req.method === 'HEAD') return next();
+    return context.text('These pages can only be read: ask with GET.\n', 405, { Allow: 'GET, HEAD' });
+  });
+
   app.get('/healthz', (context) => {
     const health = view.health();
     return context.json(health, health.ok ? 200 : 503);

@@ -37,9 +37,9 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
       {OUTBOX_STATES.filter(([name]) => counts[name] > 0).map(([name, meaning]) => (
         <li>
           <a href={`/outbox?state=${encodeURIComponent(name)}`} aria-current={state === name ? 'true' : undefined}>
-            {`${counts[name]} ${name}`}
+            {`${counts[name]} ${stateWord(name, catchesMail)}`}
           </a>
-          {`: ${meaning}`}
+          {`: ${name === 'sent' && catchesMail ? 'kept here, no mail server is set' : meaning}`}
         </li>
       ))}
     </ul>
@@ -52,9 +52,9 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
       <p>No message here. Notices are written when a sweep finds that a standing or a mark changed.</p>
     ) : (
       <ScrollFrame label="Messages">
-        <table>
+        <table class="stacked">
           <caption>
-            {state === null ? 'Messages' : `Messages that are ${state}`}
+            {state === null ? 'Messages' : `Messages that are ${stateWord(state, catchesMail)}`}
             {entries.length === limit && `, the newest ${limit}`}
           </caption>
           <thead>
@@ -70,7 +70,7 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
           </thead>
           <tbody>
             {entries.map((entry) => (
-              <Message entry={entry} />
+              <Message entry={entry} catchesMail={catchesMail} />
             ))}
           </tbody>
         </table>
@@ -79,18 +79,24 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
   </PageShell>
 );
 
-const Message: FC<{ readonly entry: OutboxEntry }> = ({ entry }) => (
+/** Where no mail server is set, what counts as sent has only reached the service's own catcher. */
+const stateWord = (state: OutboxState, catchesMail: boolean): string =>
+  state === 'sent' && catchesMail ? 'caught' : state;
+
+const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }> = ({ entry, catchesMail }) => (
   <tr>
-    <td class="figure">{entry.id}</td>
-    <td>
+    <td data-label="No." class="figure">
+      {entry.id}
+    </td>
+    <td data-label="To">
       {entry.ownerName}
       <span class="small">{entry.envelopeTo ?? 'by letter'}</span>
     </td>
     <th scope="row">
       {entry.channel === 'letter' ? <a href={`/outbox/${entry.id}/letter`}>{entry.subject}</a> : entry.subject}
     </th>
-    <td>
-      {entry.state}
+    <td data-label="State">
+      {stateWord(entry.state, catchesMail)}
       {entry.sentAt !== null && ` ${momentText(entry.sentAt)}`}
       {entry.attempts > 1 && <span class="small">{`after ${entry.attempts} tries`}</span>}
       {entry.state === 'queued' && entry.dueAt !== null && (
@@ -100,6 +106,6 @@ const Message: FC<{ readonly entry: OutboxEntry }> = ({ entry }) => (
         <span class="small">{`The server said: ${entry.lastReply}`}</span>
       )}
     </td>
-    <td>{momentText(entry.createdAt)}</td>
+    <td data-label="Written">{momentText(entry.createdAt)}</td>
   </tr>
 );

@@ -31,7 +31,9 @@ export function outboxRoutes(parts: AppParts): Hono {
   app.get('/outbox/:id{[0-9]+}/letter', async (context) => {
     const message = await loadOutboxBytes(register, Number(context.req.param('id')));
     if (message?.channel !== 'letter') return context.notFound();
-    return context.body(new Uint8Array(message.raw), 200, { 'Content-Type': 'text/html; charset=utf-8' });
+    const letter = new TextDecoder().decode(message.raw);
+    // the letter's own policy forbids the icon a browser would otherwise ask for
+    return context.html(letter.replace('<head>', '<head><link rel="icon" href="data:,">'));
   });
   return app;
 }

@@ -1,5 +1,7 @@
 import type { FC } from 'hono/jsx';
+import { fenceAgeText } from '../drawing/quantity-text.ts';
 import { quantityText } from '../drawing/reason-text.ts';
+import type { SeasonForecast } from '../forecast/fence-forecast.ts';
 import type { ReasonStep } from '../forecast/reason-step.ts';
 import type { Reasons } from '../forecast/reasons.ts';
 import { numberRanges } from './number-ranges.ts';
@@ -9,18 +11,18 @@ import { ScrollFrame } from './scroll-frame.tsx';
 /** Properties of the page of one fence's reasons. */
 export interface ReasonsPageProps {
   readonly reasons: Reasons;
-  /** Labels of the seasons that can be asked for. */
-  readonly seasons: readonly string[];
-  /** The posts that can be explained instead; null where there are no others. */
-  readonly other: Reasons['group'] | null;
+  /** The seasons that can be asked for. */
+  readonly seasons: readonly SeasonForecast[];
   readonly catchesMail: boolean;
 }
 
 /** The page that shows every step of a fence's forecast. */
-export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, other, catchesMail }) => {
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMail }) => {
   const { fenceRef, season, group } = reasons;
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
   const groups = stepGroups(reasons.steps);
+  const shown = seasons.find(({ label }) => label === season);
+  const other = otherGroup(reasons, shown);
   return (
     <PageShell title={`Reasons of fence ${fenceRef}`} section="fences" catchesMail={catchesMail} cautions={true}>
       <p class="back">
@@ -35,7 +37,7 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, other, cat
         <div class="field">
           <label for="season">Season</label>
           <select id="season" name="season">
-            {seasons.map((label) => (
+            {seasons.map(({ label }) => (
               <option value={label} selected={label === season}>
                 {label}
               </option>
@@ -53,9 +55,9 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, other, cat
         </p>
       )}
       <ScrollFrame label="Steps of the forecast">
-        <table class="reasons">
+        <table class="reasons stacked">
           <caption>
-            {`${season === 'new' ? 'As built' : `Season ${season}`}, ${group === 'ends' ? 'ends' : 'line posts'} (${reasons.postNumbers.length === 1 ? 'post' : 'posts'} ${numberRanges(reasons.postNumbers)}), age ${reasons.ageYears.toFixed(1)} years; what is not known stands at its middle value.`}
+            {`${season === 'new' ? 'As built' : `Season ${season}`}, ${group === 'ends' ? 'ends' : 'line posts'} (${reasons.postNumbers.length === 1 ? 'post' : 'posts'} ${numberRanges(reasons.postNumbers)}), ${fenceAgeText(shown?.ageYears ?? reasons.ageYears)}; what is not known stands at its middle value.`}
           </caption>
           <thead>
             <tr>
@@ -78,13 +80,13 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, other, cat
               {members.map((step) => (
                 <tr>
                   <th scope="row">{step.quantity}</th>
-                  <td>{step.symbol}</td>
-                  <td class="value">
+                  <td data-label="Symbol">{step.symbol}</td>
+                  <td data-label="Value" class="value">
                     {quantityText(step)}
                     {step.us && <span class="small">{quantityText(step.us)}</span>}
                   </td>
-                  <td>{step.basis}</td>
-                  <td class="equation">
+                  <td data-label="Basis">{step.basis}</td>
+                  <td data-label="Equation and source" class="equation">
                     {step.equation}
                     <span class="small">
                       {step.source} ({step.tag})
@@ -102,6 +104,12 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, other, cat
 
 const reasonsPath = (path: string, season: string, group: Reasons['group']): string =>
   `${path}/reasons?season=${encodeURIComponent(season)}${group === 'ends' ? '&of=ends' : ''}`;
+
+/** The posts that could be explained instead in the same season; null where there are no others. */
+function otherGroup({ group }: Reasons, season: SeasonForecast | undefined): Reasons['group'] | null {
+  if (!season?.line || !season.ends) return null;
+  return group === 'ends' ? 'line posts' : 'ends';
+}
 
 function stepGroups(steps: readonly ReasonStep[]): readonly (readonly [string, readonly ReasonStep[]])[] {
   const groups = new Map<string, ReasonStep[]>();

@@ -40,6 +40,22 @@ table.seasons thead th { white-space: normal; }
   .fences tbody th { grid-column: 1 / -1; font-size: 1.15rem; }
   .fences td.figure { text-align: left; }
   .fences td::before { content: attr(data-label); display: block; color: var(--muted); font-size: 0.9rem; font-weight: 400; line-height: 1.3; }
-  .fences td.wide { grid-column: 1 / -1; }
+}
+@media screen and (max-width: 600px) {
+  .fences td.rest { display: none; }
+  .fences tr { grid-template-columns: 1fr 1fr; padding: 0.6rem 0 0.7rem; }
+  .fences tbody th { grid-column: 1; }
+  .fences td.place { grid-column: 1 / -1; }
+  .fences td.place .small { display: inline; margin-left: 0.6rem; }
+  .fences .standing::before, .fences td.place::before { content: none; }
+  .scroll table.stacked { display: block; min-width: 0; }
+  .stacked tbody, .stacked caption { display: block; }
+  .stacked thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  .stacked tr { display: grid; grid-template-columns: 1fr 1fr; gap: 0.3rem 1.25rem; padding: 0.8rem 0; border-bottom: 1px solid var(--rule); }
+  .stacked th, .stacked td { border: 0; padding: 0; overflow-wrap: anywhere; min-width: 0; }
+  .stacked tbody th { grid-column: 1 / -1; order: -1; font-weight: 600; }
+  .stacked .equation { grid-column: 1 / -1; min-width: 0; }
+  .stacked td.figure, .stacked .value { text-align: left; white-space: normal; }
+  .stacked td::before { content: attr(data-label); display: block; color: var(--muted); font-size: 0.9rem; line-height: 1.3; }
 }
 `;

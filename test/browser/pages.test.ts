@@ -163,6 +163,23 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
     });
   });
 
+  it('stack on a phone, with nothing beyond the edge and few lines for each fence', async () => {
+    await inWindow(SIZES[1], async (page) => {
+      for (const path of ['/fences/PR-02/reasons', '/outbox']) {
+        await go(page, path);
+        const beyond = await page.evaluate<number>(
+          "Math.max(...[...document.querySelectorAll('.stacked tbody td, .stacked tbody th')].map((cell) => cell.getBoundingClientRect().right))",
+        );
+        expect(beyond, path).toBeLessThanOrEqual(SIZES[1].width);
+      }
+      await go(page, '/');
+      const tallest = await page.evaluate<number>(
+        "Math.max(...[...document.querySelectorAll('.fences tbody tr')].map((row) => row.getBoundingClientRect().height))",
+      );
+      expect(tallest).toBeLessThanOrEqual(180);
+    });
+  });
+
   it('print one chart, in ink on white also where the screen is dark', async () => {
     await inWindow(
       { width: 720, height: 1000 },

@@ -9,6 +9,9 @@ export interface CommandEnd {
   readonly err: string;
 }
 
+/** Who writes to owners: without a name and an address no letter is written. */
+const OFFICE = { STORMPALE_OFFICE_NAME: 'Sample Fence Office', STORMPALE_OFFICE_EMAIL: 'office@example.org' };
+
 /** Runs a command line on the data of a folder, at the sample's moment, without a terminal unless told otherwise. */
 export async function command(
   folder: string,
@@ -27,7 +30,7 @@ export async function command(
       errIsTerminal: options.errIsTerminal ?? false,
       columns: 80,
     },
-    env: options.env ?? {},
+    env: { ...OFFICE, ...options.env },
     clock: SAMPLE_NOW,
   });
   return { code, out, err };

@@ -4,8 +4,12 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { DateTime } from 'luxon';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openRegister } from '../../src/register/database.ts';
+import { countFences } from '../../src/register/fence-list.ts';
 import { packagePath } from '../../src/register/package-path.ts';
+import { importDemo } from '../../src/service/import-demo.ts';
 
 const DEADLINE_MS = 120_000;
 
@@ -74,9 +78,26 @@ describe('serve', { timeout: 150_000 }, () => {
     running = start(['--data', folder, 'serve', '--demo-if-empty', '--empty']);
     const [, url] = await running.heard(/Stormpale is up: (http:\/\/127\.0\.0\.1:\d+)/);
     expect(await (await fetch(`${url}/`)).text()).toContain('The register holds no fences yet.');
+    await running.heard(/Ctrl-C stops\./);
     expect(running.said()).not.toContain('invented demo');
+    expect(running.said()).toContain('swept every night at 04:30 UTC');
+    expect(running.said()).toContain('STORMPALE_TIME_ZONE=');
     running.child.kill('SIGTERM');
     expect(await running.ended).toBe(0);
+  });
+
+  it('says that the register is not empty where an empty one was asked for, and that it holds the demo', async () => {
+    const register = await openRegister(join(folder, 'register.sqlite'));
+    const now = () => DateTime.fromISO('2026-11-25T12:00:00Z', { zone: 'utc' });
+    await importDemo(register, { now, onProgress: () => undefined });
+    const fences = await countFences(register);
+    await register.close();
+    running = start(['--data', folder, 'serve', '--demo-if-empty', '--empty']);
+    await running.heard(/Ctrl-C stops\./);
+    expect(running.said()).toContain(
+      `already holds ${fences} fences. For an empty one: STORMPALE_DATA=./mine npm start -- --empty`,
+    );
+    expect(running.said()).toContain('The register holds an invented demo.');
   });
 
   it('ends with a code and the way out where its port is taken', async () => {

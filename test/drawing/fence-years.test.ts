@@ -142,6 +142,27 @@ describe("a fence's chart", () => {
     }
   });
 
+  it('draws what works raised as a step at the season after them, not as a slope before', () => {
+    const old = forecastFixture(MADE_UP_FENCES.old as FixtureShape);
+    const [fresh] = old.seasons;
+    const seasons = old.seasons.map((season) =>
+      (season.season ?? -99) >= -3 && fresh ? { ...season, line: fresh.line } : season,
+    );
+    const series = fenceSeries({ ...old, seasons });
+    const raised = series.points.findIndex(({ label }) => label === '2023');
+    const path = attribute(
+      element(drawFenceYears({ ...old, seasons }, { ...WIDE, language: 'en', units: 'us' }), 'fy-snap-line'),
+      'd',
+    )
+      .slice(1)
+      .split('L')
+      .map((spot) => spot.split(',').map(Number));
+    expect(path).toHaveLength(series.points.length + 1);
+    expect(path[raised]?.[0]).toBe(path[raised + 1]?.[0]);
+    expect(path[raised]?.[1]).toBe(path[raised - 1]?.[1]);
+    expect(path[raised + 1]?.[1]).toBeLessThan(path[raised]?.[1] as number);
+  });
+
   it('puts season 1 between the years around its opening', () => {
     const svg = drawFenceYears(forecastFixture(MADE_UP_FENCES.old as FixtureShape), {
       ...WIDE,

@@ -17,7 +17,7 @@ describe('digestMessage', () => {
     expect(short).toBeGreaterThan(0);
     expect(subject).toBe(`5 of your fences have news: ${short} short of the design gust`);
     expect(text.replace(/\s+/g, ' ')).toMatch(
-      /^Of the 5 fences in this message .* The weakest is F-0 at Bittern Court/,
+      /^Of the 5 fences in this message .* Furthest below its design gust is F-0 at Bittern Court/,
     );
   });
 
@@ -53,6 +53,14 @@ describe('digestMessage', () => {
       });
       expect(digestMessage({ fences: many, recipient: ANN, office: OFFICE }).html.length).toBeLessThan(100_000);
     }
+  });
+
+  it('says once what leaning means, for each site where its gust comes from, and how sure it is of each drawn fence', () => {
+    const text = digest().text.replace(/\s+/g, ' ');
+    expect(text.match(/Then the fence leans, which is a repair/g)).toHaveLength(1);
+    expect(text.match(/The design gust of 105 mph is the gust/g)).toHaveLength(2);
+    expect(text.match(/8 chances in 10 that it holds/g)).toHaveLength(3);
+    expect(text).not.toMatch(/\b0 (are|is)\b/);
   });
 
   it('is in Spanish for an owner who reads Spanish', () => {

@@ -13,9 +13,9 @@ const flat = (text: string): string => text.replace(/\s+/g, ' ');
 describe('fenceMessage', () => {
   it('answers in its first two sentences: what it holds, what it should, and which season it goes short', () => {
     const { subject, text } = message({ matters: ['short'] });
-    expect(subject).toBe('Fence F-1 at Heron Landing: no longer holds its design gust in season 2027');
+    expect(subject).toBe('Fence F-1 at Heron Landing: will not hold its design gust in season 2027');
     expect(flat(text)).toMatch(
-      /^Your fence holds a gust of \d+ mph in season 2027; it should hold 105 mph, the design gust of its site\. It is short in season 2027\. A gust that snaps it comes about once in \d+ years\./,
+      /^Its posts hold a gust of \d+ mph in season 2027; they should hold 105 mph, the design gust of its site\. It is short in season 2027\. A gust that snaps it comes about once in \d+ years\./,
     );
   });
 
@@ -148,17 +148,17 @@ describe('fenceMessage', () => {
 
   it('is in Spanish throughout for an owner who reads Spanish', () => {
     const { text, subject } = message({ matters: ['short', 'once in 25'] }, { ...ANN, language: 'es' });
-    expect(subject).toContain('ya no aguanta su ráfaga de diseño');
+    expect(subject).toContain('no aguantará su ráfaga de diseño');
     expect(flat(text)).toContain('antes de que empiece la temporada 2027, el 1 de junio de 2027');
     expect(text).not.toMatch(/\b(the|fence|holds|season|should)\b/);
   });
 
   it('combines several matters into one message with the weightiest as its subject', () => {
     const { subject, text } = message({ matters: ['two thirds', 'once in 25', 'short'] });
-    expect(subject).toContain('no longer holds');
-    expect(flat(text)).toContain('have fallen under the design gust');
+    expect(subject).toContain('will not hold');
+    expect(flat(text)).toContain('will not reach the design gust of the site, 105 mph, in season 2027.');
     expect(flat(text)).toContain('more often than once in 25 years');
-    expect(flat(text)).toContain('Rot has taken a third');
+    expect(flat(text)).toContain('Rot has taken more than a third');
   });
 
   it('shows one picture with its content in words, and reads without it', () => {
@@ -185,15 +185,68 @@ describe('fenceMessage', () => {
     expect(subject).not.toMatch(/[\r\n]/);
   });
 
-  it('leads a letter with the postal address and does not ask for an answer to the message', () => {
-    const { text } = message({}, { ...ANN, postalAddress: '1 Quill Lane\nQuillback' });
-    expect(text).toMatch(/^Ann Tidewell, 1 Quill Lane, Quillback/);
+  it('leads a letter with the office, the day and the postal address and does not ask for an answer to the message', () => {
+    const { text } = message({}, { ...ANN, letter: { postalAddress: '1 Quill Lane\nQuillback', day: '2027-01-15' } });
+    expect(text).toMatch(
+      /^Gale & Rail Fence Care, 555-0100, office@example\.org\n\nJanuary 15, 2027\n\nAnn Tidewell, 1 Quill Lane, Quillback/,
+    );
+    expect(flat(text)).toContain('To get no more of these, call 555-0100 or write to office@example.org.');
     expect(text).not.toContain('answer this message');
+  });
+
+  it('tells a running season from one that has not opened', () => {
+    const running = message({ today: '2027-07-15' });
+    expect(running.subject).toContain('no longer holds its design gust in season 2027');
+    expect(flat(running.text)).toContain('no longer reach the design gust of the site, 105 mph.');
+    const spanish = message({ today: '2027-07-15' }, { ...ANN, language: 'es' });
+    expect(flat(spanish.text)).toContain('ya no alcanzan la ráfaga de diseño del lugar');
+  });
+
+  it('tells the chance of a whole season once a third of it is over, and why it is higher than the gust alone', () => {
+    expect(flat(message({ today: '2027-06-15' }).text)).toContain('The chance that wind snaps it in season 2027 is');
+    const late = flat(message({ today: '2027-11-20' }).text);
+    expect(late).toContain('The chance that wind snaps it over a whole season like 2027 is');
+    const sounder = flat(message({ installed: '2018-04-15', matters: ['two thirds'] }).text);
+    expect(sounder).toMatch(/higher than one in \d+, because the fence may be much weaker than the middle value\./);
+  });
+
+  it('says of a rotted fence that was short from new what rot took since, and that its weak posts need replacing', () => {
+    const fence = noticedFence({ installed: '2010-04-15', matters: ['short from new'], standing: 'short from new' });
+    const { subject, text } = fenceMessage({ fence, recipient: ANN, office: OFFICE });
+    expect(subject).toMatch(/: short of its design gust since it was built: \d+ of 105 mph$/);
+    expect(flat(text)).toMatch(/Since then rot has taken it from \d+ mph to \d+ mph\./);
+    expect(flat(text)).toContain('Have the weak posts replaced before season 2027 opens');
+    const sound = message({ installed: '2026-11-15', matters: ['short from new'], standing: 'short from new' });
+    expect(flat(sound.text)).not.toMatch(/rot has taken|weak posts/);
+  });
+
+  it('never says that a fence holds next to nothing, but that it is rotted through', () => {
+    const fence = noticedFence({ matters: ['short'] });
+    const nothing = { p10: 0, p50: 0.4, p90: 6 };
+    const seasons = fence.forecast.seasons.map((season) =>
+      season.season === 1 && season.line ? { ...season, line: { ...season.line, snapMps: nothing } } : season,
+    );
+    const rotted = { ...fence, forecast: { ...fence.forecast, seasons } };
+    const text = flat(fenceMessage({ fence: rotted, recipient: ANN, office: OFFICE }).text);
+    expect(text).toMatch(
+      /^Its posts are rotted through by our estimate; any strong wind may break it\. Keep people away/,
+    );
+    expect(text).not.toMatch(/holds? (a gust of )?[01] mph/);
   });
 
   it('asks for nothing where the fence stands clear again', () => {
     const { text } = message({ installed: '2026-04-15', matters: ['better'] });
     expect(flat(text)).toContain('You need not do anything.');
+    const swapped = noticedFence({
+      installed: '2026-04-15',
+      matters: ['better'],
+      renewal: { kind: 'post-swap', day: '2026-11-20' },
+    });
+    const one = seasonOne(swapped.forecast);
+    expect(judgedGroup(one).leanMps.p50).toBeLessThan(judgedGroup(one).snapMps.p50);
+    expect(flat(fenceMessage({ fence: swapped, recipient: ANN, office: OFFICE }).text)).toMatch(
+      /after the post swap of November 20, 2026: .* The footings are as before and lean at about \d+ mph\./,
+    );
     expect(text).not.toContain('If nothing is done');
   });
 });

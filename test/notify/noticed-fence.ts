@@ -3,8 +3,13 @@ import { forecastFence } from '../../src/forecast/forecast-fence.ts';
 import type { Matter } from '../../src/notify/matters.ts';
 import type { NoticedFence, OfficeFacts, RecipientFacts } from '../../src/notify/message-facts.ts';
 
-export const OFFICE: OfficeFacts = { name: 'Gale & Rail Fence Care', phone: '555-0100', email: 'office@example.org' };
-export const ANN: RecipientFacts = { name: 'Ann Tidewell', language: 'en', postalAddress: null };
+export const OFFICE: OfficeFacts = {
+  name: 'Gale & Rail Fence Care',
+  phone: '555-0100',
+  email: 'office@example.org',
+  postalAddress: null,
+};
+export const ANN: RecipientFacts = { name: 'Ann Tidewell', language: 'en', letter: null };
 
 const FACTS: FenceFacts = {
   ref: 'F-1',
@@ -75,6 +80,8 @@ export function noticedFence(changes: FenceChanges = {}): NoticedFence {
     matters: ['short'],
     first: true,
     today: '2027-01-15',
+    seasonCloses: '11-30',
+    renewal: null,
     ...rest,
   };
 }

@@ -116,5 +116,6 @@ test('the parties of a fence are its site and its owners, the first owner first'
     units: 'us',
     timeZone: 'America/Chicago',
     windSource: 'invented map',
+    seasonCloses: '12-31',
   });
 });

@@ -2,10 +2,10 @@
 import { openRegister } from '../../src/register/database.ts';
 import { composeNotices } from '../../src/service/compose-notices.ts';
 import { JANUARY } from './fence-register-moment.ts';
+import { SENDER } from './sender.ts';
 
 const register = await openRegister(process.argv[2] ?? '');
-const office = { name: 'Gale & Rail Fence Care', phone: '555-0100', email: 'office@example.org' };
 process.stdout.write('begun\n');
-await composeNotices(register, { now: () => JANUARY, sender: { office, from: 'notices@example.org' } });
+await composeNotices(register, { now: () => JANUARY, sender: SENDER });
 await register.close();
 process.stdout.write('done\n');

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { simpleParser } from 'mailparser';
 import { describe, expect, it } from 'vitest';
 import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
@@ -18,6 +19,13 @@ import {
 
 const now = () => JANUARY;
 const compose = (register: Register) => composeNotices(register, { now, sender: SENDER });
+/** An owner of the demo. */
+async function demoOwner(): Promise<{ readonly ref: string; readonly name: string }> {
+  const [, first = ''] = (await readFile(new URL('../../seeds-demo/owners.csv', import.meta.url), 'utf8')).split('\n');
+  const [ref = '', name = ''] = first.split(',');
+  return { ref, name };
+}
+
 /** Old fences: every one of them is short. */
 const old = { installedEarliest: '2005-04-15', installedLatest: '2005-04-15' };
 
@@ -82,7 +90,7 @@ describe('composeNotices', () => {
     expect(mail.replyTo?.value[0]?.address).toBe('office@example.org');
     expect(mail.date?.toISOString()).toBe('2027-01-15T12:00:00.000Z');
     expect(raw.toString()).toContain('List-Unsubscribe: <mailto:office@example.org?subject=unsubscribe>');
-    expect(mail.text?.replace(/\s+/g, ' ')).toMatch(/^Your fence holds a gust of \d+ mph/);
+    expect(mail.text?.replace(/\s+/g, ' ')).toMatch(/^Its posts hold a gust of \d+ mph/);
     const [picture] = mail.attachments;
     expect(picture).toMatchObject({ contentType: 'image/png', related: true, contentDisposition: 'inline' });
     expect(picture?.content.subarray(1, 4).toString()).toBe('PNG');
@@ -128,6 +136,27 @@ describe('composeNotices', () => {
     expect(html).toContain('<html lang="es">');
     expect(await markLetterPosted(register, 1, '2027-01-16T09:00:00.000Z')).toBe(true);
     expect(await markLetterPosted(register, 1, '2027-01-16T09:00:00.000Z')).toBe(false);
+  });
+
+  it('writes to nobody whom a message would reach until the office has said who it is', async () => {
+    const gap = 'the office has no name: set it';
+    const letter = { channel: 'letter', postalAddress: '1 Quill Lane', email: null } as const;
+    for (const [owner, mailReachesOwners, written] of [
+      [{}, true, 0],
+      [{}, false, 1],
+      [letter, false, 0],
+      [{ ...letter, ...(await demoOwner()) }, false, 1],
+    ] as const) {
+      const { ref = 'ANN' } = owner as { ref?: string };
+      const fences = [{ ...old, ownerRef: ref }];
+      const register = await fenceRegister({ owners: [owner], fences });
+      await runSweep(register, { now });
+      const report = await composeNotices(register, { now, sender: { ...SENDER, gap, mailReachesOwners } });
+      expect(report.mails + report.letters).toBe(written);
+      expect(report.failures).toEqual(written === 1 ? [] : [{ ownerRef: ref, message: gap }]);
+      expect(await compose(register)).toMatchObject({ failures: [] });
+      expect(await listOutbox(register, { limit: 9 })).toHaveLength(1);
+    }
   });
 
   it('writes to the other owners where one cannot be written to, and says who', async () => {

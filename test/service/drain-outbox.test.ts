@@ -1,12 +1,16 @@
+import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
+import { sql } from 'kysely';
 import { DateTime } from 'luxon';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import type { Register } from '../../src/register/database.ts';
+import { openRegister } from '../../src/register/database.ts';
 import { countOutbox, listOutbox, loadOutboxBytes, retryMessages } from '../../src/register/outbox.ts';
 import { leaseDueMessages } from '../../src/register/outbox-claims.ts';
 import { isoUtc } from '../../src/service/clock.ts';
 import { drainOutbox } from '../../src/service/drain-outbox.ts';
 import { mailServerAddress, smtpTransport } from '../../src/service/mail-transport.ts';
-import { fenceRegister, JANUARY } from './fence-register.ts';
+import { fenceRegister, fillRegister, JANUARY, temporaryFolder } from './fence-register.ts';
 import { freePort, mailServer, messageIdOf } from './mail-server.ts';
 import { queueMails } from './queued-mails.ts';
 
@@ -254,6 +258,71 @@ describe('drainOutbox', () => {
     const server = await mailServer();
     const now = () => JANUARY.minus({ days: 1 });
     expect(await drainOutbox(register, { now, transport: transportTo(server.port) })).toMatchObject({ sent: 2 });
+  });
+
+  it('sends once where another program holds the write lock while the answer is to be recorded', async () => {
+    const folder = temporaryFolder();
+    const register = await openRegister(join(folder, 'register.sqlite'));
+    onTestFinished(() => register.close());
+    await fillRegister(register, { fences: [] });
+    await queueMails(register, 1, START);
+    await sql`pragma busy_timeout = 20`.execute(register.db);
+    const other = new Sqlite(register.path);
+    onTestFinished(() => void other.close());
+    let refusals = 0;
+    const server = await mailServer({
+      onMessage: () => {
+        other.exec('begin immediate');
+        const waiting = setInterval(() => {
+          refusals += 1;
+          if (refusals < 12) return;
+          clearInterval(waiting);
+          other.exec('commit');
+        }, 50);
+        return null;
+      },
+    });
+    const options = { now: () => JANUARY, transport: transportTo(server.port) };
+    expect(await drainOutbox(register, options)).toMatchObject({ sent: 1, unavailable: null });
+    expect(refusals).toBe(12);
+    expect(await drainOutbox(register, options)).toMatchObject({ sent: 0 });
+    expect(server.received).toHaveLength(1);
+  });
+
+  it('parks nothing where the server does not let us send at all, and leaves the server alone for a while', async () => {
+    for (const refusal of [
+      { sender: { code: 550, words: '5.7.1 this sender may not send here' } },
+      { recipient: { code: 554, words: '5.7.1 Relay access denied' } },
+    ]) {
+      const register = await outboxWith(2);
+      const server = await mailServer({
+        onSender: () => refusal.sender ?? null,
+        onRecipient: () => refusal.recipient ?? null,
+      });
+      const report = await drainOutbox(register, { now: () => JANUARY, transport: transportTo(server.port) });
+      expect(report).toMatchObject({ sent: 0, again: 0, parked: 0 });
+      expect(report.unavailable?.reply).toContain('5.7.1');
+      expect(await countOutbox(register)).toMatchObject({ queued: 2, parked: 0 });
+    }
+  });
+
+  it('stops within seconds while a server hangs, and tries that message again later', { timeout: 20_000 }, async () => {
+    const register = await outboxWith(2);
+    const stop = new AbortController();
+    let letGo = (): void => undefined;
+    const server = await mailServer({
+      onMessage: () =>
+        new Promise((resolve) => {
+          letGo = () => resolve(null);
+          stop.abort();
+        }),
+    });
+    const begun = performance.now();
+    const options = { now: () => JANUARY, transport: transportTo(server.port), signal: stop.signal };
+    expect(await drainOutbox(register, options)).toMatchObject({ sent: 0, again: 1, parked: 0, unavailable: null });
+    expect(performance.now() - begun).toBeLessThan(10_000);
+    expect(await countOutbox(register)).toMatchObject({ queued: 2, leased: 0 });
+    letGo();
   });
 
   it('gives each message to one of two drains at work together', async () => {

@@ -12,19 +12,14 @@ import type { FenceRecord } from '../../src/register/fence-record.ts';
 import type { OwnerRecord } from '../../src/register/owner-record.ts';
 import { upsertRecords } from '../../src/register/record-store.ts';
 import type { SiteRecord } from '../../src/register/site-record.ts';
-import type { Sender } from '../../src/service/compose-notices.ts';
 
 const MPH = 0.44704;
 const FT = 0.3048;
 
 export { JANUARY } from './fence-register-moment.ts';
+export { SENDER } from './sender.ts';
 
 const WRITTEN = '2020-01-01T00:00:00.000Z';
-
-export const SENDER: Sender = {
-  office: { name: 'Gale & Rail Fence Care', phone: '555-0100', email: 'office@example.org' },
-  from: 'notices@example.org',
-};
 
 /** A fixed instant in UTC. */
 export function at(iso: string): DateTime {

@@ -28,6 +28,7 @@ export async function mailServer(
     /** Asked once a message is complete, before it is kept. */
     readonly onMessage?: (mail: Received, count: number) => Answer | Promise<Answer>;
     readonly onRecipient?: (to: string) => Answer;
+    readonly onSender?: (from: string) => Answer;
     /** Password it asks for; none where not given. */
     readonly password?: string;
   } = {},
@@ -39,6 +40,10 @@ export async function mailServer(
     onAuth: (auth, _session, callback) => {
       if (auth.password === options.password) callback(null, { user: auth.username });
       else callback(refusal({ code: 535, words: 'not the password' }));
+    },
+    onMailFrom: (address, _session, callback) => {
+      const answer = options.onSender?.(address.address) ?? null;
+      callback(answer ? refusal(answer) : null);
     },
     onRcptTo: (address, _session, callback) => {
       const answer = options.onRecipient?.(address.address) ?? null;

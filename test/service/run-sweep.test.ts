@@ -87,6 +87,37 @@ describe('runSweep', () => {
     expect(await sweptBytes(pieces)).toBe(await sweptBytes(whole));
   });
 
+  it('does not resume a sweep that a wrong clock began more than a day ahead', async () => {
+    const register = await fenceRegister({ fences: manyFences(3) });
+    const stop = new AbortController();
+    const ahead = { now: day(400), chunkSize: 1, signal: stop.signal, onProgress: () => stop.abort() };
+    expect(await runSweep(register, ahead)).toMatchObject({ kind: 'interrupted' });
+    expect(await runSweep(register, { now })).toMatchObject({ kind: 'finished', resumed: false });
+    const rows = await register.db.selectFrom('forecasts').select('season_one').execute();
+    expect(new Set(rows.map((row) => row.season_one))).toEqual(new Set(['2027']));
+  });
+
+  it('leaves out a fence and an owner that are deleted while it computes', async () => {
+    const register = await fenceRegister({ owners: [{}, { ref: 'BEA' }], fences: manyFences(3) });
+    await changeFences(register, [{ ref: 'F-002', secondOwnerRef: 'BEA' }]);
+    const other = new Sqlite(register.path);
+    let deleted = false;
+    const report = await runSweep(register, {
+      now,
+      forecast: (facts, year, settings) => {
+        if (!deleted && facts.ref === 'F-002') {
+          other.pragma('foreign_keys = on');
+          other.exec(`delete from fences where ref = 'F-001';
+            update fences set second_owner_ref = null where ref = 'F-002'; delete from owners where ref = 'BEA'`);
+          deleted = true;
+        }
+        return forecastFence(facts, year, settings);
+      },
+    });
+    other.close();
+    expect(report).toMatchObject({ kind: 'finished', failures: [], sweep: { computed: 2, failed: 0 } });
+  });
+
   it('recomputes everything when a setting changes', async () => {
     const register = await fenceRegister({ fences: manyFences(3) });
     await runSweep(register, { now });

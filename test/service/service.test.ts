@@ -101,6 +101,17 @@ describe('startService', () => {
     await expect.poll(async () => (await service.view.mailStatus()).counts.sent, { timeout: 20_000 }).toBe(2);
   });
 
+  it('is refused where another runs on the same register, whose work goes on', async () => {
+    const folder = await filledFolder();
+    const first = await started(configFor(folder));
+    await expect(
+      startService({ config: configFor(folder), clock: systemClock, log: silent, makeApp: app }),
+    ).rejects.toThrow(/another service \(process \d+, since .*\) already runs on this register/);
+    await first.caughtUp;
+    await first.close();
+    await (await started(configFor(folder))).close();
+  });
+
   it('says that the port is taken, and by which variable to choose another', async () => {
     const blocker = createServer();
     await new Promise<void>((resolve) => blocker.listen(0, '127.0.0.1', resolve));

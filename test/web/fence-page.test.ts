@@ -93,8 +93,24 @@ describe("a fence's page", () => {
     expect(html).toContain('<option value="2035" selected="">2035</option>');
     expect(html).toMatch(/Season 2035, line posts \(posts? [\d–, ]+\)/);
     expect(html).toContain('k_climate');
-    const now = await sample.text('/fences/PR-02/reasons?season=1850');
-    expect(now).toMatch(/Season 2026, line posts/);
+    expect(await sample.text('/fences/PR-02/reasons')).toMatch(/Season 2026, line posts/);
+  });
+
+  it('answers 404 with the seasons there are for one there is not', async () => {
+    const answer = await sample.app.request('/fences/PR-02/reasons?season=abc');
+    expect(answer.status).toBe(404);
+    const html = await answer.text();
+    expect(html).toContain('has no season &quot;abc&quot;');
+    expect(html).toMatch(/There are new, \d{4}, .*2055\./);
+  });
+
+  it('gives one and the same age of the fence on its page and in its reasons', async () => {
+    for (const ref of ['PR-01', 'PR-02', 'PR-03', 'SK-01']) {
+      const one = seasonOne(await forecastOf(ref));
+      const age = `fence age ${one.ageYears.toFixed(1)} years`;
+      expect(await sample.text(`/fences/${ref}`), ref).toContain(`${age} in season ${one.label}`);
+      expect(await sample.text(`/fences/${ref}/reasons`), ref).toContain(age);
+    }
   });
 
   it('leads to the reasons of the ends and back, in the season shown', async () => {

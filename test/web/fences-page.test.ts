@@ -77,9 +77,23 @@ describe('the list of fences', () => {
     try {
       const html = await sweeping.text('/');
       expect(html).toContain('A sweep is at work: 3 of 8 fences done.');
+      expect(html).toContain('8 of 8 fences are not computed yet: a sweep is at work.');
       expect(html).toContain('not swept yet');
     } finally {
       await sweeping.close();
+    }
+  });
+
+  it('gives no all-clear while no fence is computed, and says when the sweep is and in which zone', async () => {
+    const fresh = await sampleApp({ swept: false });
+    try {
+      const html = await fresh.text('/');
+      expect(html).toContain(
+        '<p class="lead">8 of 8 fences are not computed yet: run stormpale sweep, or wait for the sweep at 04:30 UTC.</p>',
+      );
+      expect(html).toContain('(every night at 04:30 UTC)');
+    } finally {
+      await fresh.close();
     }
   });
 
@@ -118,11 +132,24 @@ describe('the list of fences', () => {
 });
 
 describe('the sentence on top of the list', () => {
-  const of = (short: number, closing: number, clear: number, fromNew = 0): string =>
+  const of = (short: number, closing: number, clear: number, fromNew = 0, unswept = 0): string =>
     summarySentence(
-      { counts: { short, closing, clear, 'short from new': fromNew }, total: short + closing + clear + fromNew },
-      2,
+      {
+        counts: { short, closing, clear, 'short from new': fromNew },
+        total: short + closing + clear + fromNew + unswept,
+        unswept,
+      },
+      { lookAheadSeasons: 2, nightly: '04:30 America/Chicago', sweeping: false },
     );
+
+  it('leads with what is not computed yet and then speaks of the computed only', () => {
+    expect(of(0, 0, 120, 0, 30)).toBe(
+      '30 of 150 fences are not computed yet: run stormpale sweep, or wait for the sweep at 04:30 America/Chicago. None of 120 computed fences are short of their design gust now; none goes short within two seasons.',
+    );
+    expect(of(1, 0, 0, 0, 1)).toBe(
+      '1 of 2 fences is not computed yet: run stormpale sweep, or wait for the sweep at 04:30 America/Chicago. The computed fence is short of its design gust now.',
+    );
+  });
 
   it('counts the short, also those short from new, and those that go short soon', () => {
     expect(of(2, 5, 53, 1)).toBe(

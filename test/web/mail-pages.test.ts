@@ -56,7 +56,8 @@ describe('caught mail and the outbox', () => {
 
   it('shows the outbox with states, and narrows it to one', async () => {
     const html = await sample.text('/outbox');
-    expect(html).toContain('2 sent');
+    expect(html).toContain('2 caught</a>: kept here, no mail server is set');
+    expect(html).not.toContain('taken by the mail server');
     expect(html).toContain('1 to print');
     const letters = await sample.text('/outbox?state=to+print');
     expect(letters).toContain('Mason Yards');
@@ -68,7 +69,9 @@ describe('caught mail and the outbox', () => {
     const letter = await sample.app.request(path as string);
     expect(letter.status).toBe(200);
     expect(letter.headers.get('content-security-policy')).toContain('sandbox');
-    expect(await letter.text()).toContain('Mason Yards');
+    const text = await letter.text();
+    expect(text).toContain('Mason Yards');
+    expect(text).toContain('<link rel="icon" href="data:,">');
     expect((await sample.app.request('/outbox/99999/letter')).status).toBe(404);
   });
 

@@ -53,6 +53,15 @@ describe('every answer of the pages', () => {
     expect(metrics).toContain('stormpale_last_sweep_failed_fences 0');
   });
 
+  it('refuses every method but reading', async () => {
+    for (const method of ['POST', 'PUT', 'DELETE', 'PATCH']) {
+      const refused = await sample.app.request('/fences/PR-01', { method });
+      expect(refused.status, method).toBe(405);
+      expect(refused.headers.get('allow'), method).toBe('GET, HEAD');
+    }
+    expect((await sample.app.request('/', { method: 'HEAD' })).status).toBe(200);
+  });
+
   it('says the way out where there is no page', async () => {
     const response = await sample.app.request('/nowhere');
     expect(response.status).toBe(404);

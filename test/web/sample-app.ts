@@ -53,8 +53,16 @@ export async function sampleApp(
     /** Writes the owners' messages and hands the mails to the catcher. */
     sendMail: async (): Promise<void> => {
       if (!catcher) throw new Error('this sample catches no mail');
-      const office = { name: 'Sample Fence Office', phone: null, email: 'office@example.org' };
-      await composeNotices(register, { now: SAMPLE_NOW, sender: { office, from: 'office@example.org' } });
+      const office = {
+        name: 'Sample Fence Office',
+        phone: null,
+        email: 'office@example.org',
+        postalAddress: '3 Office Row\nPelican Reach, South Carolina 00000',
+      };
+      await composeNotices(register, {
+        now: SAMPLE_NOW,
+        sender: { office, from: 'office@example.org', timeZone: 'UTC', gap: null, mailReachesOwners: false },
+      });
       const transport = smtpTransport(mailServerAddress(`smtp://127.0.0.1:${catcher.port}`));
       await drainOutbox(register, { now: SAMPLE_NOW, transport });
     },
