@@ -117,10 +117,10 @@ export function endsSentence(
     case 'clear':
       return null;
     case 'closing':
-      return `Ends closing: the posts next to its ends go short ${inSeason(endsShortSeason)}; losing them is that is a repair, not a new fence.`;
+      return `Ends closing: the posts next to its ends go short ${inSeason(endsShortSeason)}; losing them means a repair, not a new fence.`;
     case 'short':
-      return 'Ends short: the posts next to its ends no longer hold the design gust; losing them is that is a repair, not a new fence.';
+      return 'Ends short: the posts next to its ends no longer hold the design gust; losing them means a repair, not a new fence.';
     case 'short from new':
-      return 'Ends short from new: the posts next to its ends never held the design gust; losing them is that is a repair, not a new fence.';
+      return 'Ends short from new: the posts next to its ends never held the design gust; losing them means a repair, not a new fence.';
   }
 }
