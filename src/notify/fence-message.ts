@@ -32,7 +32,11 @@ export function fenceMessage(input: {
     ? paragraphs([words.suggestion[weightiest]('', false)])
     : [
         heading(headings.suggestion),
-        ...paragraphs(advised.map((matter) => words.suggestion[matter](words.by(news), news.strengthFell))),
+        ...paragraphs(
+          advised.map((matter, index) =>
+            words.suggestion[matter](index === 0 ? words.by(news) : words.sameTime, news.strengthFell),
+          ),
+        ),
         heading(headings.nothingDone),
         ...paragraphs(words.nothingDone(news)),
       ];

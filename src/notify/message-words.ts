@@ -9,6 +9,8 @@ export interface MessageWords {
   readonly unknown: Readonly<Record<UnknownInput['input'], string>>;
   readonly subject: Readonly<Record<Matter, (news: FenceNews) => string>>;
   readonly changed: Readonly<Record<Matter, (news: FenceNews) => string>>;
+  /** When a further suggestion of the same message is due. */
+  readonly sameTime: string;
   readonly suggestion: Readonly<Record<Matter, (by: string, strengthFell: boolean) => string>>;
   readonly greeting: (name: string) => string;
   readonly about: (news: FenceNews) => string;

@@ -119,9 +119,12 @@ export const WORDS_EN: MessageWords = {
     better: (n) =>
       `It stands clear again${after(n)}: its posts hold the design gust with some margin.${footings(n)} You need not do anything.`,
   },
+  sameTime: 'at the same time',
   suggestion: {
     'short from new': (by, fell) =>
-      `${fell ? `Have the weak posts replaced ${by}. ` : ''}Have us look at closer posts, heavier posts or a more open infill, and plan one of them ${by}. When the fence is replaced, it should be built for this wind.`,
+      fell
+        ? `Have the weak posts replaced ${by}, and have us look at closer posts, heavier posts or a more open infill at the same time. When the fence is replaced, it should be built for this wind.`
+        : `Have us look at closer posts, heavier posts or a more open infill, and plan one of them ${by}. When the fence is replaced, it should be built for this wind.`,
     short: (by) => `Have the weak posts replaced, or the fence rebuilt, ${by}.`,
     closing: (by) => `Have the posts checked at the groundline, and plan their replacement ${by}.`,
     'ends short': (by) => `Have the posts at its ends replaced or strengthened ${by}.`,

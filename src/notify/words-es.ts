@@ -127,9 +127,10 @@ export const WORDS_ES: MessageWords = {
     better: (n) =>
       `Vuelve a tener margen${after(n)}: sus postes aguantan la ráfaga de diseño y algo más.${footings(n)} No tiene que hacer nada.`,
   },
+  sameTime: 'al mismo tiempo',
   suggestion: {
     'short from new': (by, fell) =>
-      `${fell ? `Reemplazar los postes débiles ${by}. ` : ''}Estudiemos poner postes más juntos, postes más gruesos o tablas más abiertas, y hagamos una de esas cosas ${by}. Cuando se reemplace la cerca, conviene construirla para este viento.`,
+      `${fell ? `Reemplazar los postes débiles ${by}, y estudiemos a la vez` : 'Estudiemos'} poner postes más juntos, postes más gruesos o tablas más abiertas${fell ? '' : `, y hagamos una de esas cosas ${by}`}. Cuando se reemplace la cerca, conviene construirla para este viento.`,
     short: (by) => `Reemplazar los postes débiles, o reconstruir la cerca, ${by}.`,
     closing: (by) => `Revisar los postes a ras de suelo y planear su reemplazo ${by}.`,
     'ends short': (by) => `Reemplazar o reforzar los postes de los extremos ${by}.`,
