@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
-const report = process.env.STORMPALE_TEST_REPORT;
+const report = process.env.TEST_REPORT_FILE;
 
 export default defineConfig({
   test: {
