@@ -3,6 +3,9 @@ import type { SoilClass } from '../capacity/soil-class.ts';
 import type { Exposure } from '../capacity/velocity-pressure.ts';
 import type { ClimateFacts } from '../decay/climate-factor.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
+import type { InspectionFacts } from './evidence/inspection.ts';
+import type { LearnedFacts } from './evidence/learned-facts.ts';
+import type { StormOutcome } from './evidence/storm-outcome.ts';
 import type { PostWood } from './post-wood.ts';
 import type { SeasonWindow } from './season-calendar.ts';
 import type { WindEntry } from './wind-entry.ts';
@@ -81,6 +84,12 @@ export interface FenceFacts {
   readonly posts: readonly PostOverride[];
   /** Works done, in any order; they act from their day on. */
   readonly works: readonly Works[];
+  /** Inspections made, in any order. */
+  readonly inspections: readonly InspectionFacts[];
+  /** What storms were reported to have done, in any order. */
+  readonly outcomes: readonly StormOutcome[];
+  /** What the register has learned and the office accepted; null where nothing was. */
+  readonly learned: LearnedFacts | null;
 }
 
 /** Register-wide settings that every forecast depends on. */

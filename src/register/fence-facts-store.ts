@@ -79,6 +79,9 @@ function fenceFacts(fence: FenceRecord, around: Neighbourhood): FenceFacts {
     trimmer: { guards: GUARDS[fence.trimmerGuards], yearlyCutMm: fence.yearlyTrimmerCutMm },
     posts: (around.posts.get(fence.ref) ?? []).map((post) => overrideOf(post, fence, around.sharedFences)),
     works: (around.works.get(fence.ref) ?? []).map(worksFacts),
+    inspections: [],
+    outcomes: [],
+    learned: null,
   };
 }
 

@@ -55,4 +55,7 @@ export const EXAMPLE_FENCE: FenceFacts = {
   trimmer: { guards: null, yearlyCutMm: 0 },
   posts: [],
   works: [],
+  inspections: [],
+  outcomes: [],
+  learned: null,
 };

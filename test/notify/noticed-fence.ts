@@ -48,6 +48,9 @@ const FACTS: FenceFacts = {
   trimmer: { guards: true, yearlyCutMm: 0 },
   posts: [],
   works: [],
+  inspections: [],
+  outcomes: [],
+  learned: null,
 };
 
 /** How a test's fence differs from the common one. */

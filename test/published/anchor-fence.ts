@@ -79,6 +79,9 @@ export function anchorFence(choice: AnchorChoice = {}): FenceFacts {
     trimmer: { guards: null, yearlyCutMm: 0 },
     posts: [],
     works: [],
+    inspections: [],
+    outcomes: [],
+    learned: null,
   };
 }
 
