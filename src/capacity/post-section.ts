@@ -30,3 +30,7 @@ export const postDiagonalMm = (section: PostSection): number =>
 /** Dimension of a post that a collar surrounds [mm]: the wider side, or the diameter. Source: geometry. */
 export const postBreadthMm = (section: PostSection): number =>
   section.kind === 'round' ? section.diameterMm : Math.max(section.widthMm, section.depthMm);
+
+/** Narrowest dimension of a post [mm]: the shorter side, or the diameter. Source: geometry. */
+export const shortestSideMm = (section: PostSection): number =>
+  section.kind === 'round' ? section.diameterMm : Math.min(section.widthMm, section.depthMm);

@@ -2,7 +2,8 @@ import { solidHeight } from '../capacity/post-load.ts';
 import { speedAtResistance } from '../capacity/post-resistance.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import { paFromPsf } from '../units/pressure.ts';
-import { allowableFootingForce } from './lean-resistance.ts';
+import { soundPost } from './fence-state.ts';
+import { allowableFootingForce, groundAfter } from './lean-resistance.ts';
 import type { PostClass } from './post-classes.ts';
 import { allowableSnapResistance } from './snap-resistance.ts';
 import { type StateModel, sectionLossOn } from './state-model.ts';
@@ -32,13 +33,14 @@ export interface CodeSpeeds {
 export function codeSpeeds(model: StateModel, postClass: PostClass, day: CalendarDay, sound: boolean): CodeSpeeds {
   const { post, demands } = postClass.sample;
   const loss = sectionLossOn(model, { kind: postClass.kind, point: 0, dayNumber: dayNumber(day), sound });
-  const allowable = allowableSnapResistance(post, loss);
-  const ground = groundAt(post.ground, model.points, 0);
+  const allowable = allowableSnapResistance(sound ? soundPost(post) : post, loss);
+  const known = groundAt(post.ground, model.points, 0);
+  const ground = sound ? known : groundAfter(post.condition, known);
   const factor = windLoadFactor(model.site.wind.basis);
   const { run } = model.state;
   const leastForce = MINIMUM_PRESSURE_ASD * paFromPsf(MINIMUM_PRESSURE_PSF) * run.postSpacingM * solidHeight(run);
   const each = demands.map((demand) => {
-    const postForce = Math.min(allowable.momentNm / demand.armM, allowable.shearN);
+    const postForce = Math.min(allowable.momentNm / demand.armM, allowable.shearN, allowable.railN);
     const footing = allowableFootingForce(model.site, ground, { section: post.wood.section, armM: demand.armM });
     return {
       snapMps: speedAtResistance(postForce / factor, demand.codeForcePerV2),

@@ -1,4 +1,5 @@
 import type { CalendarDay } from '../units/calendar-day.ts';
+import type { EvidenceSummary } from './evidence/evidence-summary.ts';
 
 /** Weighted quantiles over the belief points: 10th, 50th and 90th percentile. */
 export interface Band {
@@ -13,11 +14,14 @@ export type FenceStanding = 'clear' | 'closing' | 'short' | 'short from new';
 /** Two thirds of built strength, or the gust it still holds comes once in 50, 25 or 10 years. */
 export type Mark = 'two thirds' | 'once in 50' | 'once in 25' | 'once in 10';
 
+/** What breaks a post: bending or shear at the groundline, or the rail connection where an inspection reported it. */
+export type SnapState = 'bending' | 'shear' | 'rail connection';
+
 /** Snap and lean speed of one group of posts (line posts, or ends) at one date. Speeds [m/s]. */
 export interface GroupSpeeds {
   readonly snapMps: Band;
   readonly leanMps: Band;
-  readonly snapState: 'bending' | 'shear';
+  readonly snapState: SnapState;
   readonly leanState: 'footing' | 'collar';
   /** Numbers of the posts that decide this group's snap speed. */
   readonly decidingPosts: readonly number[];
@@ -89,6 +93,15 @@ export type HazardCurve =
   | { readonly kind: 'gumbel'; readonly locationMps: number; readonly scaleMps: number; readonly explanation: string }
   | { readonly kind: 'none'; readonly reason: string };
 
+/** Posts at which something was found that works have not mended by season 1, by their numbers. */
+export interface FoundPosts {
+  readonly broken: readonly number[];
+  readonly leaning: readonly number[];
+  readonly closedOff: readonly number[];
+  readonly crackedCollars: readonly number[];
+  readonly hollow: readonly number[];
+}
+
 /** The forecast of one fence: pure function of `FenceFacts`, season 1 and the settings; deterministic to the byte. */
 export interface FenceForecast {
   readonly modelVersion: string;
@@ -121,6 +134,10 @@ export interface FenceForecast {
   readonly marksAhead: readonly { readonly mark: Mark; readonly season: string }[];
   readonly codeVerdicts: readonly CodeVerdict[];
   readonly unknowns: readonly UnknownInput[];
+  /** What was seen of the fence, and what it changed; null where nothing was. */
+  readonly evidence: EvidenceSummary | null;
+  /** What was found at posts and not mended since, by their numbers. */
+  readonly found: FoundPosts;
   /** Plain-word remarks: no line posts, a hurricane site without a second pair, assumed ends, … */
   readonly remarks: readonly string[];
 }

@@ -1,22 +1,53 @@
 import { type CalendarDay, DAYS_PER_YEAR, dayNumber } from '../units/calendar-day.ts';
+import { afterInspection, afterOutcome } from './evidence/post-findings.ts';
 import type { FenceFacts, GroundFacts, InstallDate, PostOverride, RunFacts } from './fence-facts.ts';
 import { generatePostPositions } from './post-positions.ts';
 import type { PostWood } from './post-wood.ts';
 import { type RotClock, RUNNING_CLOCK } from './rot-clock.ts';
 import type { Works } from './works.ts';
 
-/** Yearly trimmer cuts of one post: depth a year into one face, and the day guards ended them. */
+/** Trimmer cuts of one post into one face: what an inspection measured, the depth a year, and the day guards ended them. */
 interface TrimmerCuts {
+  /** Last measured cut [mm] and its day; null where none was measured: then the yearly cut counts from installation. */
+  readonly measured: { readonly depthMm: number; readonly day: number } | null;
   readonly yearlyCutMm: number;
   readonly untilDay: number | null;
 }
 
+/** What inspections and storms have found at one post, until works mend it. */
+export interface PostCondition {
+  /** Broken at the groundline, by rot or by a storm: it holds nothing. */
+  readonly broken: boolean;
+  /** More than 15 degrees out of plumb, or refused to stand plumb after a storm. */
+  readonly leaning: boolean;
+  readonly closedOff: boolean;
+  readonly collarCracked: boolean;
+  /** Strength left in the worst rail connection over a sound one [-]; null where nobody reported one. */
+  readonly railConnection: number | null;
+  readonly cavityDiameterMm: number;
+}
+
+/** A post at which nothing was found. */
+export const SOUND_CONDITION: PostCondition = {
+  broken: false,
+  leaning: false,
+  closedOff: false,
+  collarCracked: false,
+  railConnection: null,
+  cavityDiameterMm: 0,
+};
+
 /** One post as it stands on a day, works until then done. */
 export interface PostState {
   readonly number: number;
+  /** Which piece of wood it is: another one after a swap or a rebuild. What was read of the old one says nothing of the new one's scatter. */
+  readonly piece: string;
   readonly positionM: number;
+  /** Bays that hang on it: one at either end of the run. */
+  readonly bays: 1 | 2;
   readonly wood: PostWood;
   readonly installed: InstallDate;
+  readonly condition: PostCondition;
   readonly clock: RotClock;
   readonly cuts: TrimmerCuts;
   /** Moment of a steel sleeve around the groundline [N m]; null without one. */
@@ -24,6 +55,9 @@ export interface PostState {
   readonly ground: GroundFacts;
   readonly sharedRun: PostOverride['sharedRun'];
 }
+
+/** A post as it was set: nothing found at it. */
+export const soundPost = (post: PostState): PostState => ({ ...post, condition: SOUND_CONDITION });
 
 /** A fence as it stands on a day. */
 export interface FenceState {
@@ -39,16 +73,19 @@ const onDay = (day: CalendarDay): InstallDate => ({ earliest: day, latest: day }
 
 function firstState(facts: FenceFacts): FenceState {
   const cuts: TrimmerCuts = {
+    measured: null,
     yearlyCutMm: facts.trimmer.guards === true ? 0 : facts.trimmer.yearlyCutMm,
     untilDay: null,
   };
   const overrides = new Map(facts.posts.map((post) => [post.number, post]));
   const generated = generatePostPositions(facts.run.runLengthM, facts.run.postSpacingM);
-  const posts = generated.map((positionM, index): PostState => {
+  const posts = generated.map((positionM, index): Omit<PostState, 'bays'> => {
     const override = overrides.get(index + 1);
     overrides.delete(index + 1);
     return {
       number: index + 1,
+      piece: `${index + 1}`,
+      condition: SOUND_CONDITION,
       positionM: override?.positionM ?? positionM,
       wood: override?.wood ?? facts.wood,
       installed: override?.installed ?? facts.installed,
@@ -68,8 +105,10 @@ function firstState(facts: FenceFacts): FenceState {
   return { run: facts.run, posts: byPosition(posts), soilSaturated: facts.site.soilSaturated, built: facts.installed };
 }
 
-const byPosition = (posts: readonly PostState[]): readonly PostState[] =>
-  [...posts].sort((a, b) => a.positionM - b.positionM || a.number - b.number);
+const byPosition = (posts: readonly Omit<PostState, 'bays'>[]): readonly PostState[] =>
+  [...posts]
+    .sort((a, b) => a.positionM - b.positionM || a.number - b.number)
+    .map((post, index): PostState => ({ ...post, bays: index === 0 || index === posts.length - 1 ? 1 : 2 }));
 
 /** The post that stands nearest to a position: what is set there anew inherits its footing and cuts. */
 const nearestPost = (posts: readonly PostState[], positionM: number): PostState =>
@@ -81,20 +120,31 @@ const nearestPost = (posts: readonly PostState[], positionM: number): PostState 
 const newPost = (
   posts: readonly PostState[],
   post: Pick<PostState, 'number' | 'positionM' | 'wood' | 'sharedRun'>,
-  day: CalendarDay,
-): PostState => {
+  works: Works,
+): Omit<PostState, 'bays'> => {
   const { ground, cuts } = nearestPost(posts, post.positionM);
-  return { ...post, ground, cuts, installed: onDay(day), clock: RUNNING_CLOCK, sleeveNm: null };
+  return {
+    ...post,
+    piece: newPiece(post.number, works),
+    ground,
+    cuts: { ...cuts, measured: null },
+    condition: SOUND_CONDITION,
+    installed: onDay(works.day),
+    clock: RUNNING_CLOCK,
+    sleeveNm: null,
+  };
 };
+
+const newPiece = (number: number, works: Works): string => `${number} by ${works.ref}`;
 
 function rebuilt(state: FenceState, works: Extract<Works, { kind: 'rebuild' }>): FenceState {
   const run = works.postSpacingM === null ? state.run : { ...state.run, postSpacingM: works.postSpacingM };
   const shared = new Map(state.posts.map((post) => [post.positionM, post.sharedRun]));
   const posts = generatePostPositions(run.runLengthM, run.postSpacingM).map((positionM, index) => {
     const sharedRun = shared.get(positionM) ?? null;
-    return newPost(state.posts, { number: index + 1, positionM, wood: works.wood, sharedRun }, works.day);
+    return newPost(state.posts, { number: index + 1, positionM, wood: works.wood, sharedRun }, works);
   });
-  return { run, posts, soilSaturated: state.soilSaturated, built: onDay(works.day) };
+  return { run, posts: byPosition(posts), soilSaturated: state.soilSaturated, built: onDay(works.day) };
 }
 
 function changedPost(post: PostState, works: Works, day: number): PostState {
@@ -111,11 +161,26 @@ function changedPost(post: PostState, works: Works, day: number): PostState {
       return {
         ...post,
         ground: { embedmentM: works.embedmentM, footing: works.footing, footingDiameterM: works.footingDiameterM },
+        condition: { ...post.condition, leaning: false, collarCracked: false, closedOff: false },
       };
     case 'post-swap':
-      return { ...post, wood: works.wood, installed: onDay(works.day), clock: RUNNING_CLOCK, sleeveNm: null };
+      return {
+        ...post,
+        piece: newPiece(post.number, works),
+        wood: works.wood,
+        installed: onDay(works.day),
+        // The collar stays in the ground until a footing reset.
+        condition: { ...SOUND_CONDITION, collarCracked: post.condition.collarCracked },
+        cuts: { ...post.cuts, measured: null },
+        clock: RUNNING_CLOCK,
+        sleeveNm: null,
+      };
     case 'steel-sleeve':
-      return { ...post, sleeveNm: works.momentCapacityNm };
+      return {
+        ...post,
+        sleeveNm: works.momentCapacityNm,
+        condition: { ...post.condition, broken: false, closedOff: false },
+      };
     case 'drainage':
     case 'added-posts':
     case 'rebuild':
@@ -127,7 +192,7 @@ function withAddedPosts(state: FenceState, works: Extract<Works, { kind: 'added-
   const highest = Math.max(...state.posts.map((post) => post.number));
   const added = works.positionsM.map((positionM, index) => {
     const number = highest + 1 + index;
-    return newPost(state.posts, { number, positionM, wood: works.wood, sharedRun: null }, works.day);
+    return newPost(state.posts, { number, positionM, wood: works.wood, sharedRun: null }, works);
   });
   return { ...state, posts: byPosition([...state.posts, ...added]) };
 }
@@ -143,23 +208,47 @@ function afterWorks(state: FenceState, works: Works): FenceState {
   return { ...state, posts, soilSaturated: works.kind === 'drainage' ? false : state.soilSaturated };
 }
 
-/** Works in the order in which they act: by day, then by ref. */
-const inOrder = (works: readonly Works[]): readonly Works[] =>
-  [...works].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.ref < b.ref ? -1 : a.ref > b.ref ? 1 : 0));
+/** Something that changes the state of a fence on a day. */
+interface Event {
+  readonly day: CalendarDay;
+  /** On one day a storm comes first, then what an inspection finds, then what is done about it. */
+  readonly order: 0 | 1 | 2;
+  readonly ref: string;
+  readonly after: (state: FenceState) => FenceState;
+}
+
+const eventsOf = ({ works, inspections, outcomes }: FenceFacts): readonly Event[] => {
+  const events: Event[] = [
+    ...outcomes.map(
+      (outcome): Event => ({ ...outcome, order: 0, after: (state) => afterOutcome(state, outcome, outcomes) }),
+    ),
+    ...inspections.map(
+      (inspection): Event => ({ ...inspection, order: 1, after: (state) => afterInspection(state, inspection) }),
+    ),
+    ...works.map(
+      (each): Event => ({ day: each.day, ref: each.ref, order: 2, after: (state) => afterWorks(state, each) }),
+    ),
+  ];
+  return events.sort(
+    (a, b) =>
+      (a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order) || (a.ref < b.ref ? -1 : a.ref > b.ref ? 1 : 0),
+  );
+};
 
 /**
- * The states a fence has gone through: as installed, and after each day on which works were done. A state holds from its
- * day on; works never act back. Throws RangeError where a recorded post does not exist.
+ * The states a fence has gone through: as installed, and after each day on which works were done or something was found
+ * that changed it. A state holds from its day on; nothing acts back. Throws RangeError where a recorded post does not exist.
  */
 export function fenceStates(
   facts: FenceFacts,
 ): readonly { readonly fromDay: CalendarDay | null; readonly state: FenceState }[] {
   const states: { fromDay: CalendarDay | null; state: FenceState }[] = [{ fromDay: null, state: firstState(facts) }];
-  for (const works of inOrder(facts.works)) {
+  for (const { day, after } of eventsOf(facts)) {
     const latest = states.at(-1)!;
-    const state = afterWorks(latest.state, works);
-    if (latest.fromDay === works.day) latest.state = state;
-    else states.push({ fromDay: works.day, state });
+    const state = after(latest.state);
+    if (state === latest.state) continue;
+    if (latest.fromDay === day) latest.state = state;
+    else states.push({ fromDay: day, state });
   }
   return states;
 }
@@ -168,5 +257,12 @@ export function fenceStates(
 export function stateOn(states: ReturnType<typeof fenceStates>, day: CalendarDay): FenceState {
   let found = states[0]!.state;
   for (const { fromDay, state } of states) if (fromDay !== null && fromDay <= day) found = state;
+  return found;
+}
+
+/** The state on the eve of a day: what a storm or an inspection of that day met. */
+export function stateBefore(states: ReturnType<typeof fenceStates>, day: CalendarDay): FenceState {
+  let found = states[0]!.state;
+  for (const { fromDay, state } of states) if (fromDay !== null && fromDay < day) found = state;
   return found;
 }

@@ -1,9 +1,12 @@
 import { allowableStress } from '../capacity/allowable-stress.ts';
 import { yearsBetween } from '../units/calendar-day.ts';
 import { bandOf, rounded } from './band.ts';
-import { BELIEF_POINTS, MEDIAN_POINT } from './belief-points.ts';
+import type { BeliefPoints } from './belief-points.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { designGust } from './design-gust.ts';
+import { evidenceRemarks } from './evidence/evidence-remarks.ts';
+import { evidenceSummary } from './evidence/evidence-summary.ts';
+import { fenceBelief, medianOf } from './evidence/fence-belief.ts';
 import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
 import {
   type CodeVerdict,
@@ -15,6 +18,7 @@ import {
 } from './fence-forecast.ts';
 import { fenceJudgement } from './fence-judgement.ts';
 import { type FenceState, fenceStates, stateOn } from './fence-state.ts';
+import { foundPosts, foundRemarks } from './found-posts.ts';
 import { groupForecast, type ModelPair } from './group-forecast.ts';
 import { hazardCurve } from './hazard-curve.ts';
 import { MODEL_VERSION } from './model-version.ts';
@@ -39,9 +43,9 @@ interface Prepared extends ModelPair {
   readonly groups: Groups;
 }
 
-function prepare(facts: FenceFacts, state: FenceState): Prepared {
-  const full = stateModel(facts.site, state, BELIEF_POINTS);
-  const median = stateModel(facts.site, state, MEDIAN_POINT);
+function prepare(facts: FenceFacts, state: FenceState, points: BeliefPoints): Prepared {
+  const full = stateModel(facts.site, state, points);
+  const median = stateModel(facts.site, state, medianOf(points));
   return { state, full, median, groups: postGroups(full.classes.classes) };
 }
 
@@ -58,8 +62,8 @@ function seasonState(prepared: Prepared, at: SeasonDay, hazard: HazardCurve, sou
   return {
     line: speeds(line),
     ends: speeds(ends),
-    depthMm: bandOf(groupValue(judged, values.full.depthMm, 'highest'), 2),
-    strengthLeft: bandOf(groupValue(judged, values.full.strengthLeft, 'lowest'), 4),
+    depthMm: bandOf(groupValue(judged, values.full.depthMm, 'highest'), 2, prepared.full.points.weights),
+    strengthLeft: bandOf(groupValue(judged, values.full.strengthLeft, 'lowest'), 4, prepared.full.points.weights),
     judgedSnapMps: groupValue(judged, values.full.snapMps, 'lowest'),
   };
 }
@@ -121,19 +125,21 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
   const hazard = hazardCurve(facts.site.wind);
   const gust = designGust(facts.site.wind, hazard, settings.standingReturnPeriodYears);
   const states = fenceStates(facts);
+  const belief = fenceBelief(facts, states);
+  const { points } = belief;
+  const evidence = evidenceSummary(facts, belief);
   const preparedStates = new Map<FenceState, Prepared>();
   const preparedOn = (day: string): Prepared => {
     const state = stateOn(states, day);
     const known = preparedStates.get(state);
     if (known) return known;
-    const prepared = prepare(facts, state);
+    const prepared = prepare(facts, state, points);
     preparedStates.set(state, prepared);
     return prepared;
   };
   const days = seasonDays(facts, seasonOneYear);
   const installed = days[0]!.day;
-  const ledger =
-    hazard.kind === 'gumbel' ? survivalLedger(hazard, facts.site.seasonWindow.share, BELIEF_POINTS.count) : null;
+  const ledger = hazard.kind === 'gumbel' ? survivalLedger(hazard, facts.site.seasonWindow.share, points) : null;
 
   const seasons = days.map((at): SeasonForecast => {
     const prepared = preparedOn(at.day);
@@ -144,7 +150,7 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
       ...at,
       ageYears: rounded(Math.max(0, yearsBetween(installed, at.day)), 2),
       ...state,
-      pShort: ahead ? rounded(shareBelow(judgedSnapMps, gust.gustMps), 4) : null,
+      pShort: ahead ? rounded(shareBelow(judgedSnapMps, gust.gustMps, points.weights), 4) : null,
       expectedPostsShort: short && rounded(short.expected, 3),
       pAnyShort: short && rounded(short.any, 4),
       pSnap: ahead && ledger ? rounded(ledger.addSeason(judgedSnapMps), 5) : null,
@@ -180,7 +186,9 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
       codeVerdict(facts, asBuilt, 'new', builtDay, judgedGroup(whenNew)),
       codeVerdict(facts, today, 'today', now.day, judgedGroup(now)),
     ],
-    unknowns: unknownInputs(facts, today.state, now.day),
-    remarks: remarksOf(facts, today, hazard),
+    unknowns: unknownInputs(facts, today.state, now.day, medianOf(points)),
+    evidence,
+    found: foundPosts(today.state),
+    remarks: [...foundRemarks(today.state), ...evidenceRemarks(evidence), ...remarksOf(facts, today, hazard)],
   };
 }

@@ -2,9 +2,10 @@ import type { CalendarDay } from '../units/calendar-day.ts';
 import { dayNumber } from '../units/calendar-day.ts';
 import { bandOf, rounded } from './band.ts';
 import { codeSpeeds } from './code-speeds.ts';
-import type { GroupSpeeds, HazardCurve } from './fence-forecast.ts';
+import type { GroupSpeeds, HazardCurve, SnapState } from './fence-forecast.ts';
+import { soundPost } from './fence-state.ts';
 import { returnPeriodOf } from './hazard-curve.ts';
-import { collarBurstForce, footingForce } from './lean-resistance.ts';
+import { collarBurstForce, footingForce, groundAfter } from './lean-resistance.ts';
 import type { PostClass } from './post-classes.ts';
 import { groupValue, medianByCount, type PostGroup } from './post-group.ts';
 import { snapResistance } from './snap-resistance.ts';
@@ -26,21 +27,25 @@ export interface ValuesPair {
   readonly median: ClassValues;
 }
 
-/** Whether bending or shear breaks a class of posts first, at its medians. */
+/** What breaks a class of posts first, at its medians. */
 function snapStateOf(
   model: StateModel,
   postClass: PostClass,
   at: { readonly day: CalendarDay; readonly sound: boolean },
-): 'bending' | 'shear' {
+): SnapState {
   const loss = sectionLossOn(model, { kind: postClass.kind, point: 0, dayNumber: dayNumber(at.day), sound: at.sound });
-  const { momentNm, shearN } = snapResistance(postClass.sample.post, loss, 1);
-  return shearN / postClass.forcePerV2 < momentNm / postClass.momentPerV2 ? 'shear' : 'bending';
+  const { post } = postClass.sample;
+  const { momentNm, shearN, railN } = snapResistance(at.sound ? soundPost(post) : post, loss, 1);
+  const byMoment = momentNm / postClass.momentPerV2;
+  const byForce = Math.min(shearN, railN) / postClass.forcePerV2;
+  if (byMoment <= byForce) return 'bending';
+  return railN < shearN ? 'rail connection' : 'shear';
 }
 
 /** Whether footing or collar gives first, at the medians. */
 function leanStateOf(model: StateModel, postClass: PostClass): 'footing' | 'collar' {
   const { post, demands } = postClass.sample;
-  const ground = groundAt(post.ground, model.points, 0);
+  const ground = groundAfter(post.condition, groundAt(post.ground, model.points, 0));
   const at = { section: post.wood.section, armM: demands[0]!.armM };
   return collarBurstForce(ground, at) < footingForce(model.site, model.state.soilSaturated, ground, at)
     ? 'collar'
@@ -67,10 +72,11 @@ export function groupForecast(
   const code = group.members.map((index) => codeSpeeds(models.median, classes[index]!, at.day, at.sound));
   const codeValue = (speeds: readonly number[]): number =>
     rounded(group.name === 'line' ? medianByCount(speeds, group.counts) : Math.min(...speeds), 3);
-  const snapMps = bandOf(groupValue(group, values.full.snapMps, 'lowest'), 3);
+  const { weights } = models.full.points;
+  const snapMps = bandOf(groupValue(group, values.full.snapMps, 'lowest'), 3, weights);
   return {
     snapMps,
-    leanMps: bandOf(groupValue(group, models.full.leanMps, 'lowest'), 3),
+    leanMps: bandOf(groupValue(group, models.full.leanMps, 'lowest'), 3, weights),
     snapState: snapStateOf(models.median, sample, at),
     leanState: leanStateOf(models.median, sample),
     decidingPosts: deciding.flatMap((index) => classes[index]!.numbers).sort((a, b) => a - b),

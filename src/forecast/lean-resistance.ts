@@ -3,7 +3,16 @@ import { bromsClayForce, bromsSandForce, presumptiveForce, SAND_MODEL_FACTOR } f
 import { type PostSection, postBreadthMm, postDiagonalMm } from '../capacity/post-section.ts';
 import { SOIL_CLASSES, WATER_UNIT_WEIGHT_N_PER_M3 } from '../capacity/soil-class.ts';
 import type { SiteFacts } from './fence-facts.ts';
+import type { PostCondition } from './fence-state.ts';
 import type { KnownGround } from './unknown-priors.ts';
+
+/**
+ * The footing as it works after what was found: a cracked collar bursts no more, and bears on the soil no wider than the
+ * post within it [m].
+ * Source: judgement, on the safe side (the pieces are held by the soil alone).
+ */
+export const groundAfter = (condition: PostCondition, ground: KnownGround): KnownGround =>
+  condition.collarCracked ? { ...ground, diameterM: null } : ground;
 
 /** Width that bears on the soil [m]: the concrete's diameter where there is concrete, else the post's diagonal. Source: IBC 1807.3.2.1 (read). */
 export const bearingWidth = (ground: KnownGround, section: PostSection): number =>

@@ -1,7 +1,7 @@
 import { dayNumber } from '../units/calendar-day.ts';
 import { governingDemand, type LoadedPost } from './post-demand.ts';
 
-/** Posts that rot alike: same wood, install date, clock, cuts and sleeve. */
+/** Posts that rot and resist alike: same wood, install date, clock, cuts, sleeve and condition; a post that was read stands alone. */
 export interface PostKind {
   readonly sample: LoadedPost;
   readonly earliestDay: number;
@@ -29,14 +29,26 @@ export interface PostClasses {
 /** Twelve significant digits: loads of mirrored posts that differ by rounding count as equal. */
 const key = (value: number): string => value.toPrecision(12);
 
-/** Sorts the posts of a state into kinds (what rots alike) and classes (what also is loaded alike). */
-export function postClasses(posts: readonly LoadedPost[]): PostClasses {
+/**
+ * Sorts the posts of a state into kinds (what rots alike) and classes (what also is loaded alike).
+ * @param isRead whether a piece of wood has been read, and so has a pace of its own
+ */
+export function postClasses(posts: readonly LoadedPost[], isRead: (piece: string) => boolean): PostClasses {
   const kinds: PostKind[] = [];
   const kindIndex = new Map<string, number>();
   const classes = new Map<string, { -readonly [K in keyof PostClass]: PostClass[K] } & { numbers: number[] }>();
   for (const loaded of posts) {
     const { post, demands, isLinePost } = loaded;
-    const kindKey = JSON.stringify([post.wood, post.installed, post.clock, post.cuts, post.sleeveNm]);
+    const kindKey = JSON.stringify([
+      post.wood,
+      post.installed,
+      post.clock,
+      post.cuts,
+      post.sleeveNm,
+      post.condition,
+      post.condition.railConnection === null ? null : post.bays,
+      isRead(post.piece) ? post.piece : null,
+    ]);
     let kind = kindIndex.get(kindKey);
     if (kind === undefined) {
       kind = kinds.length;

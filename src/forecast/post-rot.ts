@@ -1,65 +1,87 @@
-import type { PostSection } from '../capacity/post-section.ts';
+import { shortestSideMm } from '../capacity/post-section.ts';
 import type { ClimateFacts } from '../decay/climate-factor.ts';
 import { type DecayLaw, decayLaw, depthByLaw } from '../decay/decay-depth.ts';
-import { medianDecayRate, POST_PACE_SPREAD } from '../decay/decay-rate.ts';
-import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
+import { POST_PACE_SPREAD } from '../decay/decay-rate.ts';
 import { DAYS_PER_YEAR } from '../units/calendar-day.ts';
 import type { BeliefPoints } from './belief-points.ts';
-import { NORMAL_QUADRATURE } from './normal-distribution.ts';
+import { NORMAL_QUADRATURE, normalCdf } from './normal-distribution.ts';
+import { pacePrior } from './pace-prior.ts';
 import type { PostKind } from './post-classes.ts';
 import { exposureYears } from './rot-clock.ts';
 
 /** The rot of one kind of post over the belief points. */
 export interface KindRot {
-  /** Rot depth per face at a point, for a post at the given node of the post-to-post scatter (null: no scatter) [mm]. */
-  depthMm(point: number, exposure: number, node: number | null): number;
-  /** Exposure that counts for rot at a point on a day [a]. */
-  exposure(point: number, day: number): number;
+  /** Rot depth per face on a day at a point, for a post at the given node of the post-to-post scatter (null: its median) [mm]. */
+  depthMm(point: number, at: RotMoment, node: number | null): number;
+  /** A day and the exposure that counts for rot until then, at a point. */
+  moment(point: number, day: number): RotMoment;
+  /** Rate of a post of median scatter at a point [mm/a]. */
+  medianRate(point: number): number;
   /** Depth trimmers have cut into one face by a day [mm]. */
   cutMm(point: number, day: number): number;
 }
 
-/** Depth at which nothing sound is left [mm]: half the narrower side. */
-const deepestRot = (section: PostSection): number =>
-  section.kind === 'round' ? section.diameterMm / 2 : Math.min(section.widthMm, section.depthMm) / 2;
+/** A day [d] with the exposure that counts for rot until then [a]. */
+export interface RotMoment {
+  readonly day: number;
+  readonly exposureYears: number;
+}
+
+/** Levels of the post scatter at which a read post's own pace is taken: its median, and the nodes of the quadrature. */
+const NODE_LEVELS = NORMAL_QUADRATURE.nodes.map(normalCdf);
+const MEDIAN_NODE = NORMAL_QUADRATURE.nodes.indexOf(0);
+
+/** Laws of one kind of post at one point: at each node of the scatter, the middle one being the median. */
+function lawsAt(kind: PostKind, climate: ClimateFacts, points: BeliefPoints, point: number): readonly DecayLaw[] {
+  const { post } = kind.sample;
+  const score = points.scores.pace[point]!;
+  const own = points.piecePaces.get(post.piece);
+  if (own) {
+    return own
+      .logRates(score, points.levels['install date'][point]!, NODE_LEVELS)
+      .map((logRate) => decayLaw(Math.exp(logRate)));
+  }
+  const { medianRate, spread } = pacePrior(post.wood.treatmentClass, climate, points.learned);
+  const rate = medianRate * Math.exp(spread * score);
+  return NORMAL_QUADRATURE.nodes.map((node) => decayLaw(rate * Math.exp(POST_PACE_SPREAD * node)));
+}
 
 /**
- * Rot of one kind of post: ln r = ln r_hat + tau z_pace (+ 0.54 e for one post of the fence) [mm, a].
+ * Rot of one kind of post: ln r = ln r_hat + tau z_pace (+ 0.54 e for one post of the fence), or, where the post has been
+ * read, by its own posterior and never under the depth at which it was read [mm, a].
  * Source: depth law and spreads as in decay/ (see `decayDepth`, `TREATMENT_CLASSES`, `POST_PACE_SPREAD`).
  */
 export function kindRot(kind: PostKind, climate: ClimateFacts, points: BeliefPoints): KindRot {
-  const { wood, clock, cuts } = kind.sample.post;
-  const median = medianDecayRate(wood.treatmentClass, climate);
-  const { paceSpread } = TREATMENT_CLASSES[wood.treatmentClass];
-  const { nodes } = NORMAL_QUADRATURE;
-  const deepest = deepestRot(wood.section);
-  const laws: DecayLaw[] = [];
-  const scattered: DecayLaw[][] = [];
-  for (let point = 0; point < points.count; point += 1) {
-    const rate = median * Math.exp(paceSpread * points.scores.pace[point]!);
-    laws.push(decayLaw(rate));
-    scattered.push(nodes.map((node) => decayLaw(rate * Math.exp(POST_PACE_SPREAD * node))));
-  }
+  const { post } = kind.sample;
+  const { wood, clock, cuts } = post;
+  const deepest = shortestSideMm(wood.section) / 2;
+  const own = points.piecePaces.get(post.piece);
+  const laws = Array.from({ length: points.count }, (_, point) => lawsAt(kind, climate, points, point));
   const installed = (point: number): number =>
     kind.earliestDay + (kind.latestDay - kind.earliestDay) * points.levels['install date'][point]!;
+  const floorMm = Float64Array.from({ length: own ? points.count : 0 }, (_, point) =>
+    own!.floorMm(points.levels['install date'][point]!),
+  );
   const dateKnown = kind.earliestDay === kind.latestDay;
-  let lastDay = Number.NaN;
-  let lastExposure = 0;
+  let last: RotMoment = { day: Number.NaN, exposureYears: 0 };
   return {
-    depthMm: (point, exposure, node) =>
-      Math.min(deepest, depthByLaw(node === null ? laws[point]! : scattered[point]![node]!, exposure)),
-    exposure: (point, day) => {
-      if (!dateKnown) return exposureYears(clock, installed(point), day);
-      if (day !== lastDay) {
-        lastDay = day;
-        lastExposure = exposureYears(clock, kind.earliestDay, day);
-      }
-      return lastExposure;
+    depthMm: (point, at, node) => {
+      const depth = depthByLaw(laws[point]![node ?? MEDIAN_NODE]!, at.exposureYears);
+      const least = own && at.day >= own.floorFromDay ? floorMm[point]! : 0;
+      return Math.min(deepest, Math.max(least, depth));
     },
+    moment: (point, day) => {
+      if (!dateKnown) return { day, exposureYears: exposureYears(clock, installed(point), day) };
+      if (day !== last.day) last = { day, exposureYears: exposureYears(clock, kind.earliestDay, day) };
+      return last;
+    },
+    medianRate: (point) => laws[point]![MEDIAN_NODE]!.rateMmPerYear,
     cutMm: (point, day) => {
-      if (cuts.yearlyCutMm === 0) return 0;
-      const until = cuts.untilDay === null ? day : Math.min(day, cuts.untilDay);
-      return (Math.max(0, until - installed(point)) / DAYS_PER_YEAR) * cuts.yearlyCutMm;
+      const { measured, yearlyCutMm, untilDay } = cuts;
+      if (yearlyCutMm === 0 && measured === null) return 0;
+      const until = untilDay === null ? day : Math.min(day, untilDay);
+      const years = Math.max(0, until - (measured?.day ?? installed(point))) / DAYS_PER_YEAR;
+      return (measured?.depthMm ?? 0) + years * yearlyCutMm;
     },
   };
 }

@@ -5,7 +5,8 @@ import type { SectionLoss } from '../capacity/section-properties.ts';
 import { LATERAL_BEARING_PROVENANCE, SOIL_CLASSES } from '../capacity/soil-class.ts';
 import type { Provenance } from '../units/provenance.ts';
 import { codeSpeeds } from './code-speeds.ts';
-import { allowableFootingForce } from './lean-resistance.ts';
+import { soundPost } from './fence-state.ts';
+import { allowableFootingForce, groundAfter } from './lean-resistance.ts';
 import type { Demand } from './post-demand.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { type ReasonStep, reasonStep } from './reason-step.ts';
@@ -20,9 +21,10 @@ const add = (what: Parameters<typeof reasonStep>[1], provenance: Provenance): Re
 export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
   const { facts, model, postClass, season, sound } = context;
   const { post, demands } = postClass.sample;
-  const ground = groundAt(post.ground, model.points, 0);
+  const recorded = groundAt(post.ground, model.points, 0);
+  const ground = sound ? recorded : groundAfter(post.condition, recorded);
   const factor = windLoadFactor(facts.site.wind.basis);
-  const allowable = allowableSnapResistance(post, loss);
+  const allowable = allowableSnapResistance(sound ? soundPost(post) : post, loss);
   const footingOf = (demand: Demand): number =>
     allowableFootingForce(facts.site, ground, { section: post.wood.section, armM: demand.armM });
   const worstFooting = demands.reduce((a, b) =>

@@ -3,7 +3,8 @@ import { BROMS_CLAY_PROVENANCE, BROMS_SAND_PROVENANCE, passiveCoefficient } from
 import { speedAtResistance } from '../capacity/post-resistance.ts';
 import { SOIL_CLASSES, SOIL_PROVENANCE, WATER_UNIT_WEIGHT_N_PER_M3 } from '../capacity/soil-class.ts';
 import type { Provenance } from '../units/provenance.ts';
-import { bearingWidth, collarBurstForce, footingForce } from './lean-resistance.ts';
+import { footingPrior } from './footing-prior.ts';
+import { bearingWidth, collarBurstForce, footingForce, groundAfter } from './lean-resistance.ts';
 import type { Demand } from './post-demand.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
@@ -67,7 +68,11 @@ function soilSteps({ facts, model }: ReasonContext): readonly ReasonStep[] {
 export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
   const { facts, model, postClass } = context;
   const { post, demands } = postClass.sample;
-  const ground = groundAt(post.ground, model.points, 0);
+  const recorded = groundAt(post.ground, model.points, 0);
+  const ground = context.sound ? recorded : groundAfter(post.condition, recorded);
+  const prior = footingPrior(model.points.learned);
+  const held = Math.exp(prior.logShift + prior.spread * model.points.scores.footing[0]!);
+  const load = model.loadFactor[0]!;
   const forces = (demand: Demand): { readonly footing: number; readonly collar: number } => {
     const at = { section: post.wood.section, armM: demand.armM };
     return {
@@ -75,7 +80,7 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
       collar: collarBurstForce(ground, at),
     };
   };
-  const speed = (demand: Demand, force: number): number => speedAtResistance(force, demand.forcePerV2);
+  const speed = (demand: Demand, force: number): number => speedAtResistance(force * held, demand.forcePerV2 * load);
   const leanOf = (demand: Demand): number => {
     const { footing, collar } = forces(demand);
     return speed(demand, Math.min(footing, collar));
@@ -94,7 +99,7 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
         quantity: `bearing width, ${ground.footing}`,
         value: bearingWidth(ground, post.wood.section),
         unit: 'm',
-        equation: 'concrete diameter, else post diagonal',
+        equation: ground === recorded ? 'concrete diameter, else post diagonal' : 'collar found cracked: post diagonal',
       },
       from,
     ),
@@ -110,13 +115,27 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
       },
       clay ? BROMS_CLAY_PROVENANCE : BROMS_SAND_PROVENANCE,
     ),
+    ...(held === 1
+      ? []
+      : [
+          add(
+            {
+              symbol: 'B',
+              quantity: 'resistance of the footing over its median, after what was seen',
+              value: held,
+              unit: '-',
+              equation: 'exp(shift + spread z), z the median of the posterior',
+            },
+            { source: 'storm outcomes of this fence, and what the register learned', tag: 'derived' },
+          ),
+        ]),
     add(
       {
         symbol: 'V_foot',
         quantity: 'speed at which the footing gives',
         value: speed(worst, footing),
         unit: 'm/s',
-        equation: 'sqrt(H / k), k of the worse run',
+        equation: `sqrt(${held === 1 ? 'H' : 'B H'} / ${load === 1 ? 'k' : '(k Q)'}), k of the worse run`,
       },
       STATICS,
     ),
@@ -129,7 +148,7 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
           quantity: 'speed at which the collar bursts',
           value: speed(worst, collar),
           unit: 'm/s',
-          equation: 'ring stress W [1/(2c) + 0.75 b/c^2] = 7.5 sqrt(fc), W = 4 V/L + 6 M/L^2, c = (w - b)/2',
+          equation: `${held === 1 ? '' : 'B times the force of '}ring stress W [1/(2c) + 0.75 b/c^2] = 7.5 sqrt(fc), W = 4 V/L + 6 M/L^2, c = (w - b)/2`,
         },
         COLLAR_PROVENANCE,
       ),

@@ -17,9 +17,15 @@ import {
 } from '../decay/treatment-class.ts';
 import { dayNumber } from '../units/calendar-day.ts';
 import type { Provenance } from '../units/provenance.ts';
+import { pacePrior } from './pace-prior.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
 
+const LEARNED: Provenance = {
+  source: 'readings of this register, partly pooled with the published value',
+  tag: 'derived',
+};
+const SEEN: Provenance = { source: 'readings and storm outcomes of this fence', tag: 'derived' };
 const RATE: Provenance = { source: 'the three factors multiplied', tag: 'derived' };
 const CUTS: Provenance = { source: 'yearly cut of the register over the years without guards', tag: 'derived' };
 const JUDGED = (source: string): Provenance => ({ source, tag: 'judgement' });
@@ -97,6 +103,54 @@ function climateSteps({ facts }: ReasonContext): readonly ReasonStep[] {
   ];
 }
 
+/** Where the rate is not the published one: what the register learned, and what readings and storms made of it. */
+function seenRateSteps(
+  { facts, model, postClass }: ReasonContext,
+  published: number,
+  rate: number,
+): readonly ReasonStep[] {
+  const { post } = postClass.sample;
+  const part = { basis: 'both', group: 'rot' } as const;
+  const steps: ReasonStep[] = [];
+  const { medianRate } = pacePrior(post.wood.treatmentClass, facts.site.climate, model.points.learned);
+  if (medianRate !== published) {
+    steps.push(
+      reasonStep(
+        part,
+        {
+          symbol: 'r_learned',
+          quantity: 'median rot rate, as this register learned it',
+          value: medianRate,
+          unit: 'mm/a',
+          equation: `r exp(shift) of acceptance ${model.points.learned!.version}`,
+        },
+        LEARNED,
+      ),
+    );
+  }
+  if (rate !== medianRate) {
+    const own = model.points.piecePaces.has(post.piece);
+    steps.push(
+      reasonStep(
+        part,
+        {
+          symbol: 'r_seen',
+          quantity: own
+            ? 'rot rate of this post after what was read at it'
+            : 'rot rate of this fence after what was seen',
+          value: rate,
+          unit: 'mm/a',
+          equation: own
+            ? 'median of its own posterior, given its fence'
+            : 'r exp(tau z), z the median of the posterior',
+        },
+        SEEN,
+      ),
+    );
+  }
+  return steps;
+}
+
 /** Steps from climate and treatment to rot depth. */
 export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
   const { facts, model, postClass, season, sound } = context;
@@ -113,9 +167,10 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
       ),
     ];
   }
-  const rate = medianDecayRate(treatmentClass, facts.site.climate);
+  const published = medianDecayRate(treatmentClass, facts.site.climate);
+  const rate = model.rots[postClass.kind]!.medianRate(0);
   const law = decayLaw(rate);
-  const exposure = sound ? 0 : model.rots[postClass.kind]!.exposure(0, dayNumber(season.day));
+  const exposure = sound ? 0 : model.rots[postClass.kind]!.moment(0, dayNumber(season.day)).exposureYears;
   const steps = [
     ...climateSteps(context),
     reasonStep(
@@ -145,7 +200,7 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
       {
         symbol: 'r',
         quantity: 'median rot rate per face',
-        value: rate,
+        value: published,
         unit: 'mm/a',
         equation: 'phi k_wood k_climate',
       },
@@ -156,12 +211,13 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
       {
         symbol: 'tau',
         quantity: 'spread of ln r from fence to fence',
-        value: parameters.paceSpread,
+        value: pacePrior(treatmentClass, facts.site.climate, model.points.learned).spread,
         unit: '-',
         equation: 'table of treatment classes',
       },
       PACE_SPREAD_PROVENANCE,
     ),
+    ...seenRateSteps(context, published, rate),
     reasonStep(
       part,
       { symbol: 't_lag', quantity: 'lag', value: law.lagYears, unit: 'a', equation: '5.5 r^-0.95' },

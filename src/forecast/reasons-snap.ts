@@ -1,4 +1,5 @@
 import { speedAtResistance } from '../capacity/post-resistance.ts';
+import { NAIL_ULTIMATE_PROVENANCE } from '../capacity/rail-connection.ts';
 import type { SectionLoss } from '../capacity/section-properties.ts';
 import {
   medianBendingStrength,
@@ -8,21 +9,26 @@ import {
   WOOD_STRENGTH_PROVENANCE,
 } from '../capacity/wood-strength.ts';
 import type { Provenance } from '../units/provenance.ts';
+import { soundPost } from './fence-state.ts';
 import { governingDemand } from './post-demand.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
-import { snapResistance } from './snap-resistance.ts';
+import { fibreSpread, snapResistance } from './snap-resistance.ts';
 
+const SEEN: Provenance = { source: 'storm outcomes of this fence', tag: 'derived' };
 const STATICS: Provenance = { source: 'statics', tag: 'derived' };
 
 /** Steps from strength and residual section to the speed at which the deciding post snaps, basis `expected`. */
-export function snapSteps({ postClass }: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
-  const { post, demands } = postClass.sample;
+export function snapSteps({ model, postClass, sound }: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
+  const { demands } = postClass.sample;
+  const post = sound ? soundPost(postClass.sample.post) : postClass.sample.post;
   const { wood } = post;
+  const fibre = Math.exp(fibreSpread(wood) * model.points.scores['fibre strength'][0]!);
+  const load = model.loadFactor[0]!;
   const { armM, forcePerV2 } = governingDemand(demands);
   const add = (what: Parameters<typeof reasonStep>[1], provenance: Provenance): ReasonStep =>
     reasonStep({ basis: 'expected', group: 'snap' }, what, provenance);
-  const { momentNm, shearN } = snapResistance(post, loss, 1);
+  const { momentNm, shearN, railN } = snapResistance(post, loss, fibre);
   const steps: ReasonStep[] = [];
   const isWood = wood.momentCapacityNm === null;
   if (isWood) {
@@ -40,8 +46,31 @@ export function snapSteps({ postClass }: ReasonContext, loss: SectionLoss): read
       ),
     );
   }
+  if (fibre !== 1) {
+    steps.push(
+      add(
+        {
+          symbol: 'F',
+          quantity: 'fibre strength over the median, after what was seen',
+          value: fibre,
+          unit: '-',
+          equation: 'exp(spread z), z the median of the posterior',
+        },
+        SEEN,
+      ),
+    );
+  }
+  steps.push(...loadSteps(load));
   const sleeved = post.sleeveNm !== null;
-  const equation = !isWood ? 'as entered' : sleeved ? 'the lesser of sleeve Fy Z and f S0 above it' : 'f S';
+  const equation = post.condition.broken
+    ? 'found broken'
+    : !isWood
+      ? 'as entered'
+      : sleeved
+        ? 'the lesser of sleeve Fy Z and f S0 above it'
+        : fibre === 1
+          ? 'f S'
+          : 'F f S';
   steps.push(
     add(
       { symbol: 'M', quantity: 'moment the post resists at the groundline', value: momentNm, unit: 'N m', equation },
@@ -51,9 +80,9 @@ export function snapSteps({ postClass }: ReasonContext, loss: SectionLoss): read
       {
         symbol: 'V_bend',
         quantity: 'speed at which it breaks by bending',
-        value: speedAtResistance(momentNm / armM, forcePerV2),
+        value: speedAtResistance(momentNm / armM, forcePerV2 * load),
         unit: 'm/s',
-        equation: 'sqrt(M / (e k)), e and k of the worse run',
+        equation: `sqrt(M / (e k${load === 1 ? '' : ' Q'})), e and k of the worse run`,
       },
       STATICS,
     ),
@@ -75,13 +104,56 @@ export function snapSteps({ postClass }: ReasonContext, loss: SectionLoss): read
         {
           symbol: 'V_shear',
           quantity: 'speed at which it shears',
-          value: speedAtResistance(shearN, forcePerV2),
+          value: speedAtResistance(shearN, forcePerV2 * load),
           unit: 'm/s',
-          equation: `sqrt(${share} f_v A / k)`,
+          equation: `sqrt(${share} ${fibre === 1 ? '' : 'F '}f_v A / ${load === 1 ? 'k' : '(k Q)'})`,
+        },
+        STATICS,
+      ),
+    );
+  }
+  if (Number.isFinite(railN) && !post.condition.broken) {
+    steps.push(
+      add(
+        {
+          symbol: 'H_rail',
+          quantity: `force on the post at which its rails pull out, ${post.condition.railConnection} of a sound connection`,
+          value: railN,
+          unit: 'N',
+          equation:
+            'two nails a rail end, 7,850 G^2.5 D L each; a rail end carries a quarter of the force on an inner post',
+        },
+        NAIL_ULTIMATE_PROVENANCE,
+      ),
+      add(
+        {
+          symbol: 'V_rail',
+          quantity: 'speed at which its rails pull out',
+          value: speedAtResistance(railN, forcePerV2 * load),
+          unit: 'm/s',
+          equation: `sqrt(H_rail / ${load === 1 ? 'k' : '(k Q)'})`,
         },
         STATICS,
       ),
     );
   }
   return steps;
+}
+
+/** What storms told of the fence's permanent load, where they told anything. */
+function loadSteps(load: number): readonly ReasonStep[] {
+  if (load === 1) return [];
+  return [
+    reasonStep(
+      { basis: 'expected', group: 'snap' },
+      {
+        symbol: 'Q',
+        quantity: 'wind force over the median (shelter, shape), after what was seen',
+        value: load,
+        unit: '-',
+        equation: 'exp(0.17 z), z the median of the posterior',
+      },
+      SEEN,
+    ),
+  ];
 }

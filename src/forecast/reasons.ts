@@ -1,7 +1,8 @@
 import { dayNumber, yearsBetween } from '../units/calendar-day.ts';
-import { MEDIAN_POINT } from './belief-points.ts';
+import type { EvidenceSummary } from './evidence/evidence-summary.ts';
+import { fenceBelief, medianOf } from './evidence/fence-belief.ts';
 import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
-import { judgedGroup } from './fence-forecast.ts';
+import { judgedGroup, type UnknownInput } from './fence-forecast.ts';
 import { fenceStates, stateOn } from './fence-state.ts';
 import { forecastFence } from './forecast-fence.ts';
 import type { ReasonContext } from './reason-context.ts';
@@ -26,6 +27,10 @@ export interface Reasons {
   readonly postNumbers: readonly number[];
   readonly group: 'line posts' | 'ends';
   readonly steps: readonly ReasonStep[];
+  /** What was seen of the fence, prior beside posterior; null where nothing was. */
+  readonly evidence: EvidenceSummary | null;
+  /** Inputs the register does not know, the one that weighs most first. */
+  readonly unknowns: readonly UnknownInput[];
 }
 
 /**
@@ -54,7 +59,9 @@ export function explainForecast(
   }
   const wantEnds = ask.which === 'ends' && season.ends !== null;
   const group = wantEnds ? season.ends : judgedGroup(season);
-  const model = stateModel(facts.site, stateOn(fenceStates(facts), season.day), MEDIAN_POINT);
+  const states = fenceStates(facts);
+  const median = medianOf(fenceBelief(facts, states).points);
+  const model = stateModel(facts.site, stateOn(states, season.day), median);
   const deciding = group.decidingPosts;
   const postClass = model.classes.classes.find(({ numbers }) => numbers.includes(deciding[0]!))!;
   const context: ReasonContext = { facts, forecast, season, model, postClass, sound: season.season === null };
@@ -83,5 +90,7 @@ export function explainForecast(
       ...hazardSteps(context),
       ...standingSteps(context, group),
     ],
+    evidence: forecast.evidence,
+    unknowns: forecast.unknowns,
   };
 }

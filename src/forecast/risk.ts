@@ -1,10 +1,8 @@
-import { bendingMoment } from '../capacity/post-resistance.ts';
-import { NO_LOSS, sectionModulus } from '../capacity/section-properties.ts';
-import { FIBRE_SPREAD_POST, medianBendingStrength } from '../capacity/wood-strength.ts';
+import { FIBRE_SPREAD_POST } from '../capacity/wood-strength.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import { breakProbability, type GumbelCurve } from './hazard-curve.ts';
+import { nodeMoments } from './node-moments.ts';
 import { NORMAL_QUADRATURE, normalCdf } from './normal-distribution.ts';
-import { fibreSpread, snapResistance } from './snap-resistance.ts';
 import type { StateModel } from './state-model.ts';
 
 /** Spread of ln force from storm to storm (direction, gust) [-]; judgement. As a speed it is half of that. */
@@ -25,63 +23,61 @@ export interface PostsShort {
  * Source: total probability over belief points and post scatter (derived); spreads are judgement.
  */
 export function postsShort(model: StateModel, day: CalendarDay, designGustMps: number): PostsShort {
-  const { points, classes, rots } = model;
+  const { points, classes } = model;
   const at = dayNumber(day);
   const v2 = designGustMps ** 2;
-  const { nodes, weights } = NORMAL_QUADRATURE;
-  const perKind = classes.kinds.map(({ sample: { post } }, index) => {
+  const perKind = classes.kinds.map((_, index) => {
     const members = classes.classes.filter((postClass) => postClass.kind === index);
-    const rigid = post.wood.momentCapacityNm !== null || post.sleeveNm !== null;
     return {
-      post,
-      rot: rots[index]!,
-      spread: fibreSpread(post.wood),
-      rigid,
-      strengthMpa: medianBendingStrength(post.wood.species, post.wood.grade, post.wood.section),
+      kind: index,
       counts: members.map((member) => member.numbers.length),
       demands: Float64Array.from(members, (member) => v2 * member.momentPerV2),
       logDemands: Float64Array.from(members, (member) => Math.log(v2 * member.momentPerV2)),
       short: new Float64Array(members.length),
     };
   });
+  const { weights } = NORMAL_QUADRATURE;
   let expected = 0;
   let any = 0;
   for (let point = 0; point < points.count; point += 1) {
+    const share = points.weights ? points.weights[point]! : 1 / points.count;
     let noneShort = 1;
+    let expectedHere = 0;
     const load = model.loadFactor[point]!;
-    for (const { post, rot, spread, rigid, strengthMpa, counts, demands, logDemands, short } of perKind) {
-      const fibre = Math.exp(spread * points.scores['fibre strength'][point]!);
+    for (const { kind, counts, demands, logDemands, short } of perKind) {
       short.fill(0);
-      if (rigid) {
-        const { momentNm } = snapResistance(post, NO_LOSS, fibre);
-        for (let m = 0; m < short.length; m += 1) short[m] = momentNm < load * demands[m]! ? 1 : 0;
+      const moments = nodeMoments(model, { kind, point, day: at });
+      if (moments.kind === 'rigid') {
+        for (let m = 0; m < short.length; m += 1) short[m] = moments.momentNm < load * demands[m]! ? 1 : 0;
       } else {
-        const exposure = rot.exposure(point, at);
-        const oneFaceMm = rot.cutMm(point, at);
-        for (let node = 0; node < nodes.length; node += 1) {
-          const depthMm = rot.depthMm(point, exposure, node);
-          const modulus = sectionModulus(post.wood.section, { depthMm, oneFaceMm, cavityDiameterMm: 0 });
-          const logSpare = Math.log(bendingMoment(strengthMpa * fibre, modulus) / load);
+        for (let node = 0; node < weights.length; node += 1) {
+          const logSpare = Math.log(moments.momentsNm[node]! / load);
           for (let m = 0; m < short.length; m += 1) {
             short[m]! += weights[node]! * normalCdf((logDemands[m]! - logSpare) / FIBRE_SPREAD_POST);
           }
         }
       }
       for (let m = 0; m < short.length; m += 1) {
-        expected += short[m]! * counts[m]!;
+        expectedHere += short[m]! * counts[m]!;
         noneShort *= (1 - Math.min(1, short[m]!)) ** counts[m]!;
       }
     }
-    any += 1 - noneShort;
+    expected += share * expectedHere;
+    any += share * (1 - noneShort);
   }
-  return { expected: expected / points.count, any: any / points.count };
+  return { expected, any };
 }
 
-/** Share of the belief points at which a speed is under a gust [-]: the probability that the fence is short. Speeds [m/s]. */
-export function shareBelow(speedsMps: Float64Array, gustMps: number): number {
+/**
+ * Share of the belief under a gust [-]: the probability that the fence is short. Speeds [m/s].
+ * @param weights probability of each point; null where all are alike
+ */
+export function shareBelow(speedsMps: Float64Array, gustMps: number, weights: Float64Array | null = null): number {
   let below = 0;
-  for (const speed of speedsMps) if (speed < gustMps) below += 1;
-  return below / speedsMps.length;
+  for (let i = 0; i < speedsMps.length; i += 1) {
+    if (speedsMps[i]! < gustMps) below += weights ? weights[i]! : 1 / speedsMps.length;
+  }
+  return Math.min(1, below);
 }
 
 /** Chance of breaking season by season, averaged as survival over the belief points. */
@@ -98,10 +94,16 @@ export interface SurvivalLedger {
  * averages are taken over points, so that what has stood weighs toward the stronger points.
  * @param curve the site's hazard curve
  * @param share share of the yearly hazard in the season [-]
+ * @param points how many, and the probability of each (null: all alike)
  * Source: fragility and hazard as in `breakProbability`; survival averaged over belief (derived).
  */
-export function survivalLedger(curve: GumbelCurve, share: number, pointCount: number): SurvivalLedger {
-  const alive = new Float64Array(pointCount).fill(1);
+export function survivalLedger(
+  curve: GumbelCurve,
+  share: number,
+  points: { readonly count: number; readonly weights: Float64Array | null },
+): SurvivalLedger {
+  const pointCount = points.count;
+  const alive = points.weights ? Float64Array.from(points.weights) : new Float64Array(pointCount).fill(1);
   return {
     addSeason(snapMps) {
       let before = 0;

@@ -1,5 +1,6 @@
 import { allowableStress } from '../capacity/allowable-stress.ts';
 import { bendingMoment, shearForce } from '../capacity/post-resistance.ts';
+import { allowableRailConnectionForce, railConnectionForce, usualRailConnection } from '../capacity/rail-connection.ts';
 import { NO_LOSS, type SectionLoss, sectionArea, sectionModulus } from '../capacity/section-properties.ts';
 import {
   FIBRE_SPREAD_FENCE,
@@ -7,7 +8,7 @@ import {
   medianBendingStrength,
   medianShearStrength,
 } from '../capacity/wood-strength.ts';
-import type { PostState } from './fence-state.ts';
+import { type PostState, soundPost } from './fence-state.ts';
 import type { PostWood } from './post-wood.ts';
 
 /** Safety factor of allowable strength design on a steel section in bending [-]: 1.67. Source: AISC 360 F1 (memory). */
@@ -25,26 +26,42 @@ export interface SnapResistance {
   readonly momentNm: number;
   /** Horizontal force by shear [N]; Infinity for what is not wood. */
   readonly shearN: number;
+  /** Horizontal force on the post at which its rails pull out [N]; Infinity where nobody reported their connection. */
+  readonly railN: number;
 }
+
+/** A post that is broken holds nothing. */
+const NOTHING: SnapResistance = { momentNm: 0, shearN: 0, railN: 0 };
+
+/** Force on a post at which its rails pull out, where an inspection reported their connection [N]. */
+const railForce = (post: PostState, forceOf: typeof railConnectionForce): number =>
+  post.condition.railConnection === null
+    ? Number.POSITIVE_INFINITY
+    : forceOf(usualRailConnection(post.wood.species), post.condition.railConnection, post.bays);
 
 /**
  * Median resistance of a post with a given loss, basis `expected`, times a strength factor [N m, N]. A steel sleeve acts
- * in series with the sound wood above it: the weaker counts.
+ * in series with the sound wood above it: the weaker counts. A broken post resists nothing; rails count where reported.
  * @param fibreFactor e.g. exp(0.15 z) of the fence [-]
  * Source: statics on the residual section; strengths by judgement (wood-strength).
  */
 export function snapResistance(post: PostState, loss: SectionLoss, fibreFactor: number): SnapResistance {
   const { wood } = post;
-  if (wood.momentCapacityNm !== null) return { momentNm: wood.momentCapacityNm, shearN: Number.POSITIVE_INFINITY };
+  if (post.condition.broken) return NOTHING;
+  const railN = railForce(post, railConnectionForce);
+  if (wood.momentCapacityNm !== null) {
+    return { momentNm: wood.momentCapacityNm, shearN: Number.POSITIVE_INFINITY, railN };
+  }
   const strength = medianBendingStrength(wood.species, wood.grade, wood.section) * fibreFactor;
   if (post.sleeveNm !== null) {
     const above = bendingMoment(strength, sectionModulus(wood.section, NO_LOSS));
-    return { momentNm: Math.min(post.sleeveNm, above), shearN: Number.POSITIVE_INFINITY };
+    return { momentNm: Math.min(post.sleeveNm, above), shearN: Number.POSITIVE_INFINITY, railN };
   }
   const shear = medianShearStrength(wood.species, wood.grade, wood.section) * fibreFactor;
   return {
     momentNm: bendingMoment(strength, sectionModulus(wood.section, loss)),
     shearN: shearForce(shear, sectionArea(wood.section, loss), wood.section.kind),
+    railN,
   };
 }
 
@@ -54,20 +71,25 @@ export function snapResistance(post: PostState, loss: SectionLoss, fibreFactor: 
  */
 export function allowableSnapResistance(post: PostState, loss: SectionLoss): SnapResistance {
   const { wood } = post;
+  if (post.condition.broken) return NOTHING;
+  const railN = railForce(post, (connection, state, bays) =>
+    allowableRailConnectionForce(connection, state, { bays: bays ?? 2 }),
+  );
   if (wood.momentCapacityNm !== null) {
-    return { momentNm: wood.momentCapacityNm / STEEL_SAFETY_FACTOR, shearN: Number.POSITIVE_INFINITY };
+    return { momentNm: wood.momentCapacityNm / STEEL_SAFETY_FACTOR, shearN: Number.POSITIVE_INFINITY, railN };
   }
   const { bendingMpa, shearMpa } = allowableStress(wood);
   if (post.sleeveNm !== null) {
     const above = bendingMoment(bendingMpa, sectionModulus(wood.section, NO_LOSS));
-    return { momentNm: Math.min(post.sleeveNm / STEEL_SAFETY_FACTOR, above), shearN: Number.POSITIVE_INFINITY };
+    return { momentNm: Math.min(post.sleeveNm / STEEL_SAFETY_FACTOR, above), shearN: Number.POSITIVE_INFINITY, railN };
   }
   return {
     momentNm: bendingMoment(bendingMpa, sectionModulus(wood.section, loss)),
     shearN: shearForce(shearMpa, sectionArea(wood.section, loss), wood.section.kind),
+    railN,
   };
 }
 
 /** Median moment of a post's sound section, without any sleeve [N m]: what it was built with. Source: statics (see `snapResistance`). */
 export const builtMoment = (post: PostState): number =>
-  snapResistance(post.sleeveNm === null ? post : { ...post, sleeveNm: null }, NO_LOSS, 1).momentNm;
+  snapResistance({ ...soundPost(post), sleeveNm: null }, NO_LOSS, 1).momentNm;

@@ -1,11 +1,11 @@
 import { speedAtResistance } from '../capacity/post-resistance.ts';
 import { NO_LOSS, type SectionLoss } from '../capacity/section-properties.ts';
-import { FOOTING_SPREAD } from '../capacity/soil-class.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import type { BeliefPoints } from './belief-points.ts';
 import type { SiteFacts } from './fence-facts.ts';
-import type { FenceState } from './fence-state.ts';
-import { collarBurstForce, footingForce } from './lean-resistance.ts';
+import { type FenceState, soundPost } from './fence-state.ts';
+import { footingPrior } from './footing-prior.ts';
+import { collarBurstForce, footingForce, groundAfter } from './lean-resistance.ts';
 import { type PostClass, type PostClasses, postClasses } from './post-classes.ts';
 import { loadedPosts } from './post-demand.ts';
 import { type KindRot, kindRot } from './post-rot.ts';
@@ -42,7 +42,7 @@ function leanSpeeds(site: SiteFacts, state: FenceState, points: BeliefPoints, po
   const { post, demands } = postClass.sample;
   const known = groundIsKnown(post.ground);
   const medianAt = (point: number): number => {
-    const ground = groundAt(post.ground, points, point);
+    const ground = groundAfter(post.condition, groundAt(post.ground, points, point));
     return Math.min(
       ...demands.map((demand) => {
         const at = { section: post.wood.section, armM: demand.armM };
@@ -52,17 +52,20 @@ function leanSpeeds(site: SiteFacts, state: FenceState, points: BeliefPoints, po
     );
   };
   const shared = known ? medianAt(0) : Number.NaN;
+  const footing = footingPrior(points.learned);
   return Float64Array.from({ length: points.count }, (_, point) => {
     const median = known ? shared : medianAt(point);
     const spread =
-      FOOTING_SPREAD * points.scores.footing[point]! - PERMANENT_LOAD_SPREAD * points.scores['permanent load'][point]!;
+      footing.logShift +
+      footing.spread * points.scores.footing[point]! -
+      PERMANENT_LOAD_SPREAD * points.scores['permanent load'][point]!;
     return median * Math.exp(spread / 2);
   });
 }
 
 /** Builds the model of one state of a fence. Source of each part: the functions it is made of. */
 export function stateModel(site: SiteFacts, state: FenceState, points: BeliefPoints): StateModel {
-  const classes = postClasses(loadedPosts(site, state));
+  const classes = postClasses(loadedPosts(site, state), (piece) => points.piecePaces.has(piece));
   return {
     site,
     state,
@@ -84,24 +87,29 @@ export function sectionLossOn(
 ): SectionLoss {
   if (at.sound) return NO_LOSS;
   const rot = model.rots[at.kind]!;
-  const depthMm = rot.depthMm(at.point, rot.exposure(at.point, at.dayNumber), null);
-  return { depthMm, oneFaceMm: rot.cutMm(at.point, at.dayNumber), cavityDiameterMm: 0 };
+  const { condition } = model.classes.kinds[at.kind]!.sample.post;
+  return {
+    depthMm: rot.depthMm(at.point, rot.moment(at.point, at.dayNumber), null),
+    oneFaceMm: rot.cutMm(at.point, at.dayNumber),
+    cavityDiameterMm: condition.cavityDiameterMm,
+  };
 }
 
 /**
  * Snap speed, depth and strength left of every class of posts on a day, at each belief point, for posts of median scatter
- * [m/s, mm, -]. `sound` leaves rot and cuts out: the state as built.
+ * [m/s, mm, -]. `sound` leaves rot, cuts and what was found out: the state as built.
  */
 export function classValues(model: StateModel, day: CalendarDay, sound = false): ClassValues {
   const { points, classes } = model;
   const today = dayNumber(day);
-  const kinds = classes.kinds.map(({ sample: { post } }, kind) => {
+  const kinds = classes.kinds.map(({ sample }, kind) => {
+    const post = sound ? soundPost(sample.post) : sample.post;
     const spread = fibreSpread(post.wood);
     const built = builtMoment(post);
     const depthMm = new Float64Array(points.count);
     const left = new Float64Array(points.count);
     const momentNm = new Float64Array(points.count);
-    const shearN = new Float64Array(points.count);
+    const forceN = new Float64Array(points.count);
     for (let point = 0; point < points.count; point += 1) {
       const loss = sectionLossOn(model, { kind, point, dayNumber: today, sound });
       const fibre = Math.exp(spread * points.scores['fibre strength'][point]!);
@@ -110,17 +118,17 @@ export function classValues(model: StateModel, day: CalendarDay, sound = false):
       // A sleeve is not wood: its share of the built strength does not scale with the fibre.
       left[point] = snapResistance(post, loss, 1).momentNm / built;
       momentNm[point] = resistance.momentNm;
-      shearN[point] = resistance.shearN;
+      forceN[point] = Math.min(resistance.shearN, resistance.railN);
     }
-    return { depthMm, left, momentNm, shearN };
+    return { depthMm, left, momentNm, forceN };
   });
   return {
     snapMps: classes.classes.map(({ kind, momentPerV2, forcePerV2 }) => {
-      const { momentNm, shearN } = kinds[kind]!;
+      const { momentNm, forceN } = kinds[kind]!;
       return model.loadFactor.map((load, point) =>
         Math.min(
           speedAtResistance(momentNm[point]!, momentPerV2 * load),
-          speedAtResistance(shearN[point]!, forcePerV2 * load),
+          speedAtResistance(forceN[point]!, forcePerV2 * load),
         ),
       );
     }),

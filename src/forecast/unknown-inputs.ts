@@ -1,7 +1,7 @@
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { feetFromMetres, inchesFromMm } from '../units/length.ts';
 import { rounded } from './band.ts';
-import { type BeliefDimension, singlePoint } from './belief-points.ts';
+import { BELIEF_DIMENSIONS, type BeliefDimension, type BeliefPoints, singlePoint } from './belief-points.ts';
 import type { FenceFacts, RunFacts } from './fence-facts.ts';
 import type { UnknownInput } from './fence-forecast.ts';
 import type { FenceState } from './fence-state.ts';
@@ -81,15 +81,22 @@ const freed = (run: RunFacts): RunFacts => ({
  * most as it runs from its 10th to its 90th percentile, all else at the median [m/s]; the one that weighs most first.
  * @param state the fence in season 1
  * @param day the day of season 1
+ * @param median every unknown at its median, one point
  * Source: one-at-a-time sensitivity over the priors of the model (judgement).
  */
-export function unknownInputs(facts: FenceFacts, state: FenceState, day: CalendarDay): readonly UnknownInput[] {
+export function unknownInputs(
+  facts: FenceFacts,
+  state: FenceState,
+  day: CalendarDay,
+  median: BeliefPoints,
+): readonly UnknownInput[] {
+  const middle = Object.fromEntries(BELIEF_DIMENSIONS.map((dimension) => [dimension, median.scores[dimension][0]!]));
   const speedAt = (
     scores: Partial<Record<BeliefDimension, number>>,
     moves: 'snap' | 'lean' | 'ends',
     run: RunFacts = state.run,
   ): number => {
-    const model = stateModel(facts.site, { ...state, run }, singlePoint(scores, normalCdf));
+    const model = stateModel(facts.site, { ...state, run }, singlePoint({ ...middle, ...scores }, normalCdf, median));
     const { line, ends } = postGroups(model.classes.classes);
     const group = moves === 'ends' ? (ends ?? line)! : (line ?? ends)!;
     const byClass = moves === 'lean' ? model.leanMps : classValues(model, day).snapMps;

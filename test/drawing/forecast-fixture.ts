@@ -129,5 +129,7 @@ export function forecastFixture(shape: FixtureShape): FenceForecast {
     codeVerdicts: [],
     unknowns: [],
     remarks: [],
+    evidence: null,
+    found: { broken: [], leaning: [], closedOff: [], crackedCollars: [], hollow: [] },
   };
 }

@@ -88,7 +88,7 @@ describe('the chance to break', () => {
       { length: BELIEF_POINTS.count },
       (_, point) => 30 + 20 * BELIEF_POINTS.levels.pace[point]!,
     );
-    const ledger = survivalLedger(curve, 0.8, BELIEF_POINTS.count);
+    const ledger = survivalLedger(curve, 0.8, BELIEF_POINTS);
     const first = ledger.addSeason(speeds);
     const second = ledger.addSeason(speeds);
     const third = ledger.addSeason(speeds);

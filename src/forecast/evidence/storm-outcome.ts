@@ -18,3 +18,14 @@ export interface StormOutcome {
   readonly posts: 'all' | readonly number[];
   readonly result: StormResult;
 }
+
+/** Numbers of the posts an outcome speaks of: those it names, or all that no other outcome of its storm names. */
+export function postsOfOutcome(
+  outcome: StormOutcome,
+  all: readonly StormOutcome[],
+  state: { readonly posts: readonly { readonly number: number }[] },
+): readonly number[] {
+  if (outcome.posts !== 'all') return outcome.posts;
+  const named = new Set(all.flatMap(({ storm, posts }) => (storm === outcome.storm && posts !== 'all' ? posts : [])));
+  return state.posts.map((post) => post.number).filter((number) => !named.has(number));
+}
