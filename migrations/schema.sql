@@ -1,4 +1,4 @@
--- Schema after migration 3, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 5, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE climate_zones (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -111,12 +111,79 @@ CREATE INDEX forecasts_by_snap on forecasts (snap_mps);
 
 CREATE INDEX forecasts_by_standing on forecasts (standing, snap_mps);
 
+CREATE TABLE inspections (
+  ref text primary key not null check (length(ref) between 1 and 120),
+  fence_ref text not null references fences (ref) on delete cascade,
+  day text not null check (day glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  inspector text not null check (length(inspector) > 0),
+  qualification text not null,
+  method text not null
+    check (method in ('awl-or-probe', 'caliper', 'drill-resistance', 'circumference-tape', 'level', 'eye')),
+  instrument text not null,
+  notes text not null,
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+CREATE INDEX inspections_by_fence on inspections (fence_ref, day);
+
+CREATE TRIGGER inspections_delete_counted after delete on inspections begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER inspections_insert_counted after insert on inspections begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER inspections_update_counted after update on inspections begin update register_changes set count = count + 1; end;
+
 CREATE TABLE introductions (
   fence_ref text not null references fences (ref) on delete cascade,
   owner_ref text not null references owners (ref) on delete cascade,
   sweep_id integer not null references sweeps (id),
   primary key (fence_ref, owner_ref)
 ) strict, without rowid;
+
+CREATE TABLE learned_acts (
+  number integer primary key not null check (number > 0),
+  act text not null check (act in ('accepted', 'reverted')),
+  -- the acceptance that was taken back
+  reverted integer unique references learned_acts (number),
+  at text not null,
+  by text not null check (length(by) between 1 and 200),
+  note text not null check (length(note) <= 2000),
+  check ((act = 'reverted') = (reverted is not null))
+) strict;
+
+CREATE TRIGGER learned_acts_counted after insert on learned_acts begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER learned_acts_kept before update on learned_acts begin select raise(abort, 'what was accepted or taken back is never edited'); end;
+
+CREATE TRIGGER learned_acts_stay before delete on learned_acts begin select raise(abort, 'what was accepted or taken back is never deleted'); end;
+
+CREATE TABLE learned_values (
+  acceptance integer not null references learned_acts (number),
+  -- ground-contact/4, footing/sand
+  key text not null check (length(key) > 0),
+  kind text not null check (kind in ('pace', 'footing')),
+  treatment_class text,
+  climate_band integer check (climate_band between 1 and 5),
+  soil_kind text check (soil_kind in ('sand', 'clay')),
+  -- ln over the published value: mean, and the interval that holds in 9 cases of 10
+  log_shift real not null,
+  low real not null,
+  high real not null check (low <= log_shift and log_shift <= high),
+  spread real not null check (spread > 0),
+  -- what it rests on: fences; readings, or posts tried; of these leaned
+  fences integer not null check (fences >= 0),
+  seen integer not null check (seen >= 0),
+  leaned integer check (leaned between 0 and seen),
+  -- the acceptance in which this value came in
+  since integer not null references learned_acts (number) check (since <= acceptance),
+  primary key (acceptance, key),
+  check ((kind = 'pace') = (treatment_class is not null and climate_band is not null and leaned is null and soil_kind is null)),
+  check ((kind = 'footing') = (soil_kind is not null and leaned is not null and treatment_class is null and climate_band is null))
+) strict, without rowid;
+
+CREATE TRIGGER learned_values_kept before update on learned_values begin select raise(abort, 'what was accepted is never edited'); end;
+
+CREATE TRIGGER learned_values_stay before delete on learned_values begin select raise(abort, 'what was accepted is never deleted'); end;
 
 CREATE TABLE mail_server (
   id integer primary key check (id = 1),
@@ -226,6 +293,32 @@ CREATE TRIGGER posts_insert_counted after insert on posts begin update register_
 
 CREATE TRIGGER posts_update_counted after update on posts begin update register_changes set count = count + 1; end;
 
+CREATE TABLE readings (
+  inspection_ref text not null references inspections (ref) on delete cascade,
+  post integer not null check (post between 1 and 2000),
+  groundline_kind text
+    check (groundline_kind in ('depth', 'residual-width', 'residual-circumference', 'sound-to', 'soft-to', 'broken')),
+  -- depth lost, or width or girth left: the kind says which; null where broken or not looked at
+  groundline_mm real check (groundline_mm between 0 and 1300),
+  cavity_mm real check (cavity_mm between 0 and 400),
+  lean_degrees real check (lean_degrees between 0 and 90),
+  collar_cracked integer check (collar_cracked in (0, 1)),
+  rail_connection real check (rail_connection between 0 and 1),
+  trimmer_cut_mm real check (trimmer_cut_mm between 0 and 200),
+  closed_off integer not null check (closed_off in (0, 1)),
+  notes text not null,
+  created_at text not null,
+  updated_at text not null,
+  primary key (inspection_ref, post),
+  check ((groundline_mm is null) = (groundline_kind is null or groundline_kind = 'broken'))
+) strict;
+
+CREATE TRIGGER readings_delete_counted after delete on readings begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER readings_insert_counted after insert on readings begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER readings_update_counted after update on readings begin update register_changes set count = count + 1; end;
+
 CREATE TABLE register_changes (
   id integer primary key check (id = 1),
   count integer not null
@@ -282,6 +375,33 @@ CREATE TRIGGER sites_delete_counted after delete on sites begin update register_
 CREATE TRIGGER sites_insert_counted after insert on sites begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER sites_update_counted after update on sites begin update register_changes set count = count + 1; end;
+
+CREATE TABLE storm_outcomes (
+  ref text primary key not null check (length(ref) between 1 and 120),
+  -- outcomes of one fence under the same name share the storm's wind
+  storm text not null check (length(storm) > 0),
+  fence_ref text not null references fences (ref) on delete cascade,
+  day text not null check (day glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  gust_mps real not null check (gust_mps between 5 and 120),
+  -- standard deviation of ln gust
+  gust_spread real not null check (gust_spread between 0.01 and 0.5),
+  -- the word all, or post numbers parted by spaces
+  posts text not null check (length(posts) > 0),
+  result text not null check (result in ('stood', 'leaned', 'snapped')),
+  gust_source text not null,
+  reported_by text not null check (length(reported_by) > 0),
+  notes text not null,
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+CREATE INDEX storm_outcomes_by_fence on storm_outcomes (fence_ref, day);
+
+CREATE TRIGGER storm_outcomes_delete_counted after delete on storm_outcomes begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER storm_outcomes_insert_counted after insert on storm_outcomes begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER storm_outcomes_update_counted after update on storm_outcomes begin update register_changes set count = count + 1; end;
 
 CREATE TABLE sweep_claim (
   id integer primary key check (id = 1),

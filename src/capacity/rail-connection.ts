@@ -102,7 +102,7 @@ export const referenceWithdrawal = (nail: Nail): number => newtonsFromLbf(DESIGN
  * Mean ultimate withdrawal of one nail from side grain, 7,850 G^2.5 D L, in wood that has not wetted and dried since [N].
  * Source: Wood Handbook ch. 8 (memory).
  */
-export const ultimateWithdrawal = (nail: Nail): number => newtonsFromLbf(ULTIMATE_LBF * nailMeasure(nail));
+const ultimateWithdrawal = (nail: Nail): number => newtonsFromLbf(ULTIMATE_LBF * nailMeasure(nail));
 
 const drivenFactor = (connection: RailConnection): number => (connection.driven === 'toe-nailed' ? TOE_NAIL_FACTOR : 1);
 

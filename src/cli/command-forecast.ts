@@ -5,12 +5,12 @@ import { terminalChart } from '../drawing/terminal-chart.ts';
 import { unknownSentence } from '../drawing/unknown-sentence.ts';
 import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import { forecastFence } from '../forecast/forecast-fence.ts';
-import { standingAfter } from '../forecast/standing.ts';
 import { CAUTION_LIST, CAUTIONS } from './cautions.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import type { FenceInRegister } from './fence-in-register.ts';
 import { fenceInRegister } from './fence-in-register.ts';
+import { keptStandings } from './kept-standings.ts';
 import { plainTable } from './plain-table.ts';
 import { jsonText } from './terminal.ts';
 
@@ -39,21 +39,6 @@ export async function runForecast(context: CliContext, ref: string, options: For
     return;
   }
   terminal.out(forecastText(fence, forecast, options.seasons, terminal.columns));
-}
-
-/** The standings as the register keeps them: its own where nothing changed since the sweep, else what the next sweep makes of them. */
-function keptStandings(
-  { lastSweep }: FenceInRegister,
-  forecast: FenceForecast,
-): { readonly standing: FenceStanding; readonly endsStanding: FenceStanding | null } {
-  const { standing, standingWithMargin, endsStanding, endsStandingWithMargin } = forecast;
-  return {
-    standing: standingAfter(lastSweep?.standing ?? null, standing, standingWithMargin),
-    endsStanding:
-      endsStanding && endsStandingWithMargin
-        ? standingAfter(lastSweep?.endsStanding ?? null, endsStanding, endsStandingWithMargin)
-        : null,
-  };
 }
 
 /** Where the kept standing differs from the bare comparison, or from that of a sweep whose inputs have changed since. */

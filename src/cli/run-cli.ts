@@ -19,8 +19,10 @@ import type { SettingsOptions } from './command-settings.ts';
 import { runSettings } from './command-settings.ts';
 import type { SweepCommandOptions } from './command-sweep.ts';
 import { runSweepCommand } from './command-sweep.ts';
+import { addEvidenceCommands } from './evidence-commands.ts';
 import type { ExitCode } from './exit-codes.ts';
 import { EXIT, EXIT_CODES_TEXT } from './exit-codes.ts';
+import { addLearnedCommands } from './learned-commands.ts';
 
 const SEASONS_AHEAD = 30;
 
@@ -96,6 +98,8 @@ function program(context: CliContext): Command {
     .action((changes: string[], options: SettingsOptions) =>
       runSettings(context, changes, { ...globals(), ...options }),
     );
+  addEvidenceCommands(root, context, globals);
+  addLearnedCommands(root, context, globals);
   addMail(root, context, globals);
   return root;
 }

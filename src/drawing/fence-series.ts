@@ -1,4 +1,5 @@
-import type { Band, FenceForecast, Mark, SeasonForecast } from '../forecast/fence-forecast.ts';
+import type { Band } from '../forecast/band.ts';
+import type { FenceForecast, Mark, SeasonForecast } from '../forecast/fence-forecast.ts';
 import { seasonOne } from '../forecast/fence-forecast.ts';
 import { dayNumber, yearOf } from '../units/calendar-day.ts';
 

@@ -1,5 +1,6 @@
 import { area, line } from 'd3-shape';
-import type { Band, FenceForecast } from '../forecast/fence-forecast.ts';
+import type { Band } from '../forecast/band.ts';
+import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
 import type { ChartLanguage, ChartWords } from './chart-words.ts';
 import { chartWords } from './chart-words.ts';

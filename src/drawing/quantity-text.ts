@@ -1,4 +1,4 @@
-import type { Band } from '../forecast/fence-forecast.ts';
+import type { Band } from '../forecast/band.ts';
 import { feetFromMetres, inchesFromMm } from '../units/length.ts';
 import type { ChartLanguage } from './chart-words.ts';
 import type { DisplayUnits } from './speed-text.ts';

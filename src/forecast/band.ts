@@ -1,4 +1,9 @@
-import type { Band } from './fence-forecast.ts';
+/** Weighted quantiles over the belief points: 10th, 50th and 90th percentile. */
+export interface Band {
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
+}
 
 /** Simpson intervals over one cell of the weight function. */
 const CELL_PARTS = 8;

@@ -1,12 +1,6 @@
 import type { CalendarDay } from '../units/calendar-day.ts';
+import type { Band } from './band.ts';
 import type { EvidenceSummary } from './evidence/evidence-summary.ts';
-
-/** Weighted quantiles over the belief points: 10th, 50th and 90th percentile. */
-export interface Band {
-  readonly p10: number;
-  readonly p50: number;
-  readonly p90: number;
-}
 
 /** Judgement of line posts or ends against the design gust, worst last. */
 export type FenceStanding = 'clear' | 'closing' | 'short' | 'short from new';

@@ -17,12 +17,13 @@ import {
   type SeasonForecast,
 } from './fence-forecast.ts';
 import { fenceJudgement } from './fence-judgement.ts';
-import { type FenceState, fenceStates, stateOn } from './fence-state.ts';
+import { fenceStates, stateOn } from './fence-state.ts';
 import { foundPosts, foundRemarks } from './found-posts.ts';
 import { groupForecast, type ModelPair } from './group-forecast.ts';
 import { hazardCurve } from './hazard-curve.ts';
 import { MODEL_VERSION } from './model-version.ts';
 import { groupValue, type PostGroup, postGroups } from './post-group.ts';
+import type { FenceState } from './post-state.ts';
 import { postsShort, shareBelow, survivalLedger } from './risk.ts';
 import { middleDay, type SeasonDay, seasonDays } from './season-days.ts';
 import { classValues, stateModel } from './state-model.ts';

@@ -1,5 +1,5 @@
 import type { FoundPosts } from './fence-forecast.ts';
-import type { FenceState, PostCondition } from './fence-state.ts';
+import type { FenceState, PostCondition } from './post-state.ts';
 
 /** Posts at which something was found that works have not mended, by their numbers, in ascending order. */
 export function foundPosts(state: FenceState): FoundPosts {

@@ -3,7 +3,7 @@ import { bromsClayForce, bromsSandForce, presumptiveForce, SAND_MODEL_FACTOR } f
 import { type PostSection, postBreadthMm, postDiagonalMm } from '../capacity/post-section.ts';
 import { SOIL_CLASSES, WATER_UNIT_WEIGHT_N_PER_M3 } from '../capacity/soil-class.ts';
 import type { SiteFacts } from './fence-facts.ts';
-import type { PostCondition } from './fence-state.ts';
+import type { PostCondition } from './post-state.ts';
 import type { KnownGround } from './unknown-priors.ts';
 
 /**

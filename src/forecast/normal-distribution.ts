@@ -23,6 +23,25 @@ export function normalCdf(z: number): number {
   return z > 0 ? 1 - upper : upper;
 }
 
+/** Steps a unit of the table, and the score at which it ends. */
+const TABLE_STEPS = 256;
+const TABLE_END = 8;
+const TABLE = Float64Array.from({ length: 2 * TABLE_END * TABLE_STEPS + 2 }, (_, i) =>
+  normalCdf(i / TABLE_STEPS - TABLE_END),
+);
+
+/**
+ * Phi(z) read off a table, for inner loops [-]: monotone, within 5e-7 of `normalCdf`; 0 and 1 beyond 8 standard deviations.
+ * Source: linear interpolation of `normalCdf` (derived).
+ */
+export function tabulatedNormalCdf(z: number): number {
+  if (!(z > -TABLE_END)) return 0;
+  if (z >= TABLE_END) return 1;
+  const at = (z + TABLE_END) * TABLE_STEPS;
+  const cell = Math.floor(at);
+  return TABLE[cell]! + (at - cell) * (TABLE[cell + 1]! - TABLE[cell]!);
+}
+
 const A = [
   3.3871328727963665, 133.14166789178438, 1971.5909503065513, 13731.69376550946, 45921.95393154987, 67265.7709270087,
   33430.57558358813, 2509.0809287301227,

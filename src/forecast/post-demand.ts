@@ -7,8 +7,8 @@ import {
   pressurePerSpeedSquared,
 } from '../capacity/velocity-pressure.ts';
 import type { EndFacts, RunFacts, SiteFacts } from './fence-facts.ts';
-import type { FenceState, PostState } from './fence-state.ts';
 import { generatePostPositions } from './post-positions.ts';
+import type { FenceState, PostState } from './post-state.ts';
 
 /** What the wind asks of one post, from one run. */
 export interface Demand {

@@ -9,8 +9,8 @@ import {
   WOOD_STRENGTH_PROVENANCE,
 } from '../capacity/wood-strength.ts';
 import type { Provenance } from '../units/provenance.ts';
-import { soundPost } from './fence-state.ts';
 import { governingDemand } from './post-demand.ts';
+import { soundPost } from './post-state.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
 import { fibreSpread, snapResistance } from './snap-resistance.ts';

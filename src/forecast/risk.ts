@@ -4,9 +4,7 @@ import { breakProbability, type GumbelCurve } from './hazard-curve.ts';
 import { nodeMoments } from './node-moments.ts';
 import { NORMAL_QUADRATURE, normalCdf } from './normal-distribution.ts';
 import type { StateModel } from './state-model.ts';
-
-/** Spread of ln force from storm to storm (direction, gust) [-]; judgement. As a speed it is half of that. */
-export const STORM_LOAD_SPREAD = 0.18;
+import { STORM_LOAD_SPREAD } from './storm-load.ts';
 
 /** How many posts are expected to be short of the design gust, and the chance that any is. */
 export interface PostsShort {

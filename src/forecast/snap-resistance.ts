@@ -8,7 +8,7 @@ import {
   medianBendingStrength,
   medianShearStrength,
 } from '../capacity/wood-strength.ts';
-import { type PostState, soundPost } from './fence-state.ts';
+import { type PostState, soundPost } from './post-state.ts';
 import type { PostWood } from './post-wood.ts';
 
 /** Safety factor of allowable strength design on a steel section in bending [-]: 1.67. Source: AISC 360 F1 (memory). */

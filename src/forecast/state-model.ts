@@ -3,12 +3,12 @@ import { NO_LOSS, type SectionLoss } from '../capacity/section-properties.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import type { BeliefPoints } from './belief-points.ts';
 import type { SiteFacts } from './fence-facts.ts';
-import { type FenceState, soundPost } from './fence-state.ts';
 import { footingPrior } from './footing-prior.ts';
 import { collarBurstForce, footingForce, groundAfter } from './lean-resistance.ts';
 import { type PostClass, type PostClasses, postClasses } from './post-classes.ts';
 import { loadedPosts } from './post-demand.ts';
 import { type KindRot, kindRot } from './post-rot.ts';
+import { type FenceState, soundPost } from './post-state.ts';
 import { builtMoment, fibreSpread, snapResistance } from './snap-resistance.ts';
 import { groundAt, groundIsKnown } from './unknown-priors.ts';
 

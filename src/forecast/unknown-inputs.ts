@@ -4,9 +4,9 @@ import { rounded } from './band.ts';
 import { BELIEF_DIMENSIONS, type BeliefDimension, type BeliefPoints, singlePoint } from './belief-points.ts';
 import type { FenceFacts, RunFacts } from './fence-facts.ts';
 import type { UnknownInput } from './fence-forecast.ts';
-import type { FenceState } from './fence-state.ts';
 import { normalCdf } from './normal-distribution.ts';
 import { groupValue, postGroups } from './post-group.ts';
+import type { FenceState } from './post-state.ts';
 import { classValues, stateModel } from './state-model.ts';
 import { FOOTING_PRIOR } from './unknown-priors.ts';
 

@@ -1,13 +1,11 @@
-import type { FenceFacts, PostOverride } from '../forecast/fence-facts.ts';
+import type { FenceFacts } from '../forecast/fence-facts.ts';
 import type { SeasonWindow } from '../forecast/season-calendar.ts';
-import { type ClimateZoneRecord, climateFacts } from './climate-zone-record.ts';
 import type { Register } from './database.ts';
-import { type FenceRecord, runFacts } from './fence-record.ts';
-import { type PostRecord, postOverride } from './post-record.ts';
-import { postWood } from './post-wood-record.ts';
+import { loadFenceEvidence } from './evidence-store.ts';
+import { fenceFacts, type Neighbourhood } from './fence-record-facts.ts';
+import { learnedFactsFor, learnedInForce } from './learned-store.ts';
 import { recordsWhereIn } from './record-store.ts';
-import { type SiteRecord, seasonWindow, windEntry } from './site-record.ts';
-import { type WorksRecord, worksFacts } from './works-record.ts';
+import { seasonWindow } from './site-record.ts';
 
 const unique = (refs: Iterable<string>): readonly string[] => [...new Set(refs)];
 
@@ -24,70 +22,10 @@ function grouped<R extends { readonly fenceRef: string }>(records: readonly R[])
   return groups;
 }
 
-function found<R>(map: ReadonlyMap<string, R>, ref: string): R {
-  const record = map.get(ref);
-  if (record === undefined) throw new Error(`the register refers to ${ref}, which is not there: restore a backup`);
-  return record;
-}
-
-interface Neighbourhood {
-  readonly sites: ReadonlyMap<string, SiteRecord>;
-  readonly zones: ReadonlyMap<string, ClimateZoneRecord>;
-  readonly sharedFences: ReadonlyMap<string, FenceRecord>;
-  readonly posts: ReadonlyMap<string, readonly PostRecord[]>;
-  readonly works: ReadonlyMap<string, readonly WorksRecord[]>;
-}
-
-function overrideOf(
-  post: PostRecord,
-  fence: FenceRecord,
-  sharedFences: ReadonlyMap<string, FenceRecord>,
-): PostOverride {
-  const { sharedFenceRef, sharedEnd } = post;
-  const sharedRun: PostOverride['sharedRun'] =
-    sharedFenceRef === null || sharedEnd === null
-      ? null
-      : {
-          fenceRef: sharedFenceRef,
-          run: runFacts(found(sharedFences, sharedFenceRef)),
-          end: sharedEnd === 'A' ? 0 : 1,
-        };
-  return postOverride(post, fence, sharedRun);
-}
-
-const GUARDS = { yes: true, no: false, unknown: null } as const;
-
-function fenceFacts(fence: FenceRecord, around: Neighbourhood): FenceFacts {
-  const site = found(around.sites, fence.siteRef);
-  return {
-    ref: fence.ref,
-    site: {
-      exposure: site.exposure,
-      elevationM: site.elevationM,
-      topographicFactor: site.topographicFactor,
-      soilClass: site.soilClass,
-      soilSaturated: site.soilSaturated,
-      lateralBearingDoubled: site.lateralBearingDoubled,
-      climate: climateFacts(found(around.zones, site.climateZoneRef)),
-      wind: windEntry(site),
-      seasonWindow: seasonWindow(site),
-    },
-    run: runFacts(fence),
-    wood: postWood(fence),
-    installed: { earliest: fence.installedEarliest, latest: fence.installedLatest },
-    ground: { embedmentM: fence.embedmentM, footing: fence.footing, footingDiameterM: fence.footingDiameterM },
-    trimmer: { guards: GUARDS[fence.trimmerGuards], yearlyCutMm: fence.yearlyTrimmerCutMm },
-    posts: (around.posts.get(fence.ref) ?? []).map((post) => overrideOf(post, fence, around.sharedFences)),
-    works: (around.works.get(fence.ref) ?? []).map(worksFacts),
-    inspections: [],
-    outcomes: [],
-    learned: null,
-  };
-}
-
 /**
  * What the forecast needs of each fence, by ref, in a handful of queries for all of them; refs that are not in the
- * register are left out. Posts come in the order of their numbers, works by ref. At most some 10,000 refs a call.
+ * register are left out. Posts come in the order of their numbers, works by ref,
+ * inspections and storm outcomes by day and ref. At most some 10,000 refs a call.
  */
 export async function loadFenceFacts(
   { db }: Register,
@@ -107,8 +45,15 @@ export async function loadFenceFacts(
     sharedFences: byRef(sharedFences),
     posts: grouped(posts),
     works: grouped(works),
+    evidence: await loadFenceEvidence(db, fenceRefs),
   };
-  return new Map(fences.map((fence) => [fence.ref, fenceFacts(fence, around)]));
+  const learned = await learnedInForce(db);
+  return new Map(
+    fences.map((fence) => {
+      const facts = fenceFacts(fence, around);
+      return [fence.ref, { ...facts, learned: learnedFactsFor(learned, facts) }];
+    }),
+  );
 }
 
 /** A fence as the sweep walks over it: which season is its season 1 follows from these. */

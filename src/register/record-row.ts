@@ -1,3 +1,5 @@
+import { postsFromText, postsText } from './post-numbers.ts';
+import type { StormOutcomeRecord } from './storm-outcome-record.ts';
 import { WORKS_DETAIL_KEYS, type WorksRecord, worksSchema } from './works-record.ts';
 
 /** A row as SQLite holds it: column names and plain values. */
@@ -52,7 +54,7 @@ export function worksToRow(works: WorksRecord): FlatRow {
     fence_ref: works.fenceRef,
     day: works.day,
     kind: works.kind,
-    posts: works.posts === 'all' ? 'all' : works.posts.join(' '),
+    posts: postsText(works.posts),
     details: JSON.stringify(details),
   };
 }
@@ -66,8 +68,18 @@ export function worksFromRow(row: FlatRow): WorksRecord {
     fenceRef: row.fence_ref,
     day: row.day,
     kind: row.kind,
-    posts: row.posts === 'all' ? 'all' : String(row.posts).split(' ').map(Number),
+    posts: postsFromText(String(row.posts)),
     ...absent,
     ...details,
   });
 }
+
+/** A storm outcome as a row: its posts as one text. */
+export const outcomeToRow = (outcome: StormOutcomeRecord): FlatRow =>
+  rowFromRecord({ ...outcome, posts: postsText(outcome.posts) });
+
+/** The storm outcome of a row. */
+export const outcomeFromRow = (row: FlatRow): StormOutcomeRecord => ({
+  ...(recordFromRow(row, []) as unknown as StormOutcomeRecord),
+  posts: postsFromText(String(row.posts)),
+});

@@ -1,15 +1,36 @@
 import type { Kysely } from 'kysely';
 import { type ClimateZoneRecord, climateZoneSchema } from './climate-zone-record.ts';
 import { type FenceRecord, fenceSchema } from './fence-record.ts';
+import { type InspectionRecord, inspectionSchema } from './inspection-record.ts';
 import { type OwnerRecord, ownerSchema } from './owner-record.ts';
 import { type PostRecord, postSchema } from './post-record.ts';
-import { type FlatRow, recordFromRow, rowFromRecord, worksFromRow, worksToRow } from './record-row.ts';
+import { type ReadingRecord, readingSchema } from './reading-record.ts';
+import {
+  type FlatRow,
+  outcomeFromRow,
+  outcomeToRow,
+  recordFromRow,
+  rowFromRecord,
+  worksFromRow,
+  worksToRow,
+} from './record-row.ts';
 import { type SiteRecord, siteSchema } from './site-record.ts';
+import { type StormOutcomeRecord, stormOutcomeSchema } from './storm-outcome-record.ts';
 import type { RegisterTables } from './tables.ts';
 import { type WorksRecord, worksSchema } from './works-record.ts';
 
 /** The kinds of records, each after those it refers to. */
-export const RECORD_KINDS = ['owners', 'climate-zones', 'sites', 'fences', 'posts', 'works'] as const;
+export const RECORD_KINDS = [
+  'owners',
+  'climate-zones',
+  'sites',
+  'fences',
+  'posts',
+  'works',
+  'inspections',
+  'readings',
+  'outcomes',
+] as const;
 export type RecordKind = (typeof RECORD_KINDS)[number];
 
 /** The record of each kind. */
@@ -20,6 +41,9 @@ export interface RecordOf {
   readonly fences: FenceRecord;
   readonly posts: PostRecord;
   readonly works: WorksRecord;
+  readonly inspections: InspectionRecord;
+  readonly readings: ReadingRecord;
+  readonly outcomes: StormOutcomeRecord;
 }
 
 interface KindStore<R> {
@@ -50,6 +74,15 @@ const STORES: { readonly [K in RecordKind]: KindStore<RecordOf[K]> } = {
   fences: flat('fences', fenceSchema, ['incised']),
   posts: flat('posts', postSchema, ['incised'], ['fence_ref', 'number']),
   works: { table: 'works', key: ['ref'], schema: worksSchema, toRow: worksToRow, fromRow: worksFromRow },
+  inspections: flat('inspections', inspectionSchema),
+  readings: flat('readings', readingSchema, ['collarCracked', 'closedOff'], ['inspection_ref', 'post']),
+  outcomes: {
+    table: 'storm_outcomes',
+    key: ['ref'],
+    schema: stormOutcomeSchema,
+    toRow: outcomeToRow,
+    fromRow: outcomeFromRow,
+  },
 };
 
 /** Either the register's connection or a transaction on it. */
@@ -64,15 +97,15 @@ const rowsInOrder = (db: RegisterDb, kind: RecordKind) => {
 /** The row a record is stored as, without its stamps: two records are the same where their rows are. */
 export const storedRow = <K extends RecordKind>(kind: K, record: RecordOf[K]): FlatRow => STORES[kind].toRow(record);
 
-/** All records of a kind, ordered by ref (posts by fence and number), byte by byte. */
+/** All records of a kind, ordered by ref (posts by fence and number, readings by inspection and post), byte by byte. */
 export async function listRecords<K extends RecordKind>(db: RegisterDb, kind: K): Promise<readonly RecordOf[K][]> {
   const store: KindStore<RecordOf[K]> = STORES[kind];
   const rows = await rowsInOrder(db, kind).execute();
   return rows.map((row) => store.fromRow(row as unknown as FlatRow));
 }
 
-/** The record of that ref; null where there is none. Posts have no ref: list them. */
-export async function readRecord<K extends Exclude<RecordKind, 'posts'>>(
+/** The record of that ref; null where there is none. Posts and readings have no ref: list them. */
+export async function readRecord<K extends Exclude<RecordKind, 'posts' | 'readings'>>(
   db: RegisterDb,
   kind: K,
   ref: string,
@@ -99,6 +132,24 @@ export async function recordsWhereIn<K extends RecordKind>(
     .where(column as never, 'in', values as never)
     .execute();
   return rows.map((row) => store.fromRow(row as unknown as FlatRow));
+}
+
+/** The readings of all inspections of the fences (at most some 10,000), ordered by inspection and post. */
+export async function readingsOfFences(
+  db: RegisterDb,
+  fenceRefs: readonly string[],
+): Promise<readonly ReadingRecord[]> {
+  if (fenceRefs.length === 0) return [];
+  const rows = await db
+    .selectFrom('readings')
+    .selectAll()
+    .where('inspection_ref', 'in', (query) =>
+      query.selectFrom('inspections').select('ref').where('fence_ref', 'in', fenceRefs),
+    )
+    .orderBy('inspection_ref')
+    .orderBy('post')
+    .execute();
+  return rows.map((row) => STORES.readings.fromRow(row));
 }
 
 /** Most bound values of one statement; SQLite takes 32,766. */

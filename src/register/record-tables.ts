@@ -1,8 +1,11 @@
 import type { ClimateZoneRecord } from './climate-zone-record.ts';
 import type { FenceRecord } from './fence-record.ts';
+import type { InspectionRecord } from './inspection-record.ts';
 import type { OwnerRecord } from './owner-record.ts';
 import type { PostRecord } from './post-record.ts';
+import type { ReadingRecord } from './reading-record.ts';
 import type { SiteRecord } from './site-record.ts';
+import type { StormOutcomeRecord } from './storm-outcome-record.ts';
 
 type IsCapital<C extends string> = C extends Lowercase<C> ? false : true;
 
@@ -40,5 +43,9 @@ export interface RecordTables {
   readonly fences: RowOf<FenceRecord> & Stamps;
   readonly posts: RowOf<PostRecord> & Stamps;
   readonly works: WorksRow & Stamps;
+  readonly inspections: RowOf<InspectionRecord> & Stamps;
+  readonly readings: RowOf<ReadingRecord> & Stamps;
+  /** The posts as one text. */
+  readonly storm_outcomes: RowOf<Omit<StormOutcomeRecord, 'posts'>> & { readonly posts: string } & Stamps;
   readonly settings: { readonly key: string; readonly value: string; readonly updated_at: string };
 }

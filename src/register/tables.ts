@@ -1,5 +1,6 @@
+import type { LearnedTables } from './learned-tables.ts';
 import type { RecordTables } from './record-tables.ts';
 import type { SweepTables } from './sweep-tables.ts';
 
 /** Every table of the register. */
-export type RegisterTables = RecordTables & SweepTables;
+export type RegisterTables = RecordTables & SweepTables & LearnedTables;

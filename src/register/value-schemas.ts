@@ -12,6 +12,16 @@ export const isRef = (text: string): boolean => REF_SHAPE.test(text);
 /** The name by which a record is known: unique within its kind, compared byte by byte. */
 export const refSchema = z.string().regex(REF_SHAPE, REF_REASON);
 
+const EVIDENCE_REF_SHAPE = /^[A-Za-z0-9][A-Za-z0-9._/-]{0,119}$/;
+export const EVIDENCE_REF_REASON =
+  'such a ref is 1 to 120 letters (A to Z), digits, points, hyphens, underscores and slashes, and begins with a letter or digit';
+
+/** True where the text can be the ref of an inspection or a storm outcome: as other refs, longer and with slashes. */
+export const isEvidenceRef = (text: string): boolean => EVIDENCE_REF_SHAPE.test(text);
+
+/** The name of an inspection or a storm outcome: it may be put together from its fence, day and method. */
+export const evidenceRefSchema = z.string().regex(EVIDENCE_REF_SHAPE, EVIDENCE_REF_REASON);
+
 /** Control and lost characters, and marks that turn the direction of the text after them. */
 const HIDDEN = /[\p{Cc}\p{Cs}\uFFFD\u202A-\u202E\u2066-\u2069]/u;
 export const HIDDEN_REASON = 'it holds a character that cannot be shown or was lost in a conversion; type it again';

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { FOOTING_KINDS } from '../capacity/footing.ts';
 import { GROUNDLINE_TREATMENT_YEARS, type Works, type WorksKind } from '../forecast/works.ts';
+import { postNumbersSchema, refuseRepeatedPosts } from './post-numbers.ts';
 import { postWood, refuseWood, type WoodFields, woodShape } from './post-wood-record.ts';
 import { RANGES } from './value-ranges.ts';
-import { daySchema, type Refuse, rangedSchema, refSchema, refuseInto, wholeSchema } from './value-schemas.ts';
+import { daySchema, type Refuse, rangedSchema, refSchema, refuseInto } from './value-schemas.ts';
 
 export const WORKS_KINDS = [
   'groundline-treatment',
@@ -59,8 +60,6 @@ const KIND_RULES: Record<WorksKind, KindRule> = {
   rebuild: { needs: WOOD_KEYS, takes: [...WOOD_EXTRAS, 'postSpacingM'], wholeFence: true },
 };
 
-const numbersSchema = z.array(wholeSchema(RANGES.postNumber)).min(1).max(2000);
-
 /** Something done to a fence on a day: its kind, the posts, and what that kind needs to say (the rest null). */
 export const worksSchema = z
   .object({
@@ -68,7 +67,7 @@ export const worksSchema = z
     fenceRef: refSchema,
     day: daySchema,
     kind: z.enum(WORKS_KINDS),
-    posts: z.union([z.literal('all'), numbersSchema]),
+    posts: postNumbersSchema,
     ...detailsShape,
   })
   .superRefine((works, context) => {
@@ -84,9 +83,7 @@ export const worksSchema = z
     if (wholeFence && works.posts !== 'all') {
       refuse('posts', `works of kind ${works.kind} are done to the whole fence; write all`);
     }
-    if (works.posts !== 'all' && new Set(works.posts).size < works.posts.length) {
-      refuse('posts', 'a post is named twice; name each once');
-    }
+    refuseRepeatedPosts(works.posts, refuse);
     if (needs.includes('sectionKind') && WOOD_KEYS.every((key) => works[key] !== null)) {
       refuseWood(works as WoodFields, refuse);
     }

@@ -4,6 +4,7 @@ import { breakingSentence, endsSentence, standingSentence, turnoverSentence } fr
 import { drawFenceYears } from '../drawing/fence-years.ts';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { CodeVerdicts } from './code-verdicts.tsx';
+import { EvidenceSeen } from './evidence-seen.tsx';
 import type { FenceDetail } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
 import { NoticesSent } from './notices-sent.tsx';
@@ -39,6 +40,7 @@ export const FencePageView: FC<{ readonly detail: FenceDetail; readonly catchesM
       <h2>What the register knows</h2>
       <FenceFactsList detail={detail} />
       {swept && <Unknowns forecast={swept.forecast} units={site.units} />}
+      <EvidenceSeen evidence={detail.evidence} units={site.units} />
       <WorksDone works={detail.facts.works} />
       <NoticesSent notices={detail.notices} />
     </PageShell>

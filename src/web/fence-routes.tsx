@@ -56,11 +56,13 @@ export function fenceRoutes(parts: AppParts): Hono {
     if (!found) {
       return context.json({ error: `no fence with the ref ${JSON.stringify(ref)}`, wayOut: 'see the list at /' }, 404);
     }
-    const { fence, site, owners, swept } = found;
+    const { fence, site, owners, evidence, swept } = found;
     return context.json({
       fence,
       site,
       owners,
+      inspections: evidence.inspections.map(({ record, readings }) => ({ ...record, readings })),
+      outcomes: evidence.outcomes,
       computedAt: swept?.stored.computedAt ?? null,
       inputHash: swept?.stored.inputHash ?? null,
       standing: swept?.stored.standing ?? null,

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { forceCoefficientA } from '../../src/capacity/force-coefficient.ts';
 import { openingsFactor } from '../../src/capacity/openings.ts';
 import { type LoadedRun, loadArm, postLoads, solidHeight } from '../../src/capacity/post-load.ts';
+import { drawnEvenly } from '../drawn-evenly.ts';
 
 const FENCE: LoadedRun = {
   heightM: 1.8,
@@ -17,14 +18,11 @@ const sum = (values: readonly number[]): number => values.reduce((total, value) 
 /** Any run: lengths, gap, solidity, returns, and posts anywhere along it. */
 const runs = fc
   .record({
-    heightM: fc.double({ min: 0.9, max: 3, noNaN: true }),
-    gapShare: fc.double({ min: 0, max: 0.4, noNaN: true }),
-    runLengthM: fc.double({ min: 1, max: 120, noNaN: true }),
-    solidity: fc.double({ min: 0.05, max: 1, noNaN: true }),
-    returnLengthsM: fc.tuple(
-      fc.double({ min: 0, max: 8, noNaN: true }),
-      fc.constantFrom(0, 3.6, Number.POSITIVE_INFINITY),
-    ),
+    heightM: drawnEvenly(0.9, 3),
+    gapShare: drawnEvenly(0, 0.4),
+    runLengthM: drawnEvenly(1, 120),
+    solidity: drawnEvenly(0.05, 1),
+    returnLengthsM: fc.tuple(drawnEvenly(0, 8), fc.constantFrom(0, 3.6, Number.POSITIVE_INFINITY)),
     places: fc.uniqueArray(fc.integer({ min: 0, max: 1000 }), { minLength: 2, maxLength: 20 }),
   })
   .map(
@@ -99,6 +97,75 @@ describe('the loads of a run', () => {
   });
 });
 
+describe('the loads of a run, worked by hand for 26 m of 2 m height with a post every 2 m', () => {
+  const run: LoadedRun = {
+    heightM: 2,
+    bottomGapM: 0,
+    runLengthM: 26,
+    solidity: 1,
+    returnLengthsM: [0, 0],
+    postPositionsM: Array.from({ length: 14 }, (_, index) => 2 * index),
+  };
+  const expectLoads = (actual: readonly number[], expected: readonly number[]): void => {
+    expect(actual).toHaveLength(expected.length);
+    expected.forEach((load, index) => {
+      expect(actual[index], `post ${index + 1}`).toBeCloseTo(load, 9);
+    });
+  };
+  /** B/s = 13: 0.8 x (4, 2.6, 2, 1.5, 1.35, then 0.9) over bays of 2 m, half a bay's load to either post. */
+  const fromOneEnd = [3.2, 5.28, 3.68, 2.8, 2.28, 1.8, 1.44];
+
+  it('are by Case C those of the bands from the nearer end', () => {
+    expectLoads(
+      postLoads(run).map(({ caseCM }) => caseCM),
+      [...fromOneEnd, ...[...fromOneEnd].reverse()],
+    );
+  });
+
+  it('are by Case A 1.3 over every bay', () => {
+    expectLoads(
+      postLoads(run).map(({ caseAM }) => caseAM),
+      [1.3, ...Array.from({ length: 12 }, () => 2.6), 1.3],
+    );
+  });
+
+  it('are governed by Case C at the first four posts from either end', () => {
+    const cases = postLoads(run).map(({ governingCase }) => governingCase);
+    expect(cases.join('')).toBe('CCCCAAAAAACCCC');
+  });
+
+  it('lose a quarter of the first band, and of no other, to a return as long as the fence is high', () => {
+    const one = postLoads({ ...run, returnLengthsM: [2, 0] }).map(({ caseCM }) => caseCM);
+    expectLoads(one, [2.4, 4.48, ...fromOneEnd.slice(2), ...[...fromOneEnd].reverse()]);
+    const other = postLoads({ ...run, returnLengthsM: [0, 2] }).map(({ caseCM }) => caseCM);
+    expectLoads(other, [...one].reverse());
+  });
+
+  it('are of half open infill 1.6 x 0.5 of the area, by the table of open signs', () => {
+    const loads = postLoads({ ...run, solidity: 0.5 });
+    expectLoads(
+      loads.map(({ governingM }) => governingM),
+      [0.8, ...Array.from({ length: 12 }, () => 1.6), 0.8],
+    );
+  });
+
+  it('are those of a solid fence with openings from 0.7 on: 1 - 0.3^1.5 of it', () => {
+    const loads = postLoads({ ...run, solidity: 0.7 });
+    expect(loads[6]!.governingCase).toBe('A');
+    expect(loads[6]!.caseAM / 2.6).toBeCloseTo(0.83568, 5);
+    expect(loads[1]!.caseCM / 5.28).toBeCloseTo(0.83568, 5);
+  });
+
+  it('have a Case C on a run of just twice the height', () => {
+    const short = postLoads({ ...run, runLengthM: 4, postPositionsM: [0, 2, 4] });
+    // 0.8 x 2.25 over the first height, 0.8 x 1.5 over the second
+    expectLoads(
+      short.map(({ caseCM }) => caseCM),
+      [1.8, 3, 1.8],
+    );
+  });
+});
+
 describe('the ends of a run', () => {
   it('are worst at the first post inside a free end, and relieved by a return', () => {
     const free = postLoads(FENCE).map((load) => load.governingM);
@@ -120,6 +187,7 @@ describe('the ends of a run', () => {
 describe('a gap under the infill', () => {
   it('counts as none up to a twentieth of the height', () => {
     expect(solidHeight({ heightM: 1.8, bottomGapM: 0.09 })).toBe(1.8);
+    expect(solidHeight({ heightM: 2, bottomGapM: 0.1 })).toBe(2);
     expect(solidHeight({ heightM: 1.8, bottomGapM: 0.1 })).toBeCloseTo(1.7, 12);
     expect(loadArm({ heightM: 1.8, bottomGapM: 0.09 })).toBeCloseTo(0.99, 12);
     expect(loadArm({ heightM: 1.8, bottomGapM: 0.3 })).toBeCloseTo(1.05, 12);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { bendingForce, shearForce, speedAtResistance } from '../../src/capacity/post-resistance.ts';
 import { nominalSection } from '../../src/capacity/post-section.ts';
 import { NO_LOSS, sectionModulus } from '../../src/capacity/section-properties.ts';
+import { drawnEvenly } from '../drawn-evenly.ts';
 
 describe('what a post resists', () => {
   it('turns strength and modulus into a force at the arm', () => {
@@ -17,7 +18,7 @@ describe('what a post resists', () => {
 
   it('never rises as rot deepens', () => {
     const post = nominalSection('4x4');
-    const depth = fc.double({ min: 0, max: 60, noNaN: true });
+    const depth = drawnEvenly(0, 60);
     fc.assert(
       fc.property(depth, depth, (a, b) => {
         const speed = (depthMm: number): number =>
@@ -31,6 +32,7 @@ describe('what a post resists', () => {
 describe('the gust that meets a resistance', () => {
   it('is the root of resistance over load, and nothing where nothing resists', () => {
     expect(speedAtResistance(3600, 1)).toBe(60);
+    expect(speedAtResistance(3600, 4)).toBe(30);
     expect(speedAtResistance(0, 1)).toBe(0);
     expect(speedAtResistance(-5, 1)).toBe(0);
     expect(speedAtResistance(Number.POSITIVE_INFINITY, 1)).toBe(Number.POSITIVE_INFINITY);

@@ -5,6 +5,7 @@ import {
   EXPOSURES,
   elevationFactor,
   exposureCoefficient,
+  exposureConstants,
   pressurePerSpeedSquared,
 } from '../../src/capacity/velocity-pressure.ts';
 
@@ -33,6 +34,22 @@ describe('the exposure coefficient', () => {
         exposureCoefficient(1.83, exposure, CODE_HEIGHT_FLOOR_M, edition),
       );
       expect(Math.abs(recent! / old! - 1)).toBeLessThan(0.005);
+    }
+  });
+});
+
+describe('the constants of an exposure category', () => {
+  it('are those of the older table: power 7, 9.5 and 11.5, gradient height 1,200, 900 and 700 ft', () => {
+    expect(EXPOSURES.map((exposure) => exposureConstants(exposure).alpha)).toEqual([7, 9.5, 11.5]);
+    const heights = EXPOSURES.map((exposure) => exposureConstants(exposure).gradientHeightM);
+    [365.76, 274.32, 213.36].forEach((metres, index) => {
+      expect(heights[index]).toBeCloseTo(metres, 10);
+    });
+  });
+
+  it('make the coefficient 2.01 at the gradient height', () => {
+    for (const exposure of EXPOSURES) {
+      expect(exposureCoefficient(exposureConstants(exposure).gradientHeightM, exposure, 0)).toBeCloseTo(2.01, 12);
     }
   });
 });

@@ -19,6 +19,17 @@ describe('the median strength of a post', () => {
     expect(medianBendingStrength('redwood', 'no-2', nominalSection('4x6'))).toBe(SPECIES.redwood.sawnMedianMpa);
   });
 
+  it('counts a post as a timber from a shorter side of 114 mm on', () => {
+    const sawn = (side: number) => ({ kind: 'rectangular', widthMm: side, depthMm: 140 }) as const;
+    expect(medianBendingStrength('southern-pine', 'no-2', sawn(114))).toBeCloseTo(29.25, 10);
+    expect(medianBendingStrength('southern-pine', 'no-2', sawn(113.9))).toBeCloseTo(32.5, 10);
+  });
+
+  it('is in shear 860 to 7,300 of that in bending', () => {
+    expect(medianShearStrength('southern-pine', 'no-2', POST)).toBeCloseTo((32.5 * 860) / 7300, 1);
+    expect(medianShearStrength('western-redcedar', 'no-1', POST)).toBeCloseTo((25.3 * 860) / 7300, 1);
+  });
+
   it('takes a round post from clear wood, whatever the grade', () => {
     const round = { kind: 'round', diameterMm: 110 } as const;
     expect(medianBendingStrength('southern-pine', 'no-1', round)).toBeCloseTo(0.9 * 51, 12);

@@ -122,7 +122,7 @@ describe('import, export, sweep and mail', () => {
     const out = join(folder, 'out');
     const exported = await command(data, ['export', 'all', '--out', out]);
     expect(exported.code).toBe(0);
-    expect(readdirSync(out)).toHaveLength(6);
+    expect(readdirSync(out)).toHaveLength(9);
     const { code, out: told } = await command(data, ['import', ...readdirSync(out).map((name) => join(out, name))]);
     expect(code).toBe(0);
     expect(told).not.toMatch(/[1-9]\d* (created|changed)/);

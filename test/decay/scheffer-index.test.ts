@@ -4,6 +4,11 @@ import { schefferClass, schefferIndex } from '../../src/decay/scheffer-index.ts'
 const year = (meanTemperatureF: number, wetDays: number) =>
   Array.from({ length: 12 }, () => ({ meanTemperatureF, wetDays }));
 
+it('adds ten points a month at 65 degF and 13 wet days', () => {
+  // (65 - 35)(13 - 3) / 30 = 10
+  expect(schefferIndex(year(65, 13))).toBeCloseTo(120, 12);
+});
+
 it('counts neither frost nor drought, nor the two together', () => {
   expect(schefferIndex(year(20, 20))).toBe(0);
   expect(schefferIndex(year(80, 2))).toBe(0);

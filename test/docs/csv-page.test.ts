@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { SOIL_CLASS_KEYS } from '../../src/capacity/soil-class.ts';
 import { SPECIES_KEYS } from '../../src/capacity/wood-strength.ts';
 import { TREATMENT_CLASS_KEYS } from '../../src/decay/treatment-class.ts';
+import { INSPECTION_METHODS } from '../../src/forecast/evidence/inspection.ts';
+import { STORM_RESULTS } from '../../src/forecast/evidence/storm-outcome.ts';
 import { RECORD_FIELDS } from '../../src/register/csv/record-columns.ts';
 import { CONSEQUENCES, END_KINDS, FENCE_STYLES } from '../../src/register/fence-record.ts';
 import { WORKS_KINDS } from '../../src/register/works-record.ts';
@@ -44,6 +46,8 @@ describe('the page about the CSV files', () => {
       ...FENCE_STYLES,
       ...END_KINDS,
       ...CONSEQUENCES,
+      ...INSPECTION_METHODS,
+      ...STORM_RESULTS,
     ]) {
       const known = page.includes(`\`${word}\``) || /^heartwood-class-[23]$/.test(word);
       expect(known, word).toBe(true);

@@ -1,5 +1,5 @@
+import type { Band } from '../../src/forecast/band.ts';
 import type {
-  Band,
   FenceForecast,
   FenceStanding,
   GroupSpeeds,

@@ -2,8 +2,8 @@ import { expect, test } from 'vitest';
 import { nominalSection } from '../../src/capacity/post-section.ts';
 import { listFenceRefs, loadFenceFacts } from '../../src/register/fence-facts-store.ts';
 import { loadFenceParties } from '../../src/register/fence-parties-store.ts';
-import { readRecord, upsertRecords } from '../../src/register/record-store.ts';
-import { NOW, soundRegister } from './made-up-register.ts';
+import { listRecords, readRecord, upsertRecords } from '../../src/register/record-store.ts';
+import { NOW, seenRegister, soundRegister } from './made-up-register.ts';
 
 test('the facts of a fence hold its site, climate, wind, posts and works', async () => {
   const register = await soundRegister();
@@ -55,6 +55,77 @@ test('the facts of a fence hold its site, climate, wind, posts and works', async
     'W-2 post-swap',
     'W-4 steel-sleeve',
   ]);
+});
+
+test('the facts hold inspections by day and ref, their readings by post, and storm outcomes by day and ref', async () => {
+  const register = await seenRegister();
+  const facts = await loadFenceFacts(register, ['F-2', 'F-1']);
+  const first = facts.get('F-1');
+  expect(first?.inspections.map(({ ref }) => ref)).toEqual(['F-1/2024-05-02/awl-or-probe', 'I-1', 'I-2']);
+  const nothing = {
+    cavityMm: null,
+    leanDegrees: null,
+    collarCracked: null,
+    railConnection: null,
+    trimmerCutMm: null,
+    closedOff: false,
+  };
+  expect(first?.inspections[0]).toEqual({
+    ref: 'F-1/2024-05-02/awl-or-probe',
+    day: '2024-05-02',
+    method: 'awl-or-probe',
+    readings: [
+      {
+        post: 2,
+        groundline: { kind: 'depth', depthMm: 6.35 },
+        cavityMm: null,
+        leanDegrees: 4,
+        collarCracked: true,
+        railConnection: 0.5,
+        trimmerCutMm: 6.35,
+        closedOff: false,
+      },
+      { ...nothing, post: 7, groundline: { kind: 'broken' }, closedOff: true },
+      { ...nothing, post: 10, groundline: { kind: 'sound-to', depthMm: 3.048 } },
+    ],
+  });
+  expect(first?.inspections[1]?.readings).toEqual([
+    { ...nothing, post: 8, groundline: { kind: 'depth', depthMm: 7.3 }, cavityMm: 25.4 },
+    { ...nothing, post: 9, groundline: { kind: 'soft-to', depthMm: 12 }, cavityMm: 0 },
+  ]);
+  expect(first?.inspections[2]?.readings).toEqual([
+    { ...nothing, post: 6, groundline: { kind: 'residual-width', widthMm: 78.74 }, collarCracked: false },
+  ]);
+  const storm = { storm: 'March gale', day: '2025-03-14', gustMps: 31.73984, gustSpread: 0.1 };
+  expect(first?.outcomes).toEqual([
+    { ...storm, ref: 'O-1', posts: [3, 9], result: 'leaned' },
+    { ...storm, ref: 'O-2', posts: 'all', result: 'stood' },
+  ]);
+  expect(facts.get('F-2')).toMatchObject({
+    inspections: [{ ref: 'I-3', readings: [{ post: 8, groundline: null, leanDegrees: 2.5 }] }],
+    outcomes: [{ ref: 'O-3', gustMps: 33.3, gustSpread: 0.125, posts: [2], result: 'snapped' }],
+  });
+});
+
+test('who inspected and what was noted is kept out of the facts', async () => {
+  const register = await seenRegister();
+  const before = await loadFenceFacts(register, ['F-1']);
+  const inspection = await readRecord(register.db, 'inspections', 'I-2');
+  if (!inspection) throw new Error('I-2 is missing');
+  await upsertRecords(register.db, 'inspections', [{ ...inspection, inspector: 'Someone', notes: 'else' }], NOW);
+  expect(await loadFenceFacts(register, ['F-1'])).toEqual(before);
+});
+
+test('evidence goes with its fence', async () => {
+  const { db } = await seenRegister();
+  await db.deleteFrom('fences').where('ref', '=', 'F-2').execute();
+  expect((await listRecords(db, 'inspections')).map(({ ref }) => ref)).toEqual([
+    'F-1/2024-05-02/awl-or-probe',
+    'I-1',
+    'I-2',
+  ]);
+  expect(await listRecords(db, 'readings')).toHaveLength(6);
+  expect((await listRecords(db, 'outcomes')).map(({ ref }) => ref)).toEqual(['O-1', 'O-2']);
 });
 
 test('a shared corner carries the run of the other fence, asked for or not', async () => {

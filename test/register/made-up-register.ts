@@ -59,6 +59,34 @@ export const SOUND_FILES = [
   { name: 'owners.csv', text: OWNERS },
 ] as const;
 
+export const INSPECTIONS = `ref,fence,day,inspector,qualification,method,instrument,notes
+F-1/2024-05-02/awl-or-probe,F-1,2024-05-02,Nell Fox,crew lead,awl-or-probe,marked awl,
+I-2,F-1,2026-05-02,"Fox, Nell",,caliper,,second look
+I-1,F-1,2026-05-02,Nell Fox,,drill-resistance,,
+I-3,F-2,2025-04-01,Oda,owner,level,,
+`;
+export const READINGS = `inspection,post,depth_in,depth_mm,residual_width_in,sound_to_in,soft_to_mm,broken,cavity_in,lean_degrees,collar_cracked,rail_connection,trimmer_cut_in,closed_off,notes
+F-1/2024-05-02/awl-or-probe,10,,,,0.12,,,,,,,,,
+F-1/2024-05-02/awl-or-probe,2,0.25,,,,,no,,4,yes,0.5,0.25,,=leans
+F-1/2024-05-02/awl-or-probe,7,,,,,,yes,,,,,,yes,
+I-2,6,,,3.1,,,,,,no,,,,
+I-1,8,,7.3,,,,,1,,,,,no,
+I-1,9,,,,,12,,0,,,,,,
+I-3,8,,,,,,,,2.5,,,,,set later
+`;
+export const OUTCOMES = `ref,storm,fence,day,gust_mph,gust_mps,gust_spread_percent,posts,result,gust_source,reported_by,notes
+O-2,March gale,F-1,2025-03-14,71,,,all,stood,airfield,Oda,
+O-1,March gale,F-1,2025-03-14,71,,,3 9,leaned,airfield,Oda,
+O-3,Ice storm,F-2,2024-01-05,,33.3,12.5,2,snapped,,"Fox, Nell",down
+`;
+
+/** The three files of what was seen at the sound register's fences. */
+export const EVIDENCE_FILES = [
+  { name: 'outcomes.csv', text: OUTCOMES },
+  { name: 'readings.csv', text: READINGS },
+  { name: 'inspections.csv', text: INSPECTIONS },
+] as const;
+
 export type NamedText = { readonly name: string; readonly text: string };
 
 /** Imports with the tests' day and moment. */
@@ -73,6 +101,14 @@ export const importFiles = (
 export async function soundRegister(): Promise<Register> {
   const register = await temporaryRegister();
   const report = await importFiles(register, SOUND_FILES);
+  if (report.faults.length > 0) throw new Error(report.faults.map(remarkText).join('\n'));
+  return register;
+}
+
+/** The sound register with inspections and storm outcomes. */
+export async function seenRegister(): Promise<Register> {
+  const register = await soundRegister();
+  const report = await importFiles(register, EVIDENCE_FILES);
   if (report.faults.length > 0) throw new Error(report.faults.map(remarkText).join('\n'));
   return register;
 }

@@ -21,7 +21,18 @@ test('an empty file gets the whole schema, foreign keys and the safe journal', a
   const tables = await register.db.introspection.getTables();
   await register.close();
   expect(tables.map(({ name }) => name)).toEqual(
-    expect.arrayContaining(['owners', 'climate_zones', 'sites', 'fences', 'posts', 'works', 'settings']),
+    expect.arrayContaining([
+      'owners',
+      'climate_zones',
+      'sites',
+      'fences',
+      'posts',
+      'works',
+      'inspections',
+      'readings',
+      'storm_outcomes',
+      'settings',
+    ]),
   );
   expect(inspect(path, (sqlite) => sqlite.pragma('journal_mode', { simple: true }))).toBe('wal');
 });

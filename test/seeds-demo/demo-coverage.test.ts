@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { INSPECTION_METHODS } from '../../src/forecast/evidence/inspection.ts';
+import { STORM_RESULTS } from '../../src/forecast/evidence/storm-outcome.ts';
 import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
-import type { FenceForecast } from '../../src/forecast/fence-forecast.ts';
+import { type FenceForecast, judgedGroup, seasonOne } from '../../src/forecast/fence-forecast.ts';
 import { DEFAULT_SETTINGS, forecastFence } from '../../src/forecast/forecast-fence.ts';
 import { seasonOneYear } from '../../src/forecast/season-calendar.ts';
 import { exportCsv } from '../../src/register/csv/export-csv.ts';
@@ -88,6 +90,40 @@ describe('the demo', () => {
     expect(new Set(facts.flatMap((fence) => fence.works.map((works) => works.kind))).size).toBe(9);
   });
 
+  test('has inspections by every method, with every kind of finding, on eight to twelve fences', () => {
+    const inspected = facts.filter(({ inspections }) => inspections.length > 0);
+    const inspections = inspected.flatMap((fence) => fence.inspections);
+    const readings = inspections.flatMap((inspection) => inspection.readings);
+    expect(inspected.length).toBeGreaterThanOrEqual(8);
+    expect(inspected.length).toBeLessThanOrEqual(12);
+    expect(new Set(inspections.map(({ method }) => method))).toEqual(new Set(INSPECTION_METHODS));
+    expect(new Set(readings.map(({ groundline }) => groundline?.kind ?? 'none'))).toEqual(
+      new Set(['depth', 'residual-width', 'residual-circumference', 'sound-to', 'soft-to', 'broken', 'none']),
+    );
+    expect(readings.some(({ cavityMm }) => cavityMm !== null && cavityMm > 0)).toBe(true);
+    expect(readings.some(({ collarCracked }) => collarCracked === true)).toBe(true);
+    expect(readings.some(({ trimmerCutMm }) => trimmerCutMm !== null && trimmerCutMm > 0)).toBe(true);
+    expect(readings.some(({ railConnection }) => railConnection !== null && railConnection < 1)).toBe(true);
+    expect(readings.some(({ groundline, closedOff }) => groundline?.kind === 'broken' && closedOff)).toBe(true);
+  });
+
+  test('has two storms on two sites with posts that stood, leaned and snapped, repaired afterwards where they snapped', () => {
+    const hit = facts.filter(({ outcomes }) => outcomes.length > 0);
+    expect(hit.length).toBeGreaterThanOrEqual(8);
+    const outcomes = hit.flatMap((fence) => fence.outcomes);
+    expect(new Set(outcomes.map(({ storm }) => storm)).size).toBe(2);
+    expect(new Set(outcomes.map(({ result }) => result))).toEqual(new Set(STORM_RESULTS));
+    for (const fence of hit) {
+      for (const { result, posts, day } of fence.outcomes) {
+        if (result !== 'snapped') continue;
+        const mended = fence.works.some(
+          (works) => works.kind === 'post-swap' && works.day >= day && String(works.posts) === String(posts),
+        );
+        expect(mended, fence.ref).toBe(true);
+      }
+    }
+  });
+
   test('exports and imports again without a change', async () => {
     const files = [];
     for (const kind of RECORD_KINDS) files.push({ name: `${kind}.csv`, text: await exportCsv(register, kind) });
@@ -96,6 +132,17 @@ describe('the demo', () => {
     expect(again.faults.map(remarkText)).toEqual([]);
     expect(again.changes).toEqual([]);
   });
+});
+
+test('one fence of the demo has readings that disagree with the model, and says so', () => {
+  const fence = facts.find(({ ref }) => ref === 'CT-21');
+  if (!fence) throw new Error('CT-21 is missing');
+  const seen = (inspections: FenceFacts['inspections']): FenceForecast =>
+    forecastFence({ ...fence, inspections }, seasonOneYear(fence.site.seasonWindow, FIRST_DAY), DEFAULT_SETTINGS);
+  const [without, withReadings] = [seen([]), seen(fence.inspections)];
+  const snapMps = (forecast: FenceForecast): number => judgedGroup(seasonOne(forecast)).snapMps.p50;
+  expect(snapMps(withReadings)).toBeLessThan(0.7 * snapMps(without));
+  expect(withReadings.remarks.length).toBeGreaterThan(without.remarks.length);
 });
 
 describe.each([FIRST_DAY, '2027-12-01', '2028-12-01'])('swept on %s, the demo', (day) => {

@@ -9,14 +9,18 @@ import {
 } from '../belief-points.ts';
 import type { FenceFacts } from '../fence-facts.ts';
 import type { fenceStates } from '../fence-state.ts';
-import { normalCdf } from '../normal-distribution.ts';
+import { normalCdf, normalQuantile } from '../normal-distribution.ts';
 import { dateLogEvidence, type PaceBelief, paceBelief, paceScore } from './pace-belief.ts';
 import { stormLogLikelihood } from './storm-likelihood.ts';
 
-/** Copies of the point set tried in turn until enough points carry the belief. */
-const COPIES = [1, 8, 32];
 /** Points, by their worth, that are enough [-]; model choice. */
 const ENOUGH_POINTS = 48;
+/** Copies of the point set that are moved to where the belief lies where too few points carry it, and how often they are moved. */
+const MOVED_COPIES = 4;
+const MOVES = 2;
+/** Moved points spread wider than the belief they cover by this factor, and never narrower than this [-]. */
+const MOVED_WIDER = 1.3;
+const LEAST_MOVED_SPREAD = 0.3;
 /** A point that carries less than this is left out [-]. */
 const NEGLIGIBLE = 1e-5;
 
@@ -47,8 +51,47 @@ function placed(shared: BeliefPoints, pace: PaceBelief | null, learned: FenceFac
   return { ...shared, scores: { ...shared.scores, pace: score }, weights, piecePaces: pace.piecePaces, learned };
 }
 
+/** Points on their way: with the ln of what each carries before it is normalised. */
+interface Weighed {
+  readonly points: BeliefPoints;
+  readonly logWeights: Float64Array;
+}
+
+/** Probability levels as normal scores, one an unknown: the space in which the points are moved [-]. */
+const scoresOfLevels = ({ levels }: BeliefPoints, dimension: BeliefDimension): Float64Array =>
+  levels[dimension].map(normalQuantile);
+
+/**
+ * The shared points moved to where a belief lies: each unknown's normal score is shifted and stretched to the belief's mean
+ * and spread, and each point carries the ratio of the densities, so that nothing but the accuracy changes.
+ * Source: importance sampling with a moved low-discrepancy set (derived).
+ */
+function moved(shared: BeliefPoints, towards: BeliefPoints): Weighed {
+  const logWeights = new Float64Array(shared.count);
+  const levels = {} as Record<BeliefDimension, Float64Array>;
+  const scores = {} as Record<BeliefDimension, Float64Array>;
+  const weights = towards.weights ?? new Float64Array(towards.count).fill(1 / towards.count);
+  for (const dimension of BELIEF_DIMENSIONS) {
+    const seen = scoresOfLevels(towards, dimension);
+    const mean = seen.reduce((sum, score, i) => sum + weights[i]! * score, 0);
+    const variance = seen.reduce((sum, score, i) => sum + weights[i]! * (score - mean) ** 2, 0);
+    const spread = Math.max(LEAST_MOVED_SPREAD, MOVED_WIDER * Math.sqrt(variance));
+    scores[dimension] = shared.scores[dimension].map((score, i) => {
+      const to = Math.min(MOST_SCORE, Math.max(-MOST_SCORE, mean + spread * score));
+      logWeights[i] = logWeights[i]! + (score * score - to * to) / 2;
+      return to;
+    });
+    levels[dimension] = scores[dimension].map(normalCdf);
+  }
+  return { points: { ...shared, levels, scores }, logWeights };
+}
+
+/** Beyond this score a level is no longer a number between 0 and 1 [-]. */
+const MOST_SCORE = 8;
+
 /** The points that carry weight, their weights made to sum to 1. */
-function kept(points: BeliefPoints, weights: Float64Array): BeliefPoints {
+function kept({ points, logWeights }: Weighed): BeliefPoints {
+  const weights = normalised(logWeights);
   const indices = [...weights.keys()].filter((index) => weights[index]! >= NEGLIGIBLE);
   const total = indices.reduce((sum, index) => sum + weights[index]!, 0);
   const pick = (values: Readonly<Record<BeliefDimension, Float64Array>>): Record<BeliefDimension, Float64Array> => {
@@ -67,31 +110,31 @@ function kept(points: BeliefPoints, weights: Float64Array): BeliefPoints {
   };
 }
 
-function afterStorms(facts: FenceFacts, states: ReturnType<typeof fenceStates>, before: BeliefPoints): BeliefPoints {
-  const logs = stormLogLikelihood(facts, states, before);
-  if (before.weights) for (let i = 0; i < logs.length; i += 1) logs[i] = logs[i]! + Math.log(before.weights[i]!);
-  return kept(before, normalised(logs));
-}
-
 /**
  * The belief about a fence after its readings and storms: pace exactly on a grid, the shared points placed at its quantiles,
- * and weighted by what storms did. Where few points are left that fit, more are added, the same for every fence.
+ * and weighted by what storms did. Where few points are left that fit, more are added, moved to where the belief lies.
  * Source: Bayes' rule; model as in `paceBelief` and `stormLogLikelihood`.
  */
 export function fenceBelief(facts: FenceFacts, states: ReturnType<typeof fenceStates>): FenceBelief {
   const pace = paceBelief(facts, states);
-  const first = placed(BELIEF_POINTS, pace, facts.learned);
   const effective = ({ count, weights }: BeliefPoints): number => (weights ? effectiveCount(weights) : count);
+  const place = (shared: BeliefPoints): BeliefPoints => placed(shared, pace, facts.learned);
+  const afterReadings = place(BELIEF_POINTS);
   if (facts.outcomes.length === 0) {
-    return { points: first, afterReadings: first, pace, effectivePoints: effective(first) };
+    return { points: afterReadings, afterReadings, pace, effectivePoints: effective(afterReadings) };
   }
-  let points = first;
-  for (const copies of COPIES) {
-    const before = copies === 1 ? first : placed(beliefPoints(copies), pace, facts.learned);
-    points = afterStorms(facts, states, before);
-    if (effective(points) >= ENOUGH_POINTS) break;
+  const afterStorms = ({ points: shared, logWeights }: Weighed): BeliefPoints => {
+    const before = place(shared);
+    const logs = stormLogLikelihood(facts, states, before);
+    const all = logs.map((log, i) => log + logWeights[i]! + (before.weights ? Math.log(before.weights[i]!) : 0));
+    return kept({ points: before, logWeights: all });
+  };
+  let points = afterStorms({ points: BELIEF_POINTS, logWeights: new Float64Array(BELIEF_POINTS.count) });
+  for (let move = 0; move < MOVES && effective(points) < ENOUGH_POINTS; move += 1) {
+    const next = afterStorms(moved(beliefPoints(MOVED_COPIES), points));
+    if (effective(next) > effective(points)) points = next;
   }
-  return { points, afterReadings: first, pace, effectivePoints: effective(points) };
+  return { points, afterReadings, pace, effectivePoints: effective(points) };
 }
 
 /** Every unknown at its median after what was seen: one point. */

@@ -1,5 +1,5 @@
 import { dayNumber } from '../../units/calendar-day.ts';
-import type { FenceState, PostCondition, PostState } from '../fence-state.ts';
+import type { FenceState, PostCondition, PostState } from '../post-state.ts';
 import type { InspectionFacts, PostReading } from './inspection.ts';
 import { postsOfOutcome, type StormOutcome } from './storm-outcome.ts';
 

@@ -2,18 +2,15 @@ import { FIBRE_SPREAD_POST } from '../../capacity/wood-strength.ts';
 import { dayNumber } from '../../units/calendar-day.ts';
 import type { BeliefPoints } from '../belief-points.ts';
 import type { FenceFacts } from '../fence-facts.ts';
-import { type FenceState, type fenceStates, stateBefore } from '../fence-state.ts';
+import { type fenceStates, stateBefore } from '../fence-state.ts';
 import { nodeMoments } from '../node-moments.ts';
-import { NORMAL_QUADRATURE, normalCdf, normalQuantile } from '../normal-distribution.ts';
-import { STORM_LOAD_SPREAD } from '../risk.ts';
+import { NORMAL_QUADRATURE, normalQuantile, tabulatedNormalCdf } from '../normal-distribution.ts';
+import type { FenceState } from '../post-state.ts';
+
 import { type StateModel, stateModel } from '../state-model.ts';
+import { STORM_LOAD_SPREAD, WORST_DIRECTION } from '../storm-load.ts';
 import { postsOfOutcome, type StormOutcome, type StormResult } from './storm-outcome.ts';
 
-/**
- * A speed against one storm from its worst direction, over the speed with directionality counted [-]: sqrt(0.85).
- * Source: ASCE 7-16 Table 26.6-1, Kd (value read); its use here is a model choice.
- */
-export const WORST_DIRECTION = Math.sqrt(0.85);
 /**
  * Spread of ln footing resistance from post to post of one fence [-]; judgement. Used for storm outcomes alone: without it
  * a fence of which some posts leaned and some stood could not be.
@@ -23,7 +20,7 @@ export const FOOTING_SPREAD_POST = 0.2;
 const MISREPORT_FLOOR = 1e-9;
 
 /** Winds at which storm loads are tried, as a lattice over all storms of a fence, and its generators, one a storm. */
-const WINDS = 64;
+const WINDS = 32;
 const WIND_GENERATORS = [1, 19, 41, 11, 17, 3, 57, 59, 33, 51, 9, 43, 49, 35, 25, 27];
 const WIND_SCORES = WIND_GENERATORS.map((generator) =>
   Float64Array.from({ length: WINDS }, (_, i) =>
@@ -31,7 +28,8 @@ const WIND_SCORES = WIND_GENERATORS.map((generator) =>
   ),
 );
 /** Footings tried of one post, by even levels. */
-const FOOTINGS = Float64Array.from({ length: 12 }, (_, i) => normalQuantile((i + 0.5) / 12));
+const FOOTING_COUNT = 12;
+const FOOTINGS = Float64Array.from({ length: FOOTING_COUNT }, (_, i) => normalQuantile((i + 0.5) / FOOTING_COUNT));
 
 /** One storm over one fence: its gust against the speeds of the forecast, and how well that is known. */
 interface Storm {
@@ -60,6 +58,7 @@ interface Trace {
 }
 
 const NODES = NORMAL_QUADRATURE.nodes.length;
+const NODE_WEIGHTS = Float64Array.from(NORMAL_QUADRATURE.weights);
 /** What does not scatter still needs a width. */
 const RIGID_SPREAD = 1e-6;
 
@@ -166,7 +165,7 @@ function snapShare(
       if (result === 'snapped') high = Math.min(high, ((tried ? Math.min(gust, lean) : gust) - snap) / snapSpread);
       else low = Math.max(low, ((tried && result === 'leaned' ? lean : gust) - snap) / snapSpread);
     }
-    if (high > low) share += NORMAL_QUADRATURE.weights[node]! * (normalCdf(high) - normalCdf(low));
+    if (high > low) share += NODE_WEIGHTS[node]! * (tabulatedNormalCdf(high) - tabulatedNormalCdf(low));
   }
   return share;
 }
@@ -186,13 +185,62 @@ function traceProbability({ trials }: Trace, point: number, logGusts: readonly n
     for (const { storm, footingTried, logLean } of trials) {
       if (footingTried) weakest = Math.max(weakest, (logGusts[storm]! - logLean[point]!) / (FOOTING_SPREAD_POST / 2));
     }
-    return normalCdf(-weakest) * snapShare(trials, point, logGusts, null);
+    return tabulatedNormalCdf(-weakest) * snapShare(trials, point, logGusts, null);
   }
   let sum = 0;
   for (const footing of FOOTINGS) {
     if (footingFits(trials, point, logGusts, footing)) sum += snapShare(trials, point, logGusts, footing);
   }
   return sum / FOOTINGS.length;
+}
+
+/** Share of posts whose snap speed is at or under a speed, at one point [-]. */
+function snapCdf({ logSnap, snapSpread }: Trial, point: number, logSpeed: number): number {
+  let share = 0;
+  for (let node = 0; node < NODES; node += 1) {
+    share += NODE_WEIGHTS[node]! * tabulatedNormalCdf((logSpeed - logSnap[point * NODES + node]!) / snapSpread);
+  }
+  return share;
+}
+
+/** As `traceProbability` at every wind, for a post that went through one storm: its scatter need not be gone over anew for each wind. */
+function oneTrialProbabilities(trial: Trial, point: number, logGusts: Float64Array): Float64Array {
+  const { result, footingTried, logLean } = trial;
+  const lean = logLean[point]!;
+  const snapsBy = logGusts.map((gust) => snapCdf(trial, point, gust));
+  if (result === 'stood' || (result === 'leaned' && !footingTried)) {
+    return snapsBy.map((snaps, wind) =>
+      footingTried ? (1 - snaps) * tabulatedNormalCdf((lean - logGusts[wind]!) / (FOOTING_SPREAD_POST / 2)) : 1 - snaps,
+    );
+  }
+  if (!footingTried) return snapsBy;
+  const leans = FOOTINGS.map((footing) => lean + (FOOTING_SPREAD_POST / 2) * footing);
+  const snapsByLean = leans.map((speed) => snapCdf(trial, point, speed));
+  return snapsBy.map((snaps, wind) => {
+    let sum = 0;
+    for (let f = 0; f < FOOTING_COUNT; f += 1) {
+      const gives = leans[f]! <= logGusts[wind]!;
+      if (result === 'leaned') sum += gives ? 1 - snapsByLean[f]! : 0;
+      else sum += gives ? snapsByLean[f]! : snaps;
+    }
+    return sum / FOOTING_COUNT;
+  });
+}
+
+/** ln probability of a trace at every wind, at one point [-]. */
+function logProbabilities(trace: Trace, point: number, logGusts: readonly Float64Array[]): Float64Array {
+  const [only, ...more] = trace.trials;
+  const shares =
+    more.length === 0
+      ? oneTrialProbabilities(only!, point, logGusts[only!.storm]!)
+      : Float64Array.from({ length: WINDS }, (_, wind) =>
+          traceProbability(
+            trace,
+            point,
+            logGusts.map((gusts) => gusts[wind]!),
+          ),
+        );
+  return shares.map((share) => trace.count * Math.log(Math.max(MISREPORT_FLOOR, share)));
 }
 
 /**
@@ -208,25 +256,17 @@ export function stormLogLikelihood(
   points: BeliefPoints,
 ): Float64Array {
   const { storms, traces } = tracesOf(facts, states, points);
-  const result = new Float64Array(points.count);
-  const logGusts = storms.map(() => 0);
+  const logGusts = storms.map(({ logGust, spread }, index) =>
+    WIND_SCORES[index % WIND_SCORES.length]!.map((score) => logGust + spread * score),
+  );
   const logs = new Float64Array(WINDS);
-  for (let point = 0; point < points.count; point += 1) {
-    let highest = Number.NEGATIVE_INFINITY;
-    for (let wind = 0; wind < WINDS; wind += 1) {
-      for (const [index, { logGust, spread }] of storms.entries()) {
-        logGusts[index] = logGust + spread * WIND_SCORES[index % WIND_SCORES.length]![wind]!;
-      }
-      let log = 0;
-      for (const trace of traces) {
-        log += trace.count * Math.log(Math.max(MISREPORT_FLOOR, traceProbability(trace, point, logGusts)));
-      }
-      logs[wind] = log;
-      if (log > highest) highest = log;
+  return Float64Array.from({ length: points.count }, (_, point) => {
+    logs.fill(0);
+    for (const trace of traces) {
+      const each = logProbabilities(trace, point, logGusts);
+      for (let wind = 0; wind < WINDS; wind += 1) logs[wind] = logs[wind]! + each[wind]!;
     }
-    let sum = 0;
-    for (const log of logs) sum += Math.exp(log - highest);
-    result[point] = highest + Math.log(sum / WINDS);
-  }
-  return result;
+    const highest = logs.reduce((a, b) => Math.max(a, b));
+    return highest + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - highest), 0) / WINDS);
+  });
 }

@@ -18,7 +18,9 @@ async function unitsOfRow(db: RegisterDb, kind: RecordKind): Promise<(record: Dr
   const siteUnits = (fence: FenceRecord | undefined): ExportUnits => ofSite.get(fence?.siteRef ?? '') ?? 'metric';
   if (kind === 'fences') return (record) => siteUnits(record as unknown as FenceRecord);
   const fences = new Map((await listRecords(db, 'fences')).map((fence) => [fence.ref, fence]));
-  return (record) => siteUnits(fences.get(String(record.fenceRef)));
+  if (kind !== 'readings') return (record) => siteUnits(fences.get(String(record.fenceRef)));
+  const inspections = new Map((await listRecords(db, 'inspections')).map(({ ref, fenceRef }) => [ref, fenceRef]));
+  return (record) => siteUnits(fences.get(inspections.get(String(record.inspectionRef)) ?? ''));
 }
 
 /**

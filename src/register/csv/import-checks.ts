@@ -4,28 +4,15 @@ import { doubtfulWood } from '../post-wood-record.ts';
 import { refusePost, refuseWorks } from '../record-agreement.ts';
 import type { SiteRecord } from '../site-record.ts';
 import type { WorksRecord } from '../works-record.ts';
+import { type Candidates, type ReplacedEvidence, refuseForEvidence } from './evidence-checks.ts';
 import type { ImportRow } from './import-row.ts';
-import { nearestName } from './nearest-name.ts';
 import type { RegisterView } from './register-view.ts';
+import { refuseUnknownRef } from './unknown-ref.ts';
 
 /** Names of records that the files replace: they are judged on their own rows, not with their fence. */
-export interface ReplacedNames {
+export interface ReplacedNames extends ReplacedEvidence {
   readonly posts: ReadonlySet<string>;
   readonly works: ReadonlySet<string>;
-}
-
-function refuseUnknownRef(
-  row: ImportRow,
-  key: string,
-  what: string,
-  ref: string,
-  known: ReadonlyMap<string, unknown>,
-): boolean {
-  if (known.has(ref)) return false;
-  const near = known.size <= 2000 ? nearestName(ref, known.keys()) : null;
-  const wayOut = near ? `; did you mean ${near}?` : `; enter the ${what} first, or in the same import`;
-  row.refuseKey(key, `no ${what} of that ref, neither in the register nor among the rows taken${wayOut}`);
-  return true;
 }
 
 /** Refuses a site of an unknown climate zone; warns of a hurricane site without a curve. */
@@ -40,7 +27,14 @@ export function checkSite(row: ImportRow, site: SiteRecord, view: RegisterView):
   return true;
 }
 
-/** Refuses a fence of an unknown site or owner, or that the posts and works recorded for it no longer fit. */
+/** What of a fence a day or a post that no longer fits it comes from; all else comes from the section. */
+const FENCE_KEYS: Readonly<Record<string, string>> = {
+  day: 'installedEarliest',
+  post: 'runLengthM',
+  posts: 'runLengthM',
+};
+
+/** Refuses a fence of an unknown site or owner, or that the posts, works and evidence recorded for it no longer fit. */
 export function checkFence(row: ImportRow, fence: FenceRecord, view: RegisterView, replaced: ReplacedNames): boolean {
   let refused = refuseUnknownRef(row, 'siteRef', 'site', fence.siteRef, view.sites);
   refused = refuseUnknownRef(row, 'ownerRef', 'owner', fence.ownerRef, view.owners) || refused;
@@ -63,13 +57,21 @@ export function checkFence(row: ImportRow, fence: FenceRecord, view: RegisterVie
           row.refuseKey('runLengthM', `does not fit works ${ref} in the register: ${reason}`);
         },
   );
+  if (!refused) {
+    const posts = view.postsOfFence.get(fence.ref)?.values() ?? [];
+    const works = view.worksOfFence.get(fence.ref)?.values() ?? [];
+    refuseForEvidence({ fence, posts, works }, view, replaced, (key, reason) => {
+      refused = true;
+      row.refuseKey(FENCE_KEYS[key] ?? 'sectionKind', reason);
+    });
+  }
   const doubt = doubtfulWood(fence);
   if (doubt && !refused) row.warnKey('treatmentClass', doubt);
   return !refused;
 }
 
-/** Refuses a post of an unknown fence, one that its fence cannot have, or a shared corner that does not meet. */
-export function checkPost(row: ImportRow, post: PostRecord, view: RegisterView): boolean {
+/** Refuses a post of an unknown fence, one that its fence or its readings cannot have, or a shared corner that does not meet. */
+export function checkPost(row: ImportRow, post: PostRecord, view: RegisterView, replaced: ReplacedNames): boolean {
   const fence = view.fences.get(post.fenceRef);
   let refused = !fence && refuseUnknownRef(row, 'fenceRef', 'fence', post.fenceRef, view.fences);
   const { sharedFenceRef } = post;
@@ -82,6 +84,14 @@ export function checkPost(row: ImportRow, post: PostRecord, view: RegisterView):
     refused = true;
     row.refuseKey(key, reason);
   });
+  if (!refused) {
+    const posts = new Map(view.postsOfFence.get(fence.ref)).set(post.number, post).values();
+    const works = view.worksOfFence.get(fence.ref)?.values() ?? [];
+    refuseForEvidence({ fence, posts, works }, view, replaced, (_key, reason) => {
+      refused = true;
+      row.refuseKey('number', reason);
+    });
+  }
   const wood = overriddenWood(post, fence);
   const doubt = wood && doubtfulWood(wood);
   if (doubt && !refused) row.warnKey('treatmentClass', doubt);
@@ -97,8 +107,9 @@ export const checkWorksFence = (row: ImportRow, works: WorksRecord, view: Regist
  * @returns the refs of those refused
  */
 export function checkWorks(
-  candidates: ReadonlyMap<string, { readonly row: ImportRow; readonly record: WorksRecord }>,
+  candidates: Candidates<WorksRecord>,
   view: RegisterView,
+  replaced: ReplacedNames,
 ): ReadonlySet<string> {
   const refused = new Set<string>();
   const byFence = new Map<string, Map<string, WorksRecord>>();
@@ -109,13 +120,17 @@ export function checkWorks(
   for (const [fenceRef, works] of byFence) {
     const fence = view.fences.get(fenceRef);
     if (!fence) continue;
-    refuseWorks([...works.values()], fence, (each) => {
-      const candidate = candidates.get(each.ref);
-      if (!candidate) return null;
-      return (key, reason) => {
-        refused.add(each.ref);
-        candidate.row.refuseKey(key, reason);
-      };
+    const refuseRow = (ref: string, key: string, reason: string): void => {
+      refused.add(ref);
+      candidates.get(ref)?.row.refuseKey(key, reason);
+    };
+    refuseWorks([...works.values()], fence, ({ ref }) =>
+      candidates.has(ref) ? (key, reason) => refuseRow(ref, key, reason) : null,
+    );
+    const sound = [...works.values()].filter(({ ref }) => !refused.has(ref));
+    const posts = view.postsOfFence.get(fenceRef)?.values() ?? [];
+    refuseForEvidence({ fence, posts, works: sound }, view, replaced, (_key, reason) => {
+      for (const { ref } of sound) if (candidates.has(ref)) refuseRow(ref, 'kind', reason);
     });
   }
   return refused;

@@ -8,9 +8,16 @@ import {
   storedRow,
   upsertRecords,
 } from '../record-store.ts';
-import type { WorksRecord } from '../works-record.ts';
+import {
+  type Candidates,
+  checkInspection,
+  checkOutcome,
+  checkOutcomes,
+  checkReading,
+  warnOfShrinkingDepths,
+} from './evidence-checks.ts';
 import { checkFence, checkPost, checkSite, checkWorks, checkWorksFence, type ReplacedNames } from './import-checks.ts';
-import { type ImportFile, openImportFile, rowName } from './import-file.ts';
+import { type ImportFile, namingColumn, openImportFile, rowName } from './import-file.ts';
 import type { ImportRemark, ImportReport, KindCounts, RecordChange } from './import-report.ts';
 import { type ImportRow, importRow, readImportRow } from './import-row.ts';
 import { overlay, type RegisterView, recordName, registerView } from './register-view.ts';
@@ -29,6 +36,21 @@ export interface ImportOptions {
   readonly onProgress?: (done: number, total: number) => void;
 }
 
+/** Records by kind. */
+type RecordLists = { [K in RecordKind]: RecordOf[K][] };
+
+const noRecords = (): RecordLists => ({
+  owners: [],
+  'climate-zones': [],
+  sites: [],
+  fences: [],
+  posts: [],
+  works: [],
+  inspections: [],
+  readings: [],
+  outcomes: [],
+});
+
 type Counts = { -readonly [K in keyof KindCounts]: number };
 
 /** Everything an import gathers on its way. */
@@ -41,7 +63,7 @@ interface Intake {
   readonly warnings: ImportRemark[];
   readonly changes: RecordChange[];
   readonly counts: Record<RecordKind, Counts>;
-  readonly toWrite: { [K in RecordKind]: RecordOf[K][] };
+  readonly toWrite: RecordLists;
   readonly tick: () => void;
 }
 
@@ -56,11 +78,17 @@ function ticker(files: readonly ImportFile[], onProgress: ImportOptions['onProgr
   };
 }
 
-/** Which stored posts and works the rows of the files replace. */
+/** Which stored records the rows of the files replace. */
 function namesInFiles(files: readonly ImportFile[]): ReplacedNames {
   const names = (kind: RecordKind): ReadonlySet<string> =>
     new Set(files.filter((file) => file.kind === kind).flatMap((file) => file.rows.map((row) => rowName(file, row))));
-  return { posts: names('posts'), works: names('works') };
+  return {
+    posts: names('posts'),
+    works: names('works'),
+    inspections: names('inspections'),
+    readings: names('readings'),
+    outcomes: names('outcomes'),
+  };
 }
 
 type RowCheck<K extends RecordKind> = (
@@ -76,7 +104,19 @@ const CHECKS: { readonly [K in RecordKind]?: RowCheck<K> } = {
   fences: checkFence,
   posts: checkPost,
   works: checkWorksFence,
+  inspections: checkInspection,
+  readings: checkReading,
+  outcomes: checkOutcome,
 };
+
+type GroupCheck<K extends RecordKind> = (
+  candidates: Candidates<RecordOf[K]>,
+  view: RegisterView,
+  replaced: ReplacedNames,
+) => ReadonlySet<string>;
+
+/** What the rows of a kind are judged by together, once each was found sound: gives the names of those refused. */
+const GROUP_CHECKS: { readonly [K in RecordKind]?: GroupCheck<K> } = { works: checkWorks, outcomes: checkOutcomes };
 
 /** Reads a row and judges it against the register; null where it is refused. */
 function takeRow<K extends RecordKind>(intake: Intake, kind: K, row: ImportRow, name: string): RecordOf[K] | null {
@@ -109,6 +149,7 @@ function settle<K extends RecordKind>(intake: Intake, kind: K, record: RecordOf[
 function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
   const taken = new Map<string, { readonly row: ImportRow; readonly record: RecordOf[K] }>();
   const firstLine = new Map<string, string>();
+  const groupCheck: GroupCheck<K> | undefined = GROUP_CHECKS[kind];
   for (const file of intake.files.filter((each) => each.kind === kind)) {
     for (const each of file.rows) {
       intake.tick();
@@ -117,23 +158,20 @@ function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
       const name = rowName(file, each);
       const seen = firstLine.get(name);
       if (seen !== undefined && name !== '') {
-        row.refuse(
-          kind === 'posts' ? 'post' : 'ref',
-          `the ${kind === 'posts' ? 'post' : 'ref'} is already on ${seen}; keep one of the rows`,
-        );
+        row.refuse(namingColumn(kind), `the ${namingColumn(kind)} is already on ${seen}; keep one of the rows`);
         continue;
       }
       firstLine.set(name, `line ${each.line} of ${file.name}`);
       const record = takeRow(intake, kind, row, name);
       if (record === null) continue;
-      if (kind === 'works') taken.set(recordName(kind, record), { row, record });
-      else settle(intake, kind, record);
+      taken.set(recordName(kind, record), { row, record });
+      if (!groupCheck) settle(intake, kind, record);
     }
   }
-  if (kind !== 'works') return;
-  const candidates = taken as unknown as ReadonlyMap<string, { readonly row: ImportRow; readonly record: WorksRecord }>;
-  const refused = checkWorks(candidates, intake.view);
-  for (const [ref, { record }] of candidates) if (!refused.has(ref)) settle(intake, 'works', record);
+  if (kind === 'readings') warnOfShrinkingDepths(taken as unknown as Candidates<RecordOf['readings']>, intake.view);
+  if (!groupCheck) return;
+  const refused = groupCheck(taken, intake.view, intake.replaced);
+  for (const [name, { record }] of taken) if (!refused.has(name)) settle(intake, kind, record);
 }
 
 function countRefused({ files, faults, counts }: Intake): void {
@@ -159,8 +197,8 @@ async function run(
     faults: [...unopened, ...files.flatMap((file) => file.faults)],
     warnings: [],
     changes: [],
-    counts: { owners: none(), 'climate-zones': none(), sites: none(), fences: none(), posts: none(), works: none() },
-    toWrite: { owners: [], 'climate-zones': [], sites: [], fences: [], posts: [], works: [] },
+    counts: Object.fromEntries(RECORD_KINDS.map((kind) => [kind, none()])) as Record<RecordKind, Counts>,
+    toWrite: noRecords(),
     tick: ticker(files, options.onProgress),
   };
   for (const kind of RECORD_KINDS) takeKind(intake, kind);
@@ -183,7 +221,7 @@ const namedTwice = (file: string): ImportRemark => ({
 
 /**
  * Imports CSV files of any kinds, in any order, in one transaction: records are created or changed by ref (posts by fence
- * and number). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
+ * and number, readings by inspection and post). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
  * are refused with it. Never throws for what a file holds: see the report's faults.
  */
 export async function importCsv(
@@ -207,6 +245,7 @@ export async function importCsv(
     dryRun: options.dryRun,
     counts: intake.counts,
     changes: intake.changes,
+    records: intake.toWrite,
     faults: inOrder(intake.faults),
     warnings: inOrder(intake.warnings),
     rejected: rejectedFiles(sound, intake.faults),

@@ -61,12 +61,19 @@ function headerFaults(kind: RecordKind, header: readonly string[]): readonly Omi
   return faults;
 }
 
-/** The name of the record on a row: its ref, or its fence's ref and its number; empty where the cells do not tell. */
+/** Kinds whose records have no ref of their own but a post of something, with the column that names that. */
+const WITH_POST: Partial<Record<RecordKind, string>> = { posts: 'fence', readings: 'inspection' };
+
+/** The column by which a record is known within its kind, for messages. */
+export const namingColumn = (kind: RecordKind): 'post' | 'ref' => (WITH_POST[kind] === undefined ? 'ref' : 'post');
+
+/** The name of the record on a row: its ref, or that of its fence or inspection and its post; empty where the cells do not tell. */
 export function rowName({ kind, positions }: ImportFile, { cells }: CsvRow): string {
   const cell = (column: string): string => cells[positions.get(column) ?? -1] ?? '';
-  if (kind !== 'posts') return cell('ref');
+  const of = WITH_POST[kind];
+  if (of === undefined) return cell('ref');
   const number = Number(cell('post'));
-  return number > 0 ? `${cell('fence')} post ${number}` : '';
+  return number > 0 ? `${cell(of)} post ${number}` : '';
 }
 
 /** Takes a file apart and finds what it holds; on a fault that leaves no kind, only the fault is returned. */

@@ -1,4 +1,4 @@
-import type { RecordKind } from '../record-store.ts';
+import type { RecordKind, RecordOf } from '../record-store.ts';
 
 /** Something about one cell (or a whole row or file, where `column` is empty): where, what it says, and why. */
 export interface ImportRemark {
@@ -19,7 +19,7 @@ export interface KindCounts {
   readonly refused: number;
 }
 
-/** One record that is (or would be) created or changed. Posts are named `fence post number`. */
+/** One record that is (or would be) created or changed. Posts are named `fence post number`, readings `inspection post number`. */
 export interface RecordChange {
   readonly kind: RecordKind;
   readonly ref: string;
@@ -35,6 +35,8 @@ export interface ImportReport {
   readonly dryRun: boolean;
   readonly counts: Readonly<Record<RecordKind, KindCounts>>;
   readonly changes: readonly RecordChange[];
+  /** The records that are (or would be) created or changed, as they are stored. */
+  readonly records: { readonly [K in RecordKind]: readonly RecordOf[K][] };
   readonly faults: readonly ImportRemark[];
   readonly warnings: readonly ImportRemark[];
   /** The refused rows of each file as CSV, with the faults in a last column `reasons` that an import passes over. */

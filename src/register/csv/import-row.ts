@@ -1,10 +1,13 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { climateZoneSchema } from '../climate-zone-record.ts';
 import { fenceSchema } from '../fence-record.ts';
+import { inspectionSchema } from '../inspection-record.ts';
 import { ownerSchema } from '../owner-record.ts';
 import { postSchema } from '../post-record.ts';
+import { readingSchema } from '../reading-record.ts';
 import type { RecordKind, RecordOf } from '../record-store.ts';
 import { siteSchema } from '../site-record.ts';
+import { stormOutcomeSchema } from '../storm-outcome-record.ts';
 import { isSpreadsheetError, SPREADSHEET_ERROR_REASON } from '../value-schemas.ts';
 import { worksSchema } from '../works-record.ts';
 import type { CsvField, Draft } from './csv-field.ts';
@@ -20,6 +23,9 @@ const SCHEMAS = {
   fences: fenceSchema,
   posts: postSchema,
   works: worksSchema,
+  inspections: inspectionSchema,
+  readings: readingSchema,
+  outcomes: stormOutcomeSchema,
 } as const;
 
 /** One row on its way into the register. */

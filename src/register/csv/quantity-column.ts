@@ -82,6 +82,14 @@ const poundFoot = converted({
   fromSi: (value) => value / NM_PER_LBFT,
 });
 
+/** A share as a percentage. */
+export const PERCENT: ColumnUnit = converted({
+  suffix: 'percent',
+  label: 'percent',
+  toSi: (value) => value / 100,
+  fromSi: (value) => value * 100,
+});
+
 /** Every quantity that a CSV column can hold. */
 export const DIMENSIONS = {
   /** Metres; usually said in feet. */

@@ -3,8 +3,11 @@ import type { RecordKind } from '../record-store.ts';
 import { RANGES } from '../value-ranges.ts';
 import type { CsvField } from './csv-field.ts';
 import { FENCE_FIELDS } from './fence-columns.ts';
+import { INSPECTION_FIELDS } from './inspection-columns.ts';
+import { OUTCOME_FIELDS } from './outcome-columns.ts';
 import { POST_FIELDS } from './post-columns.ts';
 import { DIMENSIONS } from './quantity-column.ts';
+import { READING_FIELDS } from './reading-columns.ts';
 import { SITE_FIELDS } from './site-columns.ts';
 import { choiceField, numberField, quantityField, refField, textField, yesNoField } from './value-fields.ts';
 import { WORKS_FIELDS } from './works-columns.ts';
@@ -41,6 +44,9 @@ export const RECORD_FIELDS: Readonly<Record<RecordKind, readonly CsvField[]>> = 
   fences: FENCE_FIELDS,
   posts: POST_FIELDS,
   works: WORKS_FIELDS,
+  inspections: INSPECTION_FIELDS,
+  readings: READING_FIELDS,
+  outcomes: OUTCOME_FIELDS,
 };
 
 /** Columns by which a kind of file is told from the others. */
@@ -51,4 +57,7 @@ export const TELLING_COLUMNS: Readonly<Record<RecordKind, readonly string[]>> = 
   fences: ['ref', 'site', 'owner', 'style'],
   posts: ['fence', 'post'],
   works: ['ref', 'fence', 'day', 'kind'],
+  inspections: ['ref', 'fence', 'inspector', 'method'],
+  readings: ['inspection', 'post'],
+  outcomes: ['ref', 'fence', 'storm', 'result'],
 };

@@ -1,9 +1,13 @@
 import type { ClimateZoneRecord } from '../climate-zone-record.ts';
+import type { States } from '../evidence-agreement.ts';
 import type { FenceRecord } from '../fence-record.ts';
+import type { InspectionRecord } from '../inspection-record.ts';
 import type { OwnerRecord } from '../owner-record.ts';
 import type { PostRecord } from '../post-record.ts';
-import { listRecords, type RecordKind, type RecordOf, type RegisterDb } from '../record-store.ts';
+import type { ReadingRecord } from '../reading-record.ts';
+import { listRecords, RECORD_KINDS, type RecordKind, type RecordOf, type RegisterDb } from '../record-store.ts';
 import type { SiteRecord } from '../site-record.ts';
+import type { StormOutcomeRecord } from '../storm-outcome-record.ts';
 import type { WorksRecord } from '../works-record.ts';
 
 /** The register as it would be: what is stored, overlaid with the rows taken so far. */
@@ -14,15 +18,29 @@ export interface RegisterView {
   readonly fences: Map<string, FenceRecord>;
   readonly posts: Map<string, PostRecord>;
   readonly works: Map<string, WorksRecord>;
+  readonly inspections: Map<string, InspectionRecord>;
+  readonly readings: Map<string, ReadingRecord>;
+  readonly outcomes: Map<string, StormOutcomeRecord>;
   readonly postsOfFence: Map<string, Map<number, PostRecord>>;
   readonly worksOfFence: Map<string, Map<string, WorksRecord>>;
+  readonly inspectionsOfFence: Map<string, Map<string, InspectionRecord>>;
+  readonly readingsOfInspection: Map<string, Map<number, ReadingRecord>>;
+  readonly outcomesOfFence: Map<string, Map<string, StormOutcomeRecord>>;
+  /** States of fences worked out so far; those of a changed fence are worked out anew. */
+  readonly statesOfFence: Map<string, States>;
 }
 
-/** The name of a record within its kind: its ref; a post has its fence's ref and its number. */
+/** The name of a record within its kind: its ref; a post has its fence's ref and its number, a reading its inspection's. */
 export function recordName<K extends RecordKind>(kind: K, record: RecordOf[K]): string {
-  if (kind !== 'posts') return (record as { readonly ref: string }).ref;
-  const post = record as PostRecord;
-  return `${post.fenceRef} post ${post.number}`;
+  if (kind === 'posts') {
+    const post = record as PostRecord;
+    return `${post.fenceRef} post ${post.number}`;
+  }
+  if (kind === 'readings') {
+    const reading = record as ReadingRecord;
+    return `${reading.inspectionRef} post ${reading.post}`;
+  }
+  return (record as { readonly ref: string }).ref;
 }
 
 function within<K, V>(outer: Map<string, Map<K, V>>, ref: string): Map<K, V> {
@@ -33,36 +51,77 @@ function within<K, V>(outer: Map<string, Map<K, V>>, ref: string): Map<K, V> {
   return made;
 }
 
+interface OfFence {
+  readonly ref: string;
+  readonly fenceRef: string;
+}
+
+/** Puts a record under its fence, and takes it from under another one that had it before. */
+function place<R extends OfFence>(groups: Map<string, Map<string, R>>, before: R | undefined, record: R): void {
+  if (before && before.fenceRef !== record.fenceRef) groups.get(before.fenceRef)?.delete(record.ref);
+  within(groups, record.fenceRef).set(record.ref, record);
+}
+
 /** Puts a record into the view, in place of the one of the same name. */
 export function overlay<K extends RecordKind>(view: RegisterView, kind: K, record: RecordOf[K]): void {
-  if (kind === 'posts') {
-    const post = record as PostRecord;
-    within(view.postsOfFence, post.fenceRef).set(post.number, post);
+  const name = recordName(kind, record);
+  switch (kind) {
+    case 'fences':
+      view.statesOfFence.clear();
+      break;
+    case 'posts': {
+      const post = record as PostRecord;
+      within(view.postsOfFence, post.fenceRef).set(post.number, post);
+      view.statesOfFence.delete(post.fenceRef);
+      break;
+    }
+    case 'works': {
+      const before = view.works.get(name);
+      place(view.worksOfFence, before, record as WorksRecord);
+      if (before) view.statesOfFence.delete(before.fenceRef);
+      view.statesOfFence.delete((record as WorksRecord).fenceRef);
+      break;
+    }
+    case 'inspections':
+      place(view.inspectionsOfFence, view.inspections.get(name), record as InspectionRecord);
+      break;
+    case 'readings': {
+      const reading = record as ReadingRecord;
+      within(view.readingsOfInspection, reading.inspectionRef).set(reading.post, reading);
+      break;
+    }
+    case 'outcomes':
+      place(view.outcomesOfFence, view.outcomes.get(name), record as StormOutcomeRecord);
+      break;
+    case 'owners':
+    case 'climate-zones':
+    case 'sites':
   }
-  if (kind === 'works') {
-    const works = record as WorksRecord;
-    const before = view.works.get(works.ref);
-    if (before && before.fenceRef !== works.fenceRef) view.worksOfFence.get(before.fenceRef)?.delete(works.ref);
-    within(view.worksOfFence, works.fenceRef).set(works.ref, works);
-  }
-  (view[kind] as unknown as Map<string, RecordOf[K]>).set(recordName(kind, record), record);
+  (view[kind] as unknown as Map<string, RecordOf[K]>).set(name, record);
 }
 
 /** The stored register as a view. */
 export async function registerView(db: RegisterDb): Promise<RegisterView> {
-  const byName = async <K extends RecordKind>(kind: K): Promise<Map<string, RecordOf[K]>> =>
-    new Map((await listRecords(db, kind)).map((record) => [recordName(kind, record), record]));
   const view: RegisterView = {
-    owners: await byName('owners'),
-    'climate-zones': await byName('climate-zones'),
-    sites: await byName('sites'),
-    fences: await byName('fences'),
-    posts: await byName('posts'),
-    works: await byName('works'),
+    owners: new Map(),
+    'climate-zones': new Map(),
+    sites: new Map(),
+    fences: new Map(),
+    posts: new Map(),
+    works: new Map(),
+    inspections: new Map(),
+    readings: new Map(),
+    outcomes: new Map(),
     postsOfFence: new Map(),
     worksOfFence: new Map(),
+    inspectionsOfFence: new Map(),
+    readingsOfInspection: new Map(),
+    outcomesOfFence: new Map(),
+    statesOfFence: new Map(),
   };
-  for (const post of view.posts.values()) within(view.postsOfFence, post.fenceRef).set(post.number, post);
-  for (const works of view.works.values()) within(view.worksOfFence, works.fenceRef).set(works.ref, works);
+  const fill = async <K extends RecordKind>(kind: K): Promise<void> => {
+    for (const record of await listRecords(db, kind)) overlay(view, kind, record);
+  };
+  for (const kind of RECORD_KINDS) await fill(kind);
   return view;
 }

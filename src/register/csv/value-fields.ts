@@ -1,6 +1,13 @@
 import { isCalendarDay } from '../../units/calendar-day.ts';
 import type { ValueRange } from '../value-ranges.ts';
-import { HIDDEN_REASON, hidesCharacters, isRef, REF_REASON } from '../value-schemas.ts';
+import {
+  EVIDENCE_REF_REASON,
+  HIDDEN_REASON,
+  hidesCharacters,
+  isEvidenceRef,
+  isRef,
+  REF_REASON,
+} from '../value-schemas.ts';
 import { type CsvField, type FieldOptions, isOptional, singleField } from './csv-field.ts';
 import { notADate } from './installed-cell.ts';
 import { parseNumber, plainDecimal } from './number-cell.ts';
@@ -20,6 +27,10 @@ export const textField = (key: string, column: string, options: FieldOptions = {
 /** The ref of this record or of another one. */
 export const refField = (key: string, column: string, options: FieldOptions = {}): CsvField =>
   singleField(key, column, options, (text, refuse) => (isRef(text) ? text : refuse(REF_REASON)), String);
+
+/** The ref of an inspection or a storm outcome, of this record or of another one. */
+export const evidenceRefField = (key: string, column: string): CsvField =>
+  singleField(key, column, {}, (text, refuse) => (isEvidenceRef(text) ? text : refuse(EVIDENCE_REF_REASON)), String);
 
 /** One word of a list. `refusals` explains words that people write and that are none of them. */
 export const choiceField = (
@@ -76,15 +87,15 @@ export const numberField = (
     (value) => plainDecimal(value as number),
   );
 
-/** A calendar day that is not in the future. */
-export const dayField = (key: string, column: string): CsvField =>
+/** A calendar day that is not in the future; `wayOut` says what to do with one that is. */
+export const dayField = (key: string, column: string, wayOut: string): CsvField =>
   singleField(
     key,
     column,
     {},
     (text, refuse, row) => {
       if (!isCalendarDay(text)) return refuse(notADate(text, 'write YYYY-MM-DD, as 2014-05-03'));
-      if (text > row.today) return refuse(`in the future (today is ${row.today}); enter works once they are done`);
+      if (text > row.today) return refuse(`in the future (today is ${row.today}); ${wayOut}`);
       return text;
     },
     String,

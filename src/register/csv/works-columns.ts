@@ -1,9 +1,10 @@
 import { FOOTING_KINDS } from '../../capacity/footing.ts';
 import { RANGES } from '../value-ranges.ts';
 import { WORKS_KINDS, worksDefaults } from '../works-record.ts';
-import { type CsvField, type Draft, singleField } from './csv-field.ts';
+import type { CsvField, Draft } from './csv-field.ts';
 import { parseNumber, plainDecimal } from './number-cell.ts';
 import { woodFields } from './post-columns.ts';
+import { POST_NUMBERS_FIELD } from './post-numbers-column.ts';
 import { DIMENSIONS, exactInUnit } from './quantity-column.ts';
 import { choiceField, dayField, numberField, quantityField, refField } from './value-fields.ts';
 
@@ -20,22 +21,6 @@ const byKind = (field: CsvField): CsvField => ({
     };
   },
 });
-
-const postsField = singleField(
-  'posts',
-  'posts',
-  { fallback: 'all' },
-  (text, refuse) => {
-    if (text.toLowerCase() === 'all') return 'all';
-    const numbers = text.split(/\s+/);
-    const [lowest, highest] = RANGES.postNumber;
-    const valid = numbers.every((word) => /^\d{1,4}$/.test(word) && Number(word) >= lowest && Number(word) <= highest);
-    return valid
-      ? numbers.map(Number)
-      : refuse('not a list of posts; write all, or post numbers parted by blanks, as 3 7 8');
-  },
-  (value) => (value === 'all' ? 'all' : (value as readonly number[]).join(' ')),
-);
 
 /** Positions of added posts: numbers parted by blanks, all in the unit of the column's name. */
 const positionsField: CsvField = {
@@ -74,9 +59,9 @@ const positionsField: CsvField = {
 export const WORKS_FIELDS: readonly CsvField[] = [
   refField('ref', 'ref'),
   refField('fenceRef', 'fence'),
-  dayField('day', 'day'),
+  dayField('day', 'day', 'enter works once they are done'),
   choiceField('kind', 'kind', WORKS_KINDS),
-  postsField,
+  POST_NUMBERS_FIELD,
   byKind(numberField('yearsEffective', 'years_effective', RANGES.yearsEffective, NULLABLE)),
   quantityField('embedmentM', 'embedment', DIMENSIONS.shortLength, RANGES.embedmentM, NULLABLE),
   choiceField('footing', 'footing', FOOTING_KINDS, NULLABLE),

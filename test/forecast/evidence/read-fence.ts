@@ -6,7 +6,7 @@ import type {
   PostReading,
 } from '../../../src/forecast/evidence/inspection.ts';
 import type { FenceFacts } from '../../../src/forecast/fence-facts.ts';
-import { dayFromNumber, dayNumber, DAYS_PER_YEAR } from '../../../src/units/calendar-day.ts';
+import { DAYS_PER_YEAR, dayFromNumber, dayNumber } from '../../../src/units/calendar-day.ts';
 import { metresFromFeet } from '../../../src/units/length.ts';
 import { EXAMPLE_FENCE, WARM_SITE } from '../example-fence.ts';
 

@@ -27,7 +27,7 @@ describe('import of sound files', () => {
     });
     expect(faultLines(report)).toEqual([]);
     expect(report.applied).toBe(true);
-    expect(Object.values(report.counts).map(({ created }) => created)).toEqual([2, 1, 1, 2, 2, 4]);
+    expect(Object.values(report.counts).map(({ created }) => created)).toEqual([2, 1, 1, 2, 2, 4, 0, 0, 0]);
     expect(seen).toEqual(['12 of 12']);
     expect(report.rejected).toEqual([]);
   });

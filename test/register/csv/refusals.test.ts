@@ -590,7 +590,7 @@ describe('a file is refused as a whole', () => {
 
   test('where its kind cannot be told', async () => {
     expect(await fault('a,b\n1,2\n', 'stuff.csv')).toEqual([
-      'stuff.csv line 1: neither its columns nor its name tell what it holds; name the file after one of owners, climate-zones, sites, fences, posts, works',
+      'stuff.csv line 1: neither its columns nor its name tell what it holds; name the file after one of owners, climate-zones, sites, fences, posts, works, inspections, readings, outcomes',
     ]);
   });
 

@@ -9,7 +9,15 @@ import type { OwnerRecord } from '../../../src/register/owner-record.ts';
 import { listRecords, RECORD_KINDS, readRecord, upsertRecords } from '../../../src/register/record-store.ts';
 import { RANGES, type ValueRange } from '../../../src/register/value-ranges.ts';
 import { textSchema } from '../../../src/register/value-schemas.ts';
-import { faultLines, importFiles, type NamedText, NOW, soundRegister, temporaryRegister } from '../made-up-register.ts';
+import {
+  faultLines,
+  importFiles,
+  type NamedText,
+  NOW,
+  seenRegister,
+  soundRegister,
+  temporaryRegister,
+} from '../made-up-register.ts';
 
 type Units = 'us' | 'metric' | 'site';
 
@@ -22,17 +30,17 @@ async function exportAll(register: Register, units: Units): Promise<readonly Nam
 
 describe.each(['us', 'metric', 'site'] as const)('an export in %s units', (units) => {
   test('imports into an empty register and exports from there byte for byte', async () => {
-    const files = await exportAll(await soundRegister(), units);
+    const files = await exportAll(await seenRegister(), units);
     const other = await temporaryRegister();
     expect(faultLines(await importFiles(other, files))).toEqual([]);
     expect(await exportAll(other, units)).toEqual(files);
   });
 
   test('changes nothing when it is imported where it came from', async () => {
-    const register = await soundRegister();
+    const register = await seenRegister();
     const report = await importFiles(register, await exportAll(register, units));
     expect(report.changes).toEqual([]);
-    expect(Object.values(report.counts).map(({ unchanged }) => unchanged)).toEqual([2, 1, 1, 2, 2, 4]);
+    expect(Object.values(report.counts).map(({ unchanged }) => unchanged)).toEqual([2, 1, 1, 2, 2, 4, 4, 7, 3]);
   });
 });
 
@@ -105,7 +113,9 @@ test('any records, however nasty their texts and numbers, survive export and imp
   const fence = await readRecord(base.db, 'fences', 'F-1');
   const owner = await readRecord(base.db, 'owners', 'hoa');
   if (!fence || !owner) throw new Error('the sound register is not sound');
-  const files = (await exportAll(base, 'metric')).filter(({ name }) => !/^(fences|posts|works)/.test(name));
+  const files = (await exportAll(base, 'metric')).filter(
+    ({ name }) => !/^(fences|posts|works|inspections|readings|outcomes)/.test(name),
+  );
   await fc.assert(
     fc.asyncProperty(
       fenceChanges,

@@ -1,0 +1,96 @@
+import { LEAST_LEANED, LEAST_TRIED } from '../forecast/evidence/register-footing.ts';
+import { LEAST_FENCES, LEAST_READINGS } from '../forecast/evidence/register-pace.ts';
+import type { HeldValue, LearnedEntry } from '../register/learned-store.ts';
+import type { LearnedCell } from '../service/learn-register.ts';
+import { plainTable } from './plain-table.ts';
+
+/** Fences named one by one; of more only the number is told. */
+const MOST_NAMED = 12;
+
+const factor = (log: number): string => Math.exp(log).toFixed(2);
+const interval = (low: number, high: number): string => `${factor(low)}–${factor(high)}`;
+const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
+
+/** How much was seen of a quantity, and how much is needed. */
+export function lackingText(cell: LearnedCell): string {
+  return cell.kind === 'pace'
+    ? `${count(cell.fences, 'fence')} of ${LEAST_FENCES} and ${count(cell.readings, 'reading')} of ${LEAST_READINGS} needed`
+    : `${count(cell.tried, 'post')} of ${LEAST_TRIED} reported leaned or standing, ${cell.leaned} of ${LEAST_LEANED} leaned`;
+}
+
+const valueCells = (cell: LearnedCell): readonly string[] => [
+  `1.00 (${interval(cell.published.low, cell.published.high)})`,
+  `${factor(cell.logShift)} (${interval(cell.low, cell.high)})`,
+  cell.published.spread.toFixed(2),
+  cell.spread.toFixed(2),
+  cell.held ? `${factor(cell.held.logShift)} (version ${cell.held.since})` : 'published',
+  cell.state,
+];
+
+const VALUE_HEADINGS = ['Published', 'This register', 'Spread\npublished', 'Spread\nhere', 'In force', 'State'];
+
+/** What was learned of rot paces, as lines; none where nothing was read. */
+export function paceTable(cells: readonly LearnedCell[]): readonly string[] {
+  const rows = cells.flatMap((cell) =>
+    cell.kind === 'pace'
+      ? [[cell.treatmentClass, `${cell.climateBand}`, `${cell.fences}`, `${cell.readings}`, ...valueCells(cell)]]
+      : [],
+  );
+  if (rows.length === 0) return [];
+  const headings = ['Treatment class', 'Climate\nband', 'Fences', 'Readings', ...VALUE_HEADINGS];
+  return [
+    'Rot pace over the published one: what the fences of this register share, in brackets the range that holds in 9 cases of 10.',
+    plainTable(headings, rows, [1, 2, 3, 4, 5, 6, 7]),
+    `A pace can be accepted from ${LEAST_FENCES} fences and ${LEAST_READINGS} readings on; --only names one as class/band.`,
+    '',
+  ];
+}
+
+/** What was learned of footings, as lines; none where no footing was tried. */
+export function footingTable(cells: readonly LearnedCell[]): readonly string[] {
+  const rows = cells.flatMap((cell) =>
+    cell.kind === 'footing'
+      ? [[cell.soilKind, `${cell.fences}`, `${cell.tried}`, `${cell.leaned}`, ...valueCells(cell)]]
+      : [],
+  );
+  if (rows.length === 0) return [];
+  const headings = ['Footings in', 'Fences', 'Posts\ntried', 'Leaned', ...VALUE_HEADINGS];
+  return [
+    'What footings hold over the published value, from posts that storms were reported to have leaned or left standing.',
+    plainTable(headings, rows, [1, 2, 3, 4, 5, 6, 7]),
+    `It can be accepted from ${LEAST_TRIED} posts tried on, ${LEAST_LEANED} of them leaned; --only names it as footing/sand or footing/clay.`,
+    '',
+  ];
+}
+
+const named = (refs: readonly string[]): string =>
+  refs.length <= MOST_NAMED
+    ? refs.join(', ')
+    : `${refs.slice(0, MOST_NAMED).join(', ')} and ${refs.length - MOST_NAMED} more`;
+
+/** Which fences the next sweep forecasts anew. */
+export const nextSweep = (refs: readonly string[]): string =>
+  refs.length === 0
+    ? 'No fence is concerned: the next sweep changes nothing.\n'
+    : `The next sweep forecasts ${count(refs.length, 'fence')} anew: ${named(refs)}.\n`;
+
+const seenText = (value: HeldValue): string =>
+  value.kind === 'pace'
+    ? `${count(value.fences, 'fence')}, ${count(value.seen, 'reading')}`
+    : `${count(value.fences, 'fence')}, ${count(value.seen, 'post')} tried, ${value.leaned} leaned`;
+
+/** An accepted value, as listed under a version. */
+export const valueText = (value: HeldValue, version: number): string =>
+  `${value.key}: ${factor(value.logShift)} (${interval(value.low, value.high)}) times the published value, spread ${value.spread.toFixed(2)}; ${seenText(value)}${value.since === version ? '' : `; since version ${value.since}`}`;
+
+/** One entry of the history, as lines. */
+export function entryLines(entry: LearnedEntry): readonly string[] {
+  const note = entry.note === '' ? '' : `: ${entry.note}`;
+  const who = `${entry.at.slice(0, 16).replace('T', ' ')} UTC, ${entry.by}`;
+  if (entry.act === 'reverted') return [`${entry.number}  ${who} took version ${entry.reverted} back${note}`];
+  const state = entry.inForce ? ' (in force)' : entry.revertedBy === null ? '' : ` (taken back by ${entry.revertedBy})`;
+  return [
+    `${entry.number}  ${who} accepted${state}${note}`,
+    ...entry.values.map((value) => `     ${valueText(value, entry.number)}`),
+  ];
+}
