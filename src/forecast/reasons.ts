@@ -1,4 +1,6 @@
 import { dayNumber, yearsBetween } from '../units/calendar-day.ts';
+import { bandOf } from './band.ts';
+import { BELIEF_DIMENSIONS, type BeliefDimension, type BeliefPoints } from './belief-points.ts';
 import type { EvidenceSummary } from './evidence/evidence-summary.ts';
 import { fenceBelief, medianOf } from './evidence/fence-belief.ts';
 import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
@@ -15,6 +17,7 @@ import { rotSteps } from './reasons-rot.ts';
 import { sectionSteps } from './reasons-section.ts';
 import { shapeSteps } from './reasons-shape.ts';
 import { snapSteps } from './reasons-snap.ts';
+import { type Sensitivity, type SensitivityBelief, sensitivityOf } from './sensitivity.ts';
 import { sectionLossOn, stateModel } from './state-model.ts';
 
 /** Which post and season a chain explains, and the chain. */
@@ -31,6 +34,25 @@ export interface Reasons {
   readonly evidence: EvidenceSummary | null;
   /** Inputs the register does not know, the one that weighs most first. */
   readonly unknowns: readonly UnknownInput[];
+  /** How far each input moves the short season, with what was seen taken in; of the whole fence, whichever posts are explained. */
+  readonly sensitivity: Sensitivity;
+  /** Number of the acceptance whose learned values stand in for published priors; null where the published ones hold. */
+  readonly learnedVersion: number | null;
+}
+
+/** Scores at which the unknowns are likely after what was seen: 10th, 50th and 90th percentile; none where nothing was. */
+function scoresSeen(points: BeliefPoints): SensitivityBelief['scores'] | null {
+  if (!points.weights && points.piecePaces.size === 0) return null;
+  const scores: Partial<Record<BeliefDimension, ReturnType<typeof bandOf>>> = {};
+  for (const dimension of BELIEF_DIMENSIONS) scores[dimension] = bandOf(points.scores[dimension], 9, points.weights);
+  return scores;
+}
+
+/** The acceptance that changes this fence's priors; null where what was accepted is of other wood. */
+function learnedVersion({ learned, wood }: FenceFacts): number | null {
+  if (!learned) return null;
+  const isOfPace = learned.paces.some(({ treatmentClass }) => treatmentClass === wood.treatmentClass);
+  return isOfPace || learned.footing ? learned.version : null;
 }
 
 /**
@@ -60,7 +82,9 @@ export function explainForecast(
   const wantEnds = ask.which === 'ends' && season.ends !== null;
   const group = wantEnds ? season.ends : judgedGroup(season);
   const states = fenceStates(facts);
-  const median = medianOf(fenceBelief(facts, states).points);
+  const { points } = fenceBelief(facts, states);
+  const scores = scoresSeen(points);
+  const median = medianOf(points);
   const model = stateModel(facts.site, stateOn(states, season.day), median);
   const deciding = group.decidingPosts;
   const postClass = model.classes.classes.find(({ numbers }) => numbers.includes(deciding[0]!))!;
@@ -92,5 +116,7 @@ export function explainForecast(
     ],
     evidence: forecast.evidence,
     unknowns: forecast.unknowns,
+    sensitivity: sensitivityOf(facts, seasonOneYear, settings, { base: points, ...(scores ? { scores } : {}) }),
+    learnedVersion: learnedVersion(facts),
   };
 }

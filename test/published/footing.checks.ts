@@ -8,10 +8,12 @@ import {
   presumptiveDepth,
   presumptiveForce,
 } from '../../src/capacity/footing.ts';
-import { SOIL_CLASS_KEYS, SOIL_CLASSES } from '../../src/capacity/soil-class.ts';
+import { nominalSection } from '../../src/capacity/post-section.ts';
+import { SOIL_CLASS_KEYS, SOIL_CLASSES, type SoilClass } from '../../src/capacity/soil-class.ts';
+import { allowableFootingForce, bearingWidth } from '../../src/forecast/lean-resistance.ts';
 import { N_M3_PER_PCF } from '../../src/units/density.ts';
 import { lbfFromNewtons, newtonsFromLbf } from '../../src/units/force.ts';
-import { feetFromMetres, metresFromFeet, mmFromInches } from '../../src/units/length.ts';
+import { feetFromMetres, inchesFromMm, metresFromFeet, mmFromInches } from '../../src/units/length.ts';
 import { paFromPsf } from '../../src/units/pressure.ts';
 import { type PublishedCheck, within, withinAbsolute } from './published-check.ts';
 import { SOURCES } from './sources.ts';
@@ -34,6 +36,13 @@ const forceLbf = (depth: number, armFt: number, widthFt: number, bearing: number
       bearing,
     ),
   );
+
+const GROUND = { embedmentM: 1, footing: 'concrete', diameterM: 0.25 } as const;
+const ON_GROUND = { section: nominalSection('4x4'), armM: 1 };
+/** Lateral bearing that the code verdict takes for a soil class, worked back from the force it allows [psf/ft]. */
+const bearingOfVerdict = (soilClass: SoilClass, lateralBearingDoubled: boolean): number =>
+  allowableFootingForce({ soilClass, lateralBearingDoubled }, GROUND, ON_GROUND) /
+  presumptiveForce({ embedmentM: 1, widthM: 0.25, armM: 1 }, 1);
 
 const christy = { topic: CODE, source: SOURCES.christy, tag: 'read', tolerance: within(0.002) } as const;
 const second = { source: SOURCES.secondWind, tag: 'derived' } as const;
@@ -138,10 +147,10 @@ const codeChecks: readonly PublishedCheck[] = [
       id: `footing.table-1806.${key}`,
       topic: CODE,
       quantity: `lateral bearing of ${name}`,
-      computed: () => SOIL_CLASSES[key].lateralBearingPsfPerFt,
+      computed: () => bearingOfVerdict(key, false),
       published,
       unit: 'psf/ft',
-      tolerance: withinAbsolute(0),
+      tolerance: within(1e-9),
       source: SOURCES.ibcBearing,
       tag: 'read',
       ...(key === 'loose-sand'
@@ -152,6 +161,46 @@ const codeChecks: readonly PublishedCheck[] = [
         : {}),
     };
   }),
+];
+
+const ruleChecks: readonly PublishedCheck[] = [
+  {
+    id: 'footing.doubled',
+    topic: CODE,
+    quantity: 'bearing of a pole not harmed by half an inch of movement, over the tabulated one (clay)',
+    computed: () => bearingOfVerdict('firm-clay', true) / bearingOfVerdict('firm-clay', false),
+    published: 2,
+    unit: '-',
+    tolerance: within(1e-9),
+    source: SOURCES.doubling,
+    tag: 'read at second hand',
+  },
+  {
+    id: 'footing.diagonal',
+    topic: CODE,
+    quantity: 'bearing width of a 4x4 set in soil: its diagonal, not its side',
+    computed: () =>
+      inchesFromMm(1000 * bearingWidth({ embedmentM: 1, footing: 'soil', diameterM: null }, nominalSection('4x4'))),
+    published: 4.95,
+    unit: 'in',
+    tolerance: withinAbsolute(0.005),
+    source: SOURCES.upCodes,
+    tag: 'read',
+    note: 'The rule asks for the diagonal of a square post; 3.5 in times the root of two.',
+  },
+  {
+    id: 'footing.deepest',
+    topic: CODE,
+    quantity:
+      'bearing at a third of the depth stops growing at 12 ft: force at 18 ft over force at 12 ft, pushed at the surface',
+    computed: () => forceLbf(18, 0, 1, 150) / forceLbf(12, 0, 1, 150),
+    published: 1.5,
+    unit: '-',
+    tolerance: within(1e-9),
+    source: SOURCES.upCodes,
+    tag: 'read',
+    note: 'With bearing that went on growing it would be 2.25.',
+  },
 ];
 
 const pile = { embedmentM: 4.8, widthM: 0.4, armM: 0 };
@@ -198,7 +247,8 @@ const ultimateChecks: readonly PublishedCheck[] = [
     tolerance: within(0.001),
   },
   {
-    ...second,
+    source: SOURCES.bromsSheet,
+    tag: 'read',
     id: 'broms.kp',
     topic: ULTIMATE,
     quantity: 'passive coefficient at phi 35',
@@ -289,4 +339,9 @@ const collarChecks = (
   },
 ]);
 
-export const FOOTING_CHECKS: readonly PublishedCheck[] = [...codeChecks, ...ultimateChecks, ...collarChecks];
+export const FOOTING_CHECKS: readonly PublishedCheck[] = [
+  ...codeChecks,
+  ...ruleChecks,
+  ...ultimateChecks,
+  ...collarChecks,
+];

@@ -25,6 +25,13 @@ export interface PublishedCheck {
   readonly detail?: () => string;
 }
 
+/** Tags of checks that hold the program against numbers somebody outside published and we (or the trade) know first hand. */
+export const OUTSIDE_TAGS: ReadonlySet<CheckTag> = new Set([
+  'read',
+  'read at second hand',
+  'common practice, no source',
+]);
+
 /** Tolerance of verdicts, which are equal or not. */
 export const EXACT = { kind: 'absolute', value: 0 } as const;
 export const within = (share: number) => ({ kind: 'relative', value: share }) as const;

@@ -3,7 +3,7 @@ import { bromsSandForce, presumptiveForce } from '../../src/capacity/footing.ts'
 import { bendingForce } from '../../src/capacity/post-resistance.ts';
 import { type NominalSection, nominalSection, type PostSection } from '../../src/capacity/post-section.ts';
 import { NO_LOSS, sectionArea, sectionModulus } from '../../src/capacity/section-properties.ts';
-import { type Grade, SPECIES, type Species } from '../../src/capacity/wood-strength.ts';
+import { type Grade, SPECIES, type Species, strengthFactors } from '../../src/capacity/wood-strength.ts';
 import { N_M3_PER_PCF } from '../../src/units/density.ts';
 import { MM_PER_IN, metresFromFeet, mmFromInches } from '../../src/units/length.ts';
 import { mpaFromPsi, psfFromPa, psiFromMpa } from '../../src/units/pressure.ts';
@@ -272,7 +272,7 @@ const strengthChecks: readonly PublishedCheck[] = [
       tag,
       id: `mor.${species}`,
       quantity: `green clear-wood modulus of rupture, ${SPECIES[species].name}${as ? ` (${as})` : ''}`,
-      computed: () => SPECIES[species].clearGreenMpa,
+      computed: () => strengthFactors(species, 'unknown', SECTIONS.round115).base,
       published,
       unit: 'MPa',
       tolerance: within(0.003),

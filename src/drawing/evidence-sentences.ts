@@ -1,0 +1,91 @@
+import type { BeliefDimension } from '../forecast/belief-points.ts';
+import { evidenceRemarks } from '../forecast/evidence/evidence-remarks.ts';
+import type { EvidenceSummary, UnknownBelief } from '../forecast/evidence/evidence-summary.ts';
+import type { UnknownInput } from '../forecast/fence-forecast.ts';
+import { rateText } from './evidence-table.ts';
+import type { DisplayUnits } from './speed-text.ts';
+import { unknownSentence } from './unknown-sentence.ts';
+
+/** A middle that moves by less than this share counts as where it was [-]. */
+const LEAST_SHIFT = 0.015;
+
+const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
+const listed = (parts: readonly string[]): string => parts.join(' and ');
+
+/** What an unknown is called in a sentence, and its words for more and for less of it. */
+const WORDS: Readonly<Record<BeliefDimension, readonly [name: string, more: string, less: string]>> = {
+  pace: ['its rot', 'faster', 'slower'],
+  'fibre strength': ['its posts', 'stronger', 'weaker'],
+  footing: ['its footings', 'stronger', 'weaker'],
+  'permanent load': ['the wind’s grip on it', 'harder', 'lighter'],
+  'install date': ['its install date', 'later', 'earlier'],
+  embedment: ['its embedment', 'deeper', 'shallower'],
+  'footing diameter': ['its footings', 'wider', 'narrower'],
+};
+
+/** How much was read and reported: `4 readings at 3 posts and 2 storms count.` */
+export function evidenceCountSentence({ readings, readPosts, storms }: EvidenceSummary): string {
+  const posts = new Set(readPosts.map(({ post }) => post)).size;
+  const parts = [
+    ...(readings > 0 ? [`${count(readings, 'reading')} at ${count(posts, 'post')}`] : []),
+    ...(storms > 0 ? [count(storms, 'storm')] : []),
+  ];
+  return `${listed(parts)} ${readings + storms === 1 ? 'counts' : 'count'}.`;
+}
+
+function changeSentence(
+  { unknown, prior, posterior, movedBy }: UnknownBelief,
+  { readings, storms }: EvidenceSummary,
+  learnedVersion: number | null,
+  units: DisplayUnits,
+): string {
+  const [name, more, less] = WORDS[unknown];
+  const by = {
+    readings: readings === 1 ? 'The reading makes' : 'The readings make',
+    storms: storms === 1 ? 'The storm makes' : 'The storms make',
+    'readings and storms': 'Readings and storms make',
+    nothing: 'Nothing makes',
+  }[movedBy];
+  const than = learnedVersion === null ? 'published' : 'expected before';
+  const shift = posterior.p50 / prior.p50 - 1;
+  const width = (posterior.p90 - posterior.p10) / (prior.p90 - prior.p10);
+  if (Math.abs(shift) < LEAST_SHIFT) {
+    return `${by} ${name} neither ${more} nor ${less} than ${than}, but ${width < 1 ? 'better' : 'less well'} known.`;
+  }
+  const change =
+    shift >= 1
+      ? `${(shift + 1).toFixed(1)} times as ${more === 'faster' ? 'fast' : 'strong'} as`
+      : `${Math.round(Math.abs(shift) * 100)} % ${shift > 0 ? more : less} than`;
+  const rates =
+    unknown === 'pace' ? `: ${rateText(posterior.p50, units)} in the middle, not ${rateText(prior.p50, units)}` : '';
+  return `${by} ${name} ${change} ${than}${rates}.`;
+}
+
+/** What the evidence changed, a sentence for each unknown it moved; one that says so where it moved none. */
+export function changeSentences(
+  evidence: EvidenceSummary,
+  learnedVersion: number | null,
+  units: DisplayUnits,
+): readonly string[] {
+  const moved = evidence.unknowns.filter(({ movedBy }) => movedBy !== 'nothing');
+  if (moved.length === 0) return ['It agrees with what was expected: no unknown moves.'];
+  return moved.map((unknown) => changeSentence(unknown, evidence, learnedVersion, units));
+}
+
+/** How surprising the evidence was, in plain words; nothing where it was not. */
+export const surpriseSentences = (evidence: EvidenceSummary): readonly string[] => evidenceRemarks(evidence);
+
+/** That nothing was seen of a fence, and what stands instead. */
+export const nothingSeenSentence = (learnedVersion: number | null): string =>
+  learnedVersion === null
+    ? 'Nothing was read or reported: published priors stand.'
+    : `Nothing was read or reported of this fence: the priors stand, with what acceptance ${learnedVersion} of the register changed in them.`;
+
+/** Which of the inputs that are not recorded weighs most. */
+export function weighsMostSentence(unknowns: readonly UnknownInput[], units: DisplayUnits): string {
+  const [first] = unknowns;
+  if (!first) return 'Every input of the forecast is recorded.';
+  const head =
+    unknowns.length === 1 ? 'One input is not recorded.' : `Of ${unknowns.length} inputs that are not recorded one weighs most.`;
+  return `${head} ${unknownSentence(first, units)}`;
+}

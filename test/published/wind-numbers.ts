@@ -1,0 +1,215 @@
+import type { WindBasis } from '../../src/forecast/wind-entry.ts';
+import { between, byShare, type NumberRow } from './number-row.ts';
+
+const HAZARD = 'forecast/hazard-curve.ts';
+const ENTRY = 'forecast/three-second-gust.ts';
+
+const entered = (basis: WindBasis, said: string): NonNullable<NumberRow['asIf']> => ({
+  said,
+  facts: (facts) => ({ ...facts, site: { ...facts.site, wind: { ...facts.site.wind, basis } } }),
+});
+const fiftyYears: NonNullable<NumberRow['asIf']> = {
+  said: 'as if their gust were entered as a 50-year one',
+  facts: (facts) => ({
+    ...facts,
+    site: {
+      ...facts.site,
+      wind: {
+        ...facts.site.wind,
+        kind: 'map',
+        basis: 'nominal',
+        returnPeriodYears: 50,
+        second: null,
+        hurricane: false,
+        speedMps: 0.85 * facts.site.wind.speedMps,
+      },
+    },
+  }),
+};
+
+const hazard = { file: HAZARD, tag: 'memory', source: 'Peterka & Shahid 1998' } as const;
+const ratioNames = ['HAZARD_PROVENANCE', 'gustRatioToFiftyYears', 'hazardCurve'];
+const figure = { tag: 'memory', source: 'ASCE 7-16 Figure 29.3-1, notes' } as const;
+
+/** Numbers of wind, load and its comparison. */
+export const WIND_NUMBERS: readonly NumberRow[] = [
+  between(0.3, 0.42, {
+    ...hazard,
+    id: 'gust.base',
+    what: 'V_T / V_50: its constant',
+    text: '=> «0.36» + 0.1 * Math.log(12 * years);',
+    names: ratioNames,
+    asIf: fiftyYears,
+  }),
+  byShare(0.2, {
+    ...hazard,
+    id: 'gust.slope',
+    what: 'V_T / V_50: its slope in ln T',
+    text: '=> 0.36 + «0.1» * Math.log(12 * years);',
+    names: ratioNames,
+    asIf: fiftyYears,
+  }),
+  between(5000, 20000, {
+    ...hazard,
+    tag: 'judgement',
+    source: 'beyond it the curve says nothing',
+    id: 'gust.longest',
+    what: 'longest return period told [a]',
+    text: 'LONGEST_RETURN_PERIOD_YEARS = «10_000»;',
+    names: ['LONGEST_RETURN_PERIOD_YEARS'],
+  }),
+  between(100, 700, {
+    file: 'forecast/forecast-fence.ts',
+    tag: 'memory',
+    source: 'risk category of fences, ASCE 7-16',
+    id: 'gust.standing',
+    what: 'return period of the standing, default of a register [a]',
+    text: 'standingReturnPeriodYears: «300»',
+    names: ['forecast/design-gust.ts#designGust'],
+  }),
+  between(0.55, 0.65, {
+    file: ENTRY,
+    tag: 'memory',
+    source: 'IBC 1609.3.1',
+    id: 'entry.asd',
+    what: 'V_asd = V_ult times the root of',
+    text: 'const ASD_SPEED_FACTOR = Math.sqrt(«0.6»);',
+    names: ['ASD_SPEED_FACTOR', 'threeSecondGust'],
+    asIf: entered('asd', 'as if entered as V_asd'),
+  }),
+  byShare(0.03, {
+    file: ENTRY,
+    tag: 'memory',
+    source: 'IBC Table 1609.3.1',
+    id: 'entry.fastest.slope',
+    what: '3-second gust over a fastest mile: its slope',
+    text: 'mpsFromMph(«1.05» *',
+    names: ['gustFromFastestMile', 'threeSecondGust'],
+    asIf: entered('fastest-mile', 'as if entered as a fastest mile'),
+  }),
+  between(8, 13, {
+    file: ENTRY,
+    tag: 'memory',
+    source: 'IBC Table 1609.3.1',
+    id: 'entry.fastest.base',
+    what: '3-second gust over a fastest mile: its constant [mph]',
+    text: '* mphFromMps(fastestMileMps) + «10.5»)',
+    names: ['gustFromFastestMile'],
+    asIf: entered('fastest-mile', 'as if entered as a fastest mile'),
+  }),
+  byShare(0.3, {
+    file: ENTRY,
+    tag: 'memory',
+    source: 'ASCE 7-05 2.4',
+    id: 'entry.nominal',
+    what: 'load factor on wind at a nominal speed, ASD',
+    text: "=== 'asd' ? 0.6 : «1»);",
+    names: ['windLoadFactor'],
+    asIf: entered('nominal', 'as if entered as nominal'),
+  }),
+  byShare(0.1, {
+    file: 'capacity/velocity-pressure.ts',
+    tag: 'memory',
+    source: 'ASCE 7-16 26.9',
+    id: 'elevation',
+    what: 'fall of air density with height [1/m]',
+    text: 'Math.exp(-«0.000119» * elevationM)',
+    names: ['elevationFactor', 'exposureCoefficient'],
+    asIf: { said: 'as if at 1,600 m', facts: (facts) => ({ ...facts, site: { ...facts.site, elevationM: 1600 } }) },
+  }),
+  between(0.5, 0.6, {
+    file: 'capacity/post-load.ts',
+    ...figure,
+    id: 'arm',
+    what: 'height of the resultant over the height of the fence',
+    text: '? «0.55» * run.heightM',
+    names: ['loadArm'],
+  }),
+  between(0, 0.1, {
+    file: 'capacity/post-load.ts',
+    tag: 'judgement',
+    source: 'avoids a jump in the figure',
+    id: 'gap',
+    what: 'gap that counts as none, over the height',
+    text: 'const NO_GAP_SHARE = «0.05»;',
+    names: ['NO_GAP_SHARE'],
+    asIf: {
+      said: 'as if with a gap of 0.04 h',
+      facts: (facts) => ({ ...facts, run: { ...facts.run, bottomGapM: 0.04 * facts.run.heightM } }),
+    },
+  }),
+  between(1.5, 3, {
+    file: 'capacity/force-coefficient.ts',
+    ...figure,
+    id: 'case-c',
+    what: 'B/s from which Case C applies',
+    text: 'export const CASE_C_FROM_ASPECT = «2»;',
+    names: ['CASE_C_FROM_ASPECT'],
+  }),
+  between(1, 4, {
+    file: 'forecast/post-demand.ts',
+    tag: 'judgement',
+    source: 'model choice',
+    id: 'return',
+    what: 'return where an end is not recorded, over the height',
+    text: 'export const ASSUMED_RETURN_RATIO = «2»;',
+    names: ['ASSUMED_RETURN_RATIO'],
+    asIf: {
+      said: 'as if no end were recorded',
+      facts: (facts) => ({ ...facts, run: { ...facts.run, ends: [{ kind: 'unknown' }, { kind: 'unknown' }] } }),
+    },
+  }),
+  between(1.05, 1.3, {
+    file: 'forecast/post-demand.ts',
+    tag: 'judgement',
+    source: 'model choice',
+    id: 'line-post',
+    what: 'load up to which a post counts as a line post, over a full bay',
+    text: 'const LINE_POST_RATIO = «1.15»;',
+  }),
+  between(0, 0.2, {
+    file: 'forecast/post-positions.ts',
+    tag: 'judgement',
+    source: 'how runs are set out',
+    id: 'short-bay',
+    what: 'last bay that is joined to the one before, over the spacing',
+    text: 'const SHORTEST_BAY_SHARE = «0.05»;',
+    names: ['SHORTEST_BAY_SHARE'],
+  }),
+  between(0.1, 0.25, {
+    file: 'forecast/state-model.ts',
+    tag: 'judgement',
+    source: 'shelter and force coefficient',
+    id: 'load.fence',
+    what: 'spread of ln force, lasting',
+    text: 'export const PERMANENT_LOAD_SPREAD = «0.17»;',
+    names: ['PERMANENT_LOAD_SPREAD'],
+  }),
+  between(0.1, 0.25, {
+    file: 'forecast/risk.ts',
+    tag: 'judgement',
+    source: 'direction and gust',
+    id: 'load.storm',
+    what: 'spread of ln force, storm to storm',
+    text: 'export const STORM_LOAD_SPREAD = «0.18»;',
+    names: ['STORM_LOAD_SPREAD'],
+  }),
+  between(9.6, 20, {
+    file: 'forecast/code-speeds.ts',
+    tag: 'memory',
+    source: 'ASCE 7-16 29.7; 16 psf read in a permit calculation',
+    id: 'minimum',
+    what: 'least pressure [psf], a yes/no flag',
+    text: 'const MINIMUM_PRESSURE_PSF = «16»;',
+    names: ['MINIMUM_PRESSURE_PSF'],
+  }),
+  between('1 / 2', '3 / 4', {
+    file: 'forecast/marks.ts',
+    tag: 'memory',
+    source: 'NESC 261',
+    id: 'two-thirds',
+    what: 'share of strength at the first mark',
+    text: 'const TWO_THIRDS = «2 / 3»;',
+    names: ['TWO_THIRDS', 'findMarks'],
+  }),
+];
