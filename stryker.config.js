@@ -1,4 +1,3 @@
-/** @type {import('@stryker-mutator/api/core').PartialStrykerOptions} */
 export default {
   testRunner: 'vitest',
   vitest: { configFile: 'vitest.mutation.config.ts', related: true },

@@ -11,7 +11,7 @@ class QuickestFirst extends BaseSequencer {
   }
 }
 
-/** The tests that judge a room's mutants: its own, and the published checks. None reads the sources or writes a page anew. */
+/** The tests that judge the mutants of a room: its own. */
 export default defineConfig({
   test: {
     include: [`test/${room}/**/*.test.ts`],

@@ -10,9 +10,11 @@ import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import type { FenceInRegister } from './fence-in-register.ts';
 import { fenceInRegister } from './fence-in-register.ts';
+import { forecastEvidenceLines } from './forecast-evidence.ts';
 import { keptStandings } from './kept-standings.ts';
 import { plainTable } from './plain-table.ts';
 import { jsonText } from './terminal.ts';
+import { chartColumns } from './terminal-columns.ts';
 
 /** Options of `forecast`. */
 export interface ForecastOptions extends GlobalOptions {
@@ -20,9 +22,6 @@ export interface ForecastOptions extends GlobalOptions {
   readonly seasons: number;
   readonly json?: boolean;
 }
-
-const LEAST_COLUMNS = 60;
-const MOST_COLUMNS = 110;
 
 /** Forecasts one fence from what the register knows now, whether it was swept or not, and shows it. */
 export async function runForecast(context: CliContext, ref: string, options: ForecastOptions): Promise<void> {
@@ -67,6 +66,7 @@ function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCou
     ...comparison(fence, forecast, kept.standing),
     turnoverSentence(forecast, units),
     ...(ends === null ? [] : [ends]),
+    ...forecastEvidenceLines(fence, forecast),
     ...forecast.unknowns.map((unknown) => `Not known: ${unknownSentence(unknown, units)}`),
     ...forecast.remarks,
   ];
@@ -75,7 +75,7 @@ function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCou
   const rows = table.rows.map((row) => [row.label, ...row.cells]);
   const chart = terminalChart(forecast, {
     units,
-    columns: Math.min(MOST_COLUMNS, Math.max(LEAST_COLUMNS, columns)),
+    columns: chartColumns(columns),
     rows: 18,
   });
   return [

@@ -10,7 +10,9 @@ import { CliError } from './cli-error.ts';
 import { EXIT } from './exit-codes.ts';
 import type { FenceInRegister } from './fence-in-register.ts';
 import { fenceInRegister } from './fence-in-register.ts';
+import { evidenceLines } from './reasons-evidence.ts';
 import { jsonText } from './terminal.ts';
+import { chartColumns } from './terminal-columns.ts';
 
 /** Options of `reasons`. */
 export interface ReasonsOptions extends GlobalOptions {
@@ -31,7 +33,7 @@ export async function runReasons(context: CliContext, ref: string, options: Reas
   terminal.out(
     options.json
       ? jsonText({ ...reasons, inputHash: fence.inputHash, cautions: CAUTION_LIST })
-      : reasonsText(fence, reasons),
+      : reasonsText(fence, reasons, terminal.columns),
   );
 }
 
@@ -51,7 +53,7 @@ function explain(fence: FenceInRegister, options: ReasonsOptions): Reasons {
   }
 }
 
-function reasonsText(fence: FenceInRegister, reasons: Reasons): string {
+function reasonsText(fence: FenceInRegister, reasons: Reasons, columns: number): string {
   const { seasons } = forecastFence(fence.facts, fence.seasonOneYear, fence.settings);
   const ageYears = seasons.find(({ label }) => label === reasons.season)?.ageYears ?? reasons.ageYears;
   const lines = [
@@ -69,5 +71,12 @@ function reasonsText(fence: FenceInRegister, reasons: Reasons): string {
     lines.push(`      ${step.equation}`);
     lines.push(`      ${step.source} (${step.tag})`);
   }
-  return [...lines, '', `Model ${reasons.modelVersion}, inputs ${fence.inputHash}`, CAUTIONS].join('\n');
+  return [
+    ...lines,
+    '',
+    ...evidenceLines(reasons, fence.units, chartColumns(columns)),
+    '',
+    `Model ${reasons.modelVersion}, inputs ${fence.inputHash}`,
+    CAUTIONS,
+  ].join('\n');
 }

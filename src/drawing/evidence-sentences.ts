@@ -1,3 +1,4 @@
+import type { Band } from '../forecast/band.ts';
 import type { BeliefDimension } from '../forecast/belief-points.ts';
 import { evidenceRemarks } from '../forecast/evidence/evidence-remarks.ts';
 import type { EvidenceSummary, UnknownBelief } from '../forecast/evidence/evidence-summary.ts';
@@ -8,16 +9,20 @@ import { unknownSentence } from './unknown-sentence.ts';
 
 /** A middle that moves by less than this share counts as where it was [-]. */
 const LEAST_SHIFT = 0.015;
+/** A likely range that changes by less than this is not spoken of [-]. */
+const LEAST_RANGE_CHANGE = 0.1;
 
 const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
 const listed = (parts: readonly string[]): string => parts.join(' and ');
 
+const TIMES_AS = { faster: 'fast', stronger: 'strong', heavier: 'heavy', later: 'late', deeper: 'deep', wider: 'wide' };
+
 /** What an unknown is called in a sentence, and its words for more and for less of it. */
-const WORDS: Readonly<Record<BeliefDimension, readonly [name: string, more: string, less: string]>> = {
+const WORDS: Readonly<Record<BeliefDimension, readonly [name: string, more: keyof typeof TIMES_AS, less: string]>> = {
   pace: ['its rot', 'faster', 'slower'],
   'fibre strength': ['its posts', 'stronger', 'weaker'],
   footing: ['its footings', 'stronger', 'weaker'],
-  'permanent load': ['the wind’s grip on it', 'harder', 'lighter'],
+  'permanent load': ['its wind load', 'heavier', 'lighter'],
   'install date': ['its install date', 'later', 'earlier'],
   embedment: ['its embedment', 'deeper', 'shallower'],
   'footing diameter': ['its footings', 'wider', 'narrower'],
@@ -48,17 +53,25 @@ function changeSentence(
   }[movedBy];
   const than = learnedVersion === null ? 'published' : 'expected before';
   const shift = posterior.p50 / prior.p50 - 1;
-  const width = (posterior.p90 - posterior.p10) / (prior.p90 - prior.p10);
+  const range = rangeChange(prior, posterior);
   if (Math.abs(shift) < LEAST_SHIFT) {
-    return `${by} ${name} neither ${more} nor ${less} than ${than}, but ${width < 1 ? 'better' : 'less well'} known.`;
+    return `${by.replace('make', 'leave')} ${name} as ${TIMES_AS[more]} as ${than}${range}.`;
   }
   const change =
     shift >= 1
-      ? `${(shift + 1).toFixed(1)} times as ${more === 'faster' ? 'fast' : 'strong'} as`
+      ? `${(shift + 1).toFixed(1)} times as ${TIMES_AS[more]} as`
       : `${Math.round(Math.abs(shift) * 100)} % ${shift > 0 ? more : less} than`;
   const rates =
-    unknown === 'pace' ? `: ${rateText(posterior.p50, units)} in the middle, not ${rateText(prior.p50, units)}` : '';
-  return `${by} ${name} ${change} ${than}${rates}.`;
+    unknown === 'pace' ? `, ${rateText(posterior.p50, units)} and not ${rateText(prior.p50, units)} in the middle` : '';
+  return `${by} ${name} ${change} ${than}${rates}${range}.`;
+}
+
+/** By how much the likely range, as a ratio of its ends, grew or shrank; nothing where hardly. */
+function rangeChange(prior: Band, posterior: Band): string {
+  if (prior.p10 <= 0 || posterior.p10 <= 0) return '';
+  const change = Math.log(posterior.p90 / posterior.p10) / Math.log(prior.p90 / prior.p10) - 1;
+  if (Math.abs(change) < LEAST_RANGE_CHANGE) return '';
+  return `; its likely range is ${Math.round(Math.abs(change) * 100)} % ${change < 0 ? 'narrower' : 'wider'}`;
 }
 
 /** What the evidence changed, a sentence for each unknown it moved; one that says so where it moved none. */
@@ -78,14 +91,16 @@ export const surpriseSentences = (evidence: EvidenceSummary): readonly string[] 
 /** That nothing was seen of a fence, and what stands instead. */
 export const nothingSeenSentence = (learnedVersion: number | null): string =>
   learnedVersion === null
-    ? 'Nothing was read or reported: published priors stand.'
-    : `Nothing was read or reported of this fence: the priors stand, with what acceptance ${learnedVersion} of the register changed in them.`;
+    ? 'Nothing was read or reported that moves a belief: published priors stand.'
+    : `Nothing was read or reported that moves a belief: the priors stand, as acceptance ${learnedVersion} of what the register learned left them.`;
 
 /** Which of the inputs that are not recorded weighs most. */
 export function weighsMostSentence(unknowns: readonly UnknownInput[], units: DisplayUnits): string {
   const [first] = unknowns;
   if (!first) return 'Every input of the forecast is recorded.';
   const head =
-    unknowns.length === 1 ? 'One input is not recorded.' : `Of ${unknowns.length} inputs that are not recorded one weighs most.`;
+    unknowns.length === 1
+      ? 'One input is not recorded.'
+      : `Of ${unknowns.length} inputs that are not recorded one weighs most.`;
   return `${head} ${unknownSentence(first, units)}`;
 }

@@ -47,8 +47,10 @@ const NAMES: Readonly<Record<BeliefDimension, string>> = {
   'footing diameter': 'Footing diameter',
 };
 
-const rate = (mmPerYear: number, units: DisplayUnits): string =>
-  figureText(units === 'us' ? inchesFromMm(mmPerYear) : mmPerYear, 2);
+function rate(mmPerYear: number, units: DisplayUnits): string {
+  const value = units === 'us' ? inchesFromMm(mmPerYear) : mmPerYear;
+  return value < 10 ? value.toPrecision(2) : figureText(value, 2);
+}
 
 /** The unit of a rate of rot in the display units. */
 export const rateUnit = (units: DisplayUnits): 'in/a' | 'mm/a' => (units === 'us' ? 'in/a' : 'mm/a');
@@ -95,5 +97,7 @@ function readPostRow(read: ReadPost, units: DisplayUnits): ReadPostRow {
 
 /** The posts that were read, in ascending order, in the display units. */
 export function readPostRows({ readPosts }: EvidenceSummary, units: DisplayUnits): readonly ReadPostRow[] {
-  return readPosts.toSorted((a, b) => a.post - b.post || (a.day < b.day ? -1 : 1)).map((read) => readPostRow(read, units));
+  return readPosts
+    .toSorted((a, b) => a.post - b.post || (a.day < b.day ? -1 : 1))
+    .map((read) => readPostRow(read, units));
 }

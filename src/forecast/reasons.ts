@@ -48,8 +48,8 @@ function scoresSeen(points: BeliefPoints): SensitivityBelief['scores'] | null {
   return scores;
 }
 
-/** The acceptance that changes this fence's priors; null where what was accepted is of other wood. */
-function learnedVersion({ learned, wood }: FenceFacts): number | null {
+/** Number of the acceptance that changes this fence's priors; null where there is none, or what was accepted is of other wood. */
+export function learnedVersion({ learned, wood }: FenceFacts): number | null {
   if (!learned) return null;
   const isOfPace = learned.paces.some(({ treatmentClass }) => treatmentClass === wood.treatmentClass);
   return isOfPace || learned.footing ? learned.version : null;

@@ -1,22 +1,26 @@
 import type { FC } from 'hono/jsx';
 import { methodText, outcomeText, readingText } from '../drawing/evidence-text.ts';
 import { type DisplayUnits, speedText } from '../drawing/speed-text.ts';
-import type { FenceEvidence, InspectionWithReadings } from '../register/evidence-store.ts';
+import type { InspectionWithReadings } from '../register/evidence-store.ts';
 import { readingFacts } from '../register/reading-record.ts';
 import type { StormOutcomeRecord } from '../register/storm-outcome-record.ts';
+import { EvidenceEffect } from './evidence-effect.tsx';
+import type { FenceDetail } from './fence-detail.ts';
 
-/** Inspections with their readings, and what storms were reported to have done, newest first. */
-export const EvidenceSeen: FC<{ readonly evidence: FenceEvidence; readonly units: DisplayUnits }> = ({
-  evidence: { inspections, outcomes },
-  units,
-}) => (
-  <>
-    <h2>Inspections and storms</h2>
-    {inspections.length + outcomes.length === 0 && <p>None recorded.</p>}
-    {inspections.length > 0 && <Inspections inspections={inspections} units={units} />}
-    {outcomes.length > 0 && <Storms outcomes={outcomes} units={units} />}
-  </>
-);
+/** What inspections and storms changed, inspections with their readings, and what storms were reported to have done, newest first. */
+export const EvidenceSeen: FC<{ readonly detail: FenceDetail }> = ({ detail }) => {
+  const { inspections, outcomes } = detail.evidence;
+  const { units } = detail.site;
+  return (
+    <>
+      <h2>Inspections and storms</h2>
+      {detail.swept && <EvidenceEffect facts={detail.facts} forecast={detail.swept.forecast} units={units} />}
+      {inspections.length + outcomes.length === 0 && <p>None recorded.</p>}
+      {inspections.length > 0 && <Inspections inspections={inspections} units={units} />}
+      {outcomes.length > 0 && <Storms outcomes={outcomes} units={units} />}
+    </>
+  );
+};
 
 const Inspections: FC<{ readonly inspections: readonly InspectionWithReadings[]; readonly units: DisplayUnits }> = ({
   inspections,

@@ -7,6 +7,7 @@ import { CodeVerdicts } from './code-verdicts.tsx';
 import { EvidenceSeen } from './evidence-seen.tsx';
 import type { FenceDetail } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
+import { otherRemarks } from './finding-remarks.ts';
 import { NoticesSent } from './notices-sent.tsx';
 import { numberRanges } from './number-ranges.ts';
 import { PageShell } from './page-shell.tsx';
@@ -39,8 +40,13 @@ export const FencePageView: FC<{ readonly detail: FenceDetail; readonly catchesM
       {swept ? <Swept detail={detail} swept={swept} /> : <NotSwept fenceRef={fence.ref} />}
       <h2>What the register knows</h2>
       <FenceFactsList detail={detail} />
-      {swept && <Unknowns forecast={swept.forecast} units={site.units} />}
-      <EvidenceSeen evidence={detail.evidence} units={site.units} />
+      {swept && (
+        <Unknowns
+          forecast={{ ...swept.forecast, remarks: otherRemarks(detail.facts, swept.forecast) }}
+          units={site.units}
+        />
+      )}
+      <EvidenceSeen detail={detail} />
       <WorksDone works={detail.facts.works} />
       <NoticesSent notices={detail.notices} />
     </PageShell>

@@ -1,23 +1,28 @@
 import type { FC } from 'hono/jsx';
 import { fenceAgeText } from '../drawing/quantity-text.ts';
 import { quantityText } from '../drawing/reason-text.ts';
+import type { DisplayUnits } from '../drawing/speed-text.ts';
 import type { SeasonForecast } from '../forecast/fence-forecast.ts';
 import type { ReasonStep } from '../forecast/reason-step.ts';
 import type { Reasons } from '../forecast/reasons.ts';
+import { BeliefsSeen } from './beliefs-seen.tsx';
 import { numberRanges } from './number-ranges.ts';
 import { PageShell } from './page-shell.tsx';
 import { ScrollFrame } from './scroll-frame.tsx';
+import { WeighsMost } from './weighs-most.tsx';
 
 /** Properties of the page of one fence's reasons. */
 export interface ReasonsPageProps {
   readonly reasons: Reasons;
   /** The seasons that can be asked for. */
   readonly seasons: readonly SeasonForecast[];
+  /** Units of the site, for what was seen and what weighs most; the steps carry both. */
+  readonly units?: DisplayUnits;
   readonly catchesMail: boolean;
 }
 
 /** The page that shows every step of a fence's forecast. */
-export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMail }) => {
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units = 'us', catchesMail }) => {
   const { fenceRef, season, group } = reasons;
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
   const groups = stepGroups(reasons.steps);
@@ -31,7 +36,9 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMai
       <h1>How fence {fenceRef} was computed</h1>
       <p>
         Each step with its number, its equation, where that comes from and how sure we are of it. “Expected” steps lead
-        to the gust that would really do it, “code” steps to what a checker would compute; the two never mix.
+        to the gust that would really do it, “code” steps to what a checker would compute; the two never mix. Below
+        them: <a href="#seen">what was seen</a> of the fence and what it changed, and{' '}
+        <a href="#weighs">what weighs most</a>.
       </p>
       <form class="narrow" method="get" action={`${path}/reasons`}>
         <div class="field">
@@ -98,6 +105,8 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, catchesMai
           ))}
         </table>
       </ScrollFrame>
+      <BeliefsSeen evidence={reasons.evidence} learnedVersion={reasons.learnedVersion} units={units} />
+      <WeighsMost sensitivity={reasons.sensitivity} unknowns={reasons.unknowns} units={units} />
     </PageShell>
   );
 };

@@ -23,9 +23,16 @@ figure.chart figcaption { color: var(--muted); font-size: 0.98rem; max-width: 56
 .fy-snap-dot { fill: var(--snap); stroke: var(--paper); }
 .fy-lean-dot { fill: var(--lean); stroke: var(--paper); }
 .fy-short { fill: var(--paper); stroke: var(--ink); }
+.sensitivity-bars { display: block; width: 100%; height: auto; }
+.sy-unknown, .sy-recorded { fill: var(--snap); }
+.findings { list-style: none; margin: 0 0 1.1rem; padding: 0.1rem 0 0.1rem 1rem; border-left: 4px solid var(--ink); max-width: 44rem; }
+.findings li { margin: 0.35rem 0; }
+.findings .pressing { font-weight: 600; font-size: 1.15rem; }
+.stacked-name { display: none; }
 .snap-bar { display: block; margin-top: 0.3rem; max-width: 100%; }
 .sb-track { fill: var(--rule); }
 .sb-bar { fill: var(--snap); }
 .sb-gust { stroke: var(--ink); }
-@media print { .sb-bar, .sb-track { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
+@media screen and (max-width: 600px) { .stacked-name { display: inline; } }
+@media print { .sb-bar, .sb-track, .sy-unknown, .sy-recorded { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
 `;

@@ -1,5 +1,11 @@
 import { expect, it } from 'vitest';
-import { type NominalSection, nominalSection, postBreadthMm, postDiagonalMm } from '../../src/capacity/post-section.ts';
+import {
+  type NominalSection,
+  nominalSection,
+  postBreadthMm,
+  postDiagonalMm,
+  shortestSideMm,
+} from '../../src/capacity/post-section.ts';
 
 const sides = (name: NominalSection): readonly [number, number] => {
   const section = nominalSection(name);
@@ -18,4 +24,10 @@ it('measures across a post: 4.95 in over the corners of a 4x4, the diameter of a
   expect(postDiagonalMm({ kind: 'round', diameterMm: 110 })).toBe(110);
   expect(postBreadthMm(nominalSection('6x4'))).toBeCloseTo(139.7, 10);
   expect(postBreadthMm({ kind: 'round', diameterMm: 110 })).toBe(110);
+});
+
+it('measures the narrowest of a post: the shorter side whichever way it faces, the diameter of a round', () => {
+  expect(shortestSideMm(nominalSection('4x6'))).toBeCloseTo(88.9, 10);
+  expect(shortestSideMm(nominalSection('6x4'))).toBeCloseTo(88.9, 10);
+  expect(shortestSideMm({ kind: 'round', diameterMm: 110 })).toBe(110);
 });

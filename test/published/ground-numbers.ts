@@ -57,7 +57,7 @@ const soilRows: readonly NumberRow[] = [
     source: 'model choice',
     id: 'footing.spread',
     what: 'spread of ln footing resistance, fence to fence',
-    text: 'export const FOOTING_SPREAD = «0.4»;',
+    text: 'const FOOTING_SPREAD = «0.4»;',
     names: ['FOOTING_SPREAD', 'forecast/footing-prior.ts#footingPrior'],
   }),
 ];
@@ -82,7 +82,7 @@ const groundRows: readonly NumberRow[] = [
     source: 'pivot statics 0.65, Broms 1.0',
     id: 'broms.share',
     what: 'share of Broms in sand',
-    text: 'export const SAND_MODEL_FACTOR = «0.8»;',
+    text: 'const SAND_MODEL_FACTOR = «0.8»;',
     names: ['BROMS_SAND_PROVENANCE', 'SAND_MODEL_FACTOR', 'bromsSandForce', 'pivotSandForce'],
     asIf: inSoil('medium-sand', 'medium sand'),
   }),

@@ -19,6 +19,13 @@ export const WITHOUT_ROW: Readonly<Record<string, string>> = {
   'decay/scheffer-index.ts#schefferIndex': 'An index of climates for wood above ground; no forecast uses it.',
   'decay/scheffer-index.ts#schefferClass': 'As above.',
   'decay/treatment-class.ts#TREATMENT_CLASSES.does-not-rot': 'Zero: what does not rot has no pace.',
+  'decay/climate-band.ts#climateBand':
+    'Sorts sites for what a register learns; a forecast takes only what the office has accepted of it.',
+  'forecast/evidence/register-footing.ts#LEAST_TRIED': 'Shapes what a register learns, as above.',
+  'forecast/evidence/register-pace.ts#LEAST_FENCES': 'Shapes what a register learns, as above.',
+  'forecast/evidence/register-pool.ts#SHARED_VARIANCE': 'Shapes what a register learns, as above.',
+  'forecast/evidence/register-pool.ts#OWN_SPREAD_SPREAD': 'Shapes what a register learns, as above.',
+  'forecast/evidence/register-pool.ts#poolFences': 'Shapes what a register learns, as above.',
   'capacity/post-resistance.ts#shearForce': 'Statics (parabolic shear stress); the share of shear strength has a row.',
   'forecast/belief-points.ts#SHIFT_ROOT':
     'Spreads the points of a numerical integration; another root gives the same integral.',

@@ -143,7 +143,7 @@ export const WIND_NUMBERS: readonly NumberRow[] = [
     ...figure,
     id: 'case-c',
     what: 'B/s from which Case C applies',
-    text: 'export const CASE_C_FROM_ASPECT = «2»;',
+    text: 'const CASE_C_FROM_ASPECT = «2»;',
     names: ['CASE_C_FROM_ASPECT'],
   }),
   between(1, 4, {
@@ -152,7 +152,7 @@ export const WIND_NUMBERS: readonly NumberRow[] = [
     source: 'model choice',
     id: 'return',
     what: 'return where an end is not recorded, over the height',
-    text: 'export const ASSUMED_RETURN_RATIO = «2»;',
+    text: 'const ASSUMED_RETURN_RATIO = «2»;',
     names: ['ASSUMED_RETURN_RATIO'],
     asIf: {
       said: 'as if no end were recorded',
@@ -182,16 +182,16 @@ export const WIND_NUMBERS: readonly NumberRow[] = [
     source: 'shelter and force coefficient',
     id: 'load.fence',
     what: 'spread of ln force, lasting',
-    text: 'export const PERMANENT_LOAD_SPREAD = «0.17»;',
+    text: 'const PERMANENT_LOAD_SPREAD = «0.17»;',
     names: ['PERMANENT_LOAD_SPREAD'],
   }),
   between(0.1, 0.25, {
-    file: 'forecast/risk.ts',
+    file: 'forecast/storm-load.ts',
     tag: 'judgement',
     source: 'direction and gust',
     id: 'load.storm',
     what: 'spread of ln force, storm to storm',
-    text: 'export const STORM_LOAD_SPREAD = «0.18»;',
+    text: 'const STORM_LOAD_SPREAD = «0.18»;',
     names: ['STORM_LOAD_SPREAD'],
   }),
   between(9.6, 20, {

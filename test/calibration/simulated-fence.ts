@@ -1,22 +1,22 @@
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
-import { bendingMoment } from '../../../src/capacity/post-resistance.ts';
-import { NO_LOSS, sectionModulus } from '../../../src/capacity/section-properties.ts';
-import { medianBendingStrength } from '../../../src/capacity/wood-strength.ts';
-import { decayDepth } from '../../../src/decay/decay-depth.ts';
-import { medianDecayRate } from '../../../src/decay/decay-rate.ts';
-import { TREATMENT_CLASSES, type TreatmentClass } from '../../../src/decay/treatment-class.ts';
-import { MEDIAN_POINT } from '../../../src/forecast/belief-points.ts';
-import { failedDepth } from '../../../src/forecast/evidence/failed-depth.ts';
-import type { GroundlineReading } from '../../../src/forecast/evidence/inspection.ts';
-import type { StormOutcome, StormResult } from '../../../src/forecast/evidence/storm-outcome.ts';
-import type { FenceFacts } from '../../../src/forecast/fence-facts.ts';
-import { fenceStates } from '../../../src/forecast/fence-state.ts';
-import { normalQuantile } from '../../../src/forecast/normal-distribution.ts';
-import { stateModel } from '../../../src/forecast/state-model.ts';
-import { addDays, DAYS_PER_YEAR, dayFromNumber, dayNumber } from '../../../src/units/calendar-day.ts';
-import { mpsFromMph } from '../../../src/units/speed.ts';
-import { EXAMPLE_FENCE } from '../example-fence.ts';
-import { groundlineOf } from './read-fence.ts';
+import { bendingMoment } from '../../src/capacity/post-resistance.ts';
+import { NO_LOSS, sectionModulus } from '../../src/capacity/section-properties.ts';
+import { medianBendingStrength } from '../../src/capacity/wood-strength.ts';
+import { decayDepth } from '../../src/decay/decay-depth.ts';
+import { medianDecayRate } from '../../src/decay/decay-rate.ts';
+import { TREATMENT_CLASSES, type TreatmentClass } from '../../src/decay/treatment-class.ts';
+import { MEDIAN_POINT } from '../../src/forecast/belief-points.ts';
+import { failedDepth } from '../../src/forecast/evidence/failed-depth.ts';
+import type { GroundlineReading } from '../../src/forecast/evidence/inspection.ts';
+import type { StormOutcome, StormResult } from '../../src/forecast/evidence/storm-outcome.ts';
+import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
+import { fenceStates } from '../../src/forecast/fence-state.ts';
+import { normalQuantile } from '../../src/forecast/normal-distribution.ts';
+import { stateModel } from '../../src/forecast/state-model.ts';
+import { addDays, DAYS_PER_YEAR, dayFromNumber, dayNumber } from '../../src/units/calendar-day.ts';
+import { mpsFromMph } from '../../src/units/speed.ts';
+import { groundlineOf } from '../forecast/evidence/read-fence.ts';
+import { EXAMPLE_FENCE } from '../forecast/example-fence.ts';
 
 /** Spreads of the model, written down apart from the code under test. */
 const SPREAD = {

@@ -1,8 +1,8 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { BeliefPoints } from '../../../src/forecast/belief-points.ts';
-import { fenceBelief } from '../../../src/forecast/evidence/fence-belief.ts';
-import type { FenceFacts } from '../../../src/forecast/fence-facts.ts';
-import { fenceStates } from '../../../src/forecast/fence-state.ts';
+import type { BeliefPoints } from '../../src/forecast/belief-points.ts';
+import { fenceBelief } from '../../src/forecast/evidence/fence-belief.ts';
+import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
+import { fenceStates } from '../../src/forecast/fence-state.ts';
 import { simulatedFence, type TrueScores, uniform } from './simulated-fence.ts';
 
 /** Draws from each posterior; the rank of the truth among them takes one of 20 values. */

@@ -1,0 +1,42 @@
+import type { FC } from 'hono/jsx';
+import { aboveGroundSentence } from '../drawing/above-ground-sentence.ts';
+import { changeSentences, evidenceCountSentence, surpriseSentences } from '../drawing/evidence-sentences.ts';
+import type { DisplayUnits } from '../drawing/speed-text.ts';
+import { aboveGroundFlag } from '../forecast/above-ground.ts';
+import type { FenceFacts } from '../forecast/fence-facts.ts';
+import { type FenceForecast, seasonOne } from '../forecast/fence-forecast.ts';
+import { learnedVersion } from '../forecast/reasons.ts';
+import { findingRemarks } from './finding-remarks.ts';
+
+/** What was found at the posts, what readings and storms changed, and whether rails and infill are due for a look. */
+export const EvidenceEffect: FC<{
+  readonly facts: FenceFacts;
+  readonly forecast: FenceForecast;
+  readonly units: DisplayUnits;
+}> = ({ facts, forecast, units }) => {
+  const { evidence, found } = forecast;
+  const { day } = seasonOne(forecast);
+  const findings = findingRemarks(facts, forecast);
+  return (
+    <>
+      {findings.length > 0 && (
+        <ul class="findings" aria-label="What was found at the posts">
+          {findings.map((finding, index) => (
+            <li class={index === 0 && found.closedOff.length > 0 ? 'pressing' : undefined}>{finding}</li>
+          ))}
+        </ul>
+      )}
+      {evidence && (
+        <p>
+          {[
+            evidenceCountSentence(evidence),
+            ...changeSentences(evidence, learnedVersion(facts), units),
+            ...surpriseSentences(evidence),
+          ].join(' ')}{' '}
+          <a href={`/fences/${encodeURIComponent(forecast.fenceRef)}/reasons#seen`}>Before and after</a>
+        </p>
+      )}
+      <p>{aboveGroundSentence(aboveGroundFlag(facts, day), day, units)}</p>
+    </>
+  );
+};
