@@ -1,5 +1,6 @@
 import { verdictSentence } from '../drawing/code-verdict-text.ts';
 import { breakingSentence, endsSentence, standingSentence, turnoverSentence } from '../drawing/fence-sentences.ts';
+import { latestFindings, remarksBesideFindings } from '../drawing/finding-remarks.ts';
 import { seasonTable } from '../drawing/season-table.ts';
 import { terminalChart } from '../drawing/terminal-chart.ts';
 import { unknownSentence } from '../drawing/unknown-sentence.ts';
@@ -66,9 +67,10 @@ function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCou
     ...comparison(fence, forecast, kept.standing),
     turnoverSentence(forecast, units),
     ...(ends === null ? [] : [ends]),
+    ...latestFindings(fence.facts, forecast),
     ...forecastEvidenceLines(fence, forecast),
     ...forecast.unknowns.map((unknown) => `Not known: ${unknownSentence(unknown, units)}`),
-    ...forecast.remarks,
+    ...remarksBesideFindings(fence.facts, forecast),
   ];
   const table = seasonTable(forecast, units, ({ season }) => season === null || (season >= 1 && season <= seasonCount));
   const headings = table.columns.map(({ heading, unit }) => (unit === '' ? heading : `${heading}\n${unit}`));

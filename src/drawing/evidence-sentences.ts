@@ -38,24 +38,38 @@ export function evidenceCountSentence({ readings, readPosts, storms }: EvidenceS
   return `${listed(parts)} ${readings + storms === 1 ? 'counts' : 'count'}.`;
 }
 
+/** What moved an unknown, as the subject of a sentence, and its verb's ending. */
+function moverWords(
+  movedBy: Exclude<UnknownBelief['movedBy'], 'nothing'>,
+  { readings, storms }: EvidenceSummary,
+): readonly [subject: string, ending: string] {
+  const reading = readings === 1 ? 'reading' : 'readings';
+  const storm = storms === 1 ? 'storm' : 'storms';
+  switch (movedBy) {
+    case 'readings':
+      return [`The ${reading}`, readings === 1 ? 's' : ''];
+    case 'storms':
+      return [`The ${storm}`, storms === 1 ? 's' : ''];
+    case 'readings and storms':
+      return [`The ${reading} and the ${storm}`, ''];
+  }
+}
+
+/** What moved an unknown and how far; null where neither its middle nor its range moves enough to speak of. */
 function changeSentence(
   { unknown, prior, posterior, movedBy }: UnknownBelief,
-  { readings, storms }: EvidenceSummary,
+  evidence: EvidenceSummary,
   learnedVersion: number | null,
   units: DisplayUnits,
-): string {
+): string | null {
+  if (movedBy === 'nothing') return null;
   const [name, more, less] = WORDS[unknown];
-  const by = {
-    readings: readings === 1 ? 'The reading makes' : 'The readings make',
-    storms: storms === 1 ? 'The storm makes' : 'The storms make',
-    'readings and storms': 'Readings and storms make',
-    nothing: 'Nothing makes',
-  }[movedBy];
+  const [subject, ending] = moverWords(movedBy, evidence);
   const than = learnedVersion === null ? 'published' : 'expected before';
   const shift = posterior.p50 / prior.p50 - 1;
   const range = rangeChange(prior, posterior);
   if (Math.abs(shift) < LEAST_SHIFT) {
-    return `${by.replace('make', 'leave')} ${name} as ${TIMES_AS[more]} as ${than}${range}.`;
+    return range === '' ? null : `${subject} leave${ending} ${name} as ${TIMES_AS[more]} as ${than}${range}.`;
   }
   const change =
     shift >= 1
@@ -63,7 +77,7 @@ function changeSentence(
       : `${Math.round(Math.abs(shift) * 100)} % ${shift > 0 ? more : less} than`;
   const rates =
     unknown === 'pace' ? `, ${rateText(posterior.p50, units)} and not ${rateText(prior.p50, units)} in the middle` : '';
-  return `${by} ${name} ${change} ${than}${rates}${range}.`;
+  return `${subject} make${ending} ${name} ${change} ${than}${rates}${range}.`;
 }
 
 /** By how much the likely range, as a ratio of its ends, grew or shrank; nothing where hardly. */
@@ -74,19 +88,20 @@ function rangeChange(prior: Band, posterior: Band): string {
   return `; its likely range is ${Math.round(Math.abs(change) * 100)} % ${change < 0 ? 'narrower' : 'wider'}`;
 }
 
-/** What the evidence changed, a sentence for each unknown it moved; one that says so where it moved none. */
+/** What the evidence changed, a sentence for each unknown it moved by enough to speak of; one that says so where it moved none. */
 export function changeSentences(
   evidence: EvidenceSummary,
   learnedVersion: number | null,
   units: DisplayUnits,
 ): readonly string[] {
-  const moved = evidence.unknowns.filter(({ movedBy }) => movedBy !== 'nothing');
-  if (moved.length === 0) return ['It agrees with what was expected: no unknown moves.'];
-  return moved.map((unknown) => changeSentence(unknown, evidence, learnedVersion, units));
+  const changes = evidence.unknowns
+    .map((unknown) => changeSentence(unknown, evidence, learnedVersion, units))
+    .filter((sentence) => sentence !== null);
+  return changes.length > 0 ? changes : ['What was seen agrees with what was expected and moves no unknown much.'];
 }
 
 /** How surprising the evidence was, in plain words; nothing where it was not. */
-export const surpriseSentences = (evidence: EvidenceSummary): readonly string[] => evidenceRemarks(evidence);
+export const surpriseSentences = (evidence: EvidenceSummary | null): readonly string[] => evidenceRemarks(evidence);
 
 /** That nothing was seen of a fence, and what stands instead. */
 export const nothingSeenSentence = (learnedVersion: number | null): string =>

@@ -52,7 +52,7 @@ const figuresText = ({ p10, p50, p90 }: BeliefFigures, unit: BeliefRow['unit']) 
 
 const Beliefs: FC<Seen> = ({ evidence, units }) => (
   <ScrollFrame label="What is believed before and after">
-    <table class="stacked beliefs">
+    <table class="stacked spaced">
       <caption>
         What is believed before anything was seen, after the readings, and after the storms too: the middle, and below
         it the range that holds in 8 cases of 10. With × a factor on what the tables give.
@@ -95,7 +95,7 @@ const Beliefs: FC<Seen> = ({ evidence, units }) => (
 
 const ReadPosts: FC<Seen> = ({ evidence, units }) => (
   <ScrollFrame label="Posts that were read">
-    <table class="stacked">
+    <table class="stacked spaced">
       <caption>
         Rot in each face at the posts that were read, last reading each. What is believed of that day counts all
         readings of the fence; in brackets the range that holds in 8 cases of 10.

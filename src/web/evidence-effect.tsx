@@ -1,12 +1,12 @@
 import type { FC } from 'hono/jsx';
 import { aboveGroundSentence } from '../drawing/above-ground-sentence.ts';
 import { changeSentences, evidenceCountSentence, surpriseSentences } from '../drawing/evidence-sentences.ts';
+import { latestFindings } from '../drawing/finding-remarks.ts';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import { aboveGroundFlag } from '../forecast/above-ground.ts';
 import type { FenceFacts } from '../forecast/fence-facts.ts';
 import { type FenceForecast, seasonOne } from '../forecast/fence-forecast.ts';
 import { learnedVersion } from '../forecast/reasons.ts';
-import { findingRemarks } from './finding-remarks.ts';
 
 /** What was found at the posts, what readings and storms changed, and whether rails and infill are due for a look. */
 export const EvidenceEffect: FC<{
@@ -14,15 +14,15 @@ export const EvidenceEffect: FC<{
   readonly forecast: FenceForecast;
   readonly units: DisplayUnits;
 }> = ({ facts, forecast, units }) => {
-  const { evidence, found } = forecast;
+  const { evidence } = forecast;
   const { day } = seasonOne(forecast);
-  const findings = findingRemarks(facts, forecast);
+  const findings = latestFindings(facts, forecast);
   return (
     <>
       {findings.length > 0 && (
         <ul class="findings" aria-label="What was found at the posts">
-          {findings.map((finding, index) => (
-            <li class={index === 0 && found.closedOff.length > 0 ? 'pressing' : undefined}>{finding}</li>
+          {findings.map((finding) => (
+            <li class={finding.includes('closed off') ? 'pressing' : undefined}>{finding}</li>
           ))}
         </ul>
       )}

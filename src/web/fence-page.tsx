@@ -1,13 +1,15 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
+import { surpriseSentences } from '../drawing/evidence-sentences.ts';
 import { breakingSentence, endsSentence, standingSentence, turnoverSentence } from '../drawing/fence-sentences.ts';
 import { drawFenceYears } from '../drawing/fence-years.ts';
+import { remarksBesideFindings } from '../drawing/finding-remarks.ts';
+import type { FenceFacts } from '../forecast/fence-facts.ts';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { CodeVerdicts } from './code-verdicts.tsx';
 import { EvidenceSeen } from './evidence-seen.tsx';
 import type { FenceDetail } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
-import { otherRemarks } from './finding-remarks.ts';
 import { NoticesSent } from './notices-sent.tsx';
 import { numberRanges } from './number-ranges.ts';
 import { PageShell } from './page-shell.tsx';
@@ -40,18 +42,19 @@ export const FencePageView: FC<{ readonly detail: FenceDetail; readonly catchesM
       {swept ? <Swept detail={detail} swept={swept} /> : <NotSwept fenceRef={fence.ref} />}
       <h2>What the register knows</h2>
       <FenceFactsList detail={detail} />
-      {swept && (
-        <Unknowns
-          forecast={{ ...swept.forecast, remarks: otherRemarks(detail.facts, swept.forecast) }}
-          units={site.units}
-        />
-      )}
+      {swept && <Unknowns forecast={besideEvidence(detail.facts, swept.forecast)} units={site.units} />}
       <EvidenceSeen detail={detail} />
       <WorksDone works={detail.facts.works} />
       <NoticesSent notices={detail.notices} />
     </PageShell>
   );
 };
+
+/** The forecast without the remarks that stand with inspections and storms. */
+function besideEvidence(facts: FenceFacts, forecast: FenceForecast): FenceForecast {
+  const told = new Set(surpriseSentences(forecast.evidence));
+  return { ...forecast, remarks: remarksBesideFindings(facts, forecast).filter((remark) => !told.has(remark)) };
+}
 
 const NotSwept: FC<{ readonly fenceRef: string }> = ({ fenceRef }) => (
   <p class="lead">

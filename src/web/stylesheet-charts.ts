@@ -33,6 +33,7 @@ figure.chart figcaption { color: var(--muted); font-size: 0.98rem; max-width: 56
 .sb-track { fill: var(--rule); }
 .sb-bar { fill: var(--snap); }
 .sb-gust { stroke: var(--ink); }
+@media screen and (min-width: 601px), print { .spaced td.figure + td:not(.figure), .spaced th.figure + th:not(.figure) { padding-left: 2rem; } }
 @media screen and (max-width: 600px) { .stacked-name { display: inline; } }
 @media print { .sb-bar, .sb-track, .sy-unknown, .sy-recorded { print-color-adjust: exact; -webkit-print-color-adjust: exact; } }
 `;

@@ -21,10 +21,10 @@ export type RankCounts = Readonly<Record<keyof TrueScores, readonly number[]>>;
 /** What may be done wrong on purpose, to see that the check can fail. */
 export const MISTAKES = {
   none: (facts: FenceFacts): FenceFacts => facts,
-  /** A likelihood that forgets the worst direction of a storm. */
-  'directionality forgotten': (facts: FenceFacts): FenceFacts => ({
+  /** A likelihood that leaves out what stood, and so learns of storms by what they broke alone. */
+  'what stood left out': (facts: FenceFacts): FenceFacts => ({
     ...facts,
-    outcomes: facts.outcomes.map((outcome) => ({ ...outcome, gustMps: outcome.gustMps * Math.sqrt(0.85) })),
+    outcomes: facts.outcomes.filter(({ result }) => result !== 'stood'),
   }),
   /** A likelihood that takes the width lost for the depth lost. */
   'width taken for depth': (facts: FenceFacts): FenceFacts => ({
@@ -32,8 +32,8 @@ export const MISTAKES = {
     inspections: facts.inspections.map((inspection) => ({
       ...inspection,
       readings: inspection.readings.map((reading) =>
-        reading.groundline?.kind === 'depth'
-          ? { ...reading, groundline: { kind: 'depth', depthMm: 2 * reading.groundline.depthMm } }
+        reading.groundline && 'depthMm' in reading.groundline
+          ? { ...reading, groundline: { ...reading.groundline, depthMm: 2 * reading.groundline.depthMm } }
           : reading,
       ),
     })),

@@ -12,7 +12,7 @@ const run = promisify(execFile);
 export const SEED = 20_261_125;
 export const FENCES = 1_000;
 /** Fences on which a mistake made on purpose has to show. */
-export const FENCES_WITH_MISTAKE = 250;
+export const FENCES_WITH_MISTAKE = 500;
 const SHARES = 2;
 
 /** One task of a calibration. */
@@ -26,7 +26,7 @@ export interface CalibrationTask {
 export const RIGHT: CalibrationTask = { seed: SEED, fences: FENCES, mistake: 'none' };
 export const WRONG: readonly CalibrationTask[] = [
   { seed: SEED + 1_000_000, fences: FENCES_WITH_MISTAKE, mistake: 'width taken for depth' },
-  { seed: SEED + 2_000_000, fences: FENCES_WITH_MISTAKE, mistake: 'directionality forgotten' },
+  { seed: SEED + 2_000_000, fences: FENCES_WITH_MISTAKE, mistake: 'what stood left out' },
 ];
 
 const added = (a: RankCounts, b: RankCounts): RankCounts =>

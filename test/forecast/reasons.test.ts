@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
 import { seasonOne } from '../../src/forecast/fence-forecast.ts';
 import { DEFAULT_SETTINGS, forecastFence } from '../../src/forecast/forecast-fence.ts';
 import { explainForecast } from '../../src/forecast/reasons.ts';
+import { sensitivityOf } from '../../src/forecast/sensitivity.ts';
+import { inspectionOn } from './evidence/read-fence.ts';
 import { EXAMPLE_FENCE } from './example-fence.ts';
 
 const explain = (ask?: Parameters<typeof explainForecast>[3]) =>
@@ -64,5 +67,65 @@ describe('the reasons of a forecast', () => {
 
   it('name the seasons there are where one is asked for that there is not', () => {
     expect(() => explain({ seasonLabel: '1999' })).toThrow(/no season "1999".*new, 2016 to 2056/);
+  });
+});
+
+describe('the reasons of a fence at which something was seen', () => {
+  const seen: FenceFacts = {
+    ...EXAMPLE_FENCE,
+    inspections: [
+      inspectionOn('2026-05-12', [
+        { kind: 'depth', depthMm: 11 },
+        { kind: 'depth', depthMm: 9 },
+        { kind: 'sound-to', depthMm: 14 },
+      ]),
+    ],
+    outcomes: [
+      { ref: 'O', storm: 'gale', day: '2026-06-02', gustMps: 34, gustSpread: 0.1, posts: 'all', result: 'stood' },
+    ],
+  };
+  const reasons = explainForecast(seen, 2027, DEFAULT_SETTINGS);
+  const forecast = forecastFence(seen, 2027, DEFAULT_SETTINGS);
+
+  it('end in the speeds that the forecast gives, which are not those of the priors', () => {
+    const { line } = seasonOne(forecast);
+    expect(numberAt(reasons, 'V_snap')).toBe(line!.snapMps.p50);
+    expect(numberAt(reasons, 'V_lean')).toBe(line!.leanMps.p50);
+    expect(Math.abs(numberAt(reasons, 'V_snap') - numberAt(explain(), 'V_snap'))).toBeGreaterThan(1);
+  });
+
+  it('carry what the forecast has of the evidence', () => {
+    expect(reasons.evidence).not.toBeNull();
+    expect(reasons.evidence).toEqual(forecast.evidence);
+  });
+
+  it('weigh rot pace by what is left of its range after the readings', () => {
+    const paceOf = ({ bars }: typeof reasons.sensitivity) => bars.find(({ input }) => input === 'rot pace')!;
+    const { sensitivity } = reasons;
+    expect(sensitivity.baseline.yearsAhead).toBeLessThan(explain().sensitivity.baseline.yearsAhead!);
+    expect(paceOf(sensitivity).swingYears).toBeLessThan(0.7 * paceOf(explain().sensitivity).swingYears);
+    expect(paceOf(sensitivity).swingYears).not.toBe(paceOf(sensitivityOf(seen, 2027, DEFAULT_SETTINGS)).swingYears);
+  });
+
+  it('leave the sensitivity of a fence of which nothing was seen as it is, and say that there is no evidence', () => {
+    expect(explain().sensitivity).toEqual(sensitivityOf(EXAMPLE_FENCE, 2027, DEFAULT_SETTINGS));
+    expect(explain().evidence).toBeNull();
+  });
+
+  it('name the acceptance that changed the priors, and none of other wood', () => {
+    const learned = (treatmentClass: 'ground-contact' | 'untreated') =>
+      explainForecast(
+        {
+          ...EXAMPLE_FENCE,
+          learned: { version: 3, paces: [{ treatmentClass, logShift: 0.3, spread: 0.4 }], footing: null },
+        },
+        2027,
+        DEFAULT_SETTINGS,
+      );
+    expect(learned('ground-contact').learnedVersion).toBe(3);
+    expect(learned('ground-contact').sensitivity.baseline.yearsAhead).toBeLessThan(
+      explain().sensitivity.baseline.yearsAhead!,
+    );
+    expect(learned('untreated').learnedVersion).toBeNull();
   });
 });

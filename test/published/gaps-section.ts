@@ -1,4 +1,4 @@
-import { bromsSandForce, pivotSandForce } from '../../src/capacity/footing.ts';
+import { bromsClayForce, bromsSandForce, pivotSandForce } from '../../src/capacity/footing.ts';
 import { aboveGroundLaw, aboveGroundRate } from '../../src/decay/above-ground-depth.ts';
 import { TREATMENT_CLASS_KEYS, TREATMENT_CLASSES } from '../../src/decay/treatment-class.ts';
 import { ALL_CHECKS } from './all-checks.ts';
@@ -55,6 +55,13 @@ function pivotShares(): { readonly least: number; readonly most: number } {
   return { least: Math.min(...shares), most: Math.max(...shares) };
 }
 
+/** Lean speed of a post two feet deep in clay with a footing so wide, over one with a nine-inch footing [-]. */
+const widthInClay = (inches: number): number => {
+  const force = (wide: number): number =>
+    bromsClayForce({ embedmentM: 0.61, widthM: (wide * 25.4) / 1000, armM: 1 }, 50_000);
+  return Math.sqrt(force(inches) / force(9));
+};
+
 /** Years until heartwood above ground reaches 5 mm where the climate factor in the ground is 2.5 [a]. */
 function aboveGroundYears(heartwood: 1 | 2 | 3 | 4): string {
   const climate = { kind: 'measured', rainMmPerYear: 1600, meanTemperatureC: 21, dryMonths: 0 } as const;
@@ -88,6 +95,8 @@ and the code verdict stands beside it.
 
 **Two alternatives of one rule.** Two feet in a cubic foot of concrete or three feet without: in sand the program finds their lean speeds about equal (${alternativeRatio('medium-sand').toFixed(2)}), in clay it does not (${alternativeRatio('firm-clay').toFixed(2)}), because Broms gives nothing to the top one and a half widths, which for a wide short
 footing is most of it.
+
+**A wider footing in clay.** For the same reason a 12 in footing two feet deep leans at ${widthInClay(12).toFixed(2)} of the speed of a 9 in one by Broms in clay, a 7 in one at ${widthInClay(7).toFixed(2)}: nobody would expect a wider one to hold less. The formula is meant for long piles.
 
 **Above ground.** The law for rails reaches 5 mm in ${[1, 2, 3, 4].map((each) => aboveGroundYears(each as 1 | 2 | 3 | 4)).join(', ')} years for heartwood classes 1 to 4 in a warm wet climate, where AS 5604 (read) gives lives of over 40, 15 to 40, 7 to 15 and under 7. Classes 3 and 4 come out longer. It moves a flag only, never a speed.
 

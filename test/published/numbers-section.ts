@@ -68,7 +68,11 @@ export function numbersSummary(): string {
       (each) =>
         `${each.row.what} (${each.row.movedBy}: ${signed(each.low.shiftMedian ?? 0, 1)} / ${signed(each.high.shiftMedian ?? 0, 1)} years)`,
     );
-  return `**${NUMBER_ROWS.length} numbers are from memory or judgement.** Moved one at a time, these move the short season of the demo fences most: ${most.join('; ')}.`;
+  const own = shown().find(({ row }) => row.id === 'class.ground-contact');
+  const ownText = own
+    ? ` The factor of a fence's own treatment weighs more than any of these (${own.row.what}, ${own.row.movedBy}: ${signed(own.low.shiftMedian ?? 0, 1)} / ${signed(own.high.shiftMedian ?? 0, 1)} years).`
+    : '';
+  return `**${NUMBER_ROWS.length} numbers are from memory or judgement.** Moved one at a time, these move the short season of the demo fences most: ${most.join('; ')}.${ownText}`;
 }
 
 /** Every number from memory or judgement, and what moving it does. */
