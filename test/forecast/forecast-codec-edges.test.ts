@@ -1,11 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import type { FenceForecast, SeasonForecast } from '../../src/forecast/fence-forecast.ts';
 import { decodeForecast, encodeForecast } from '../../src/forecast/forecast-codec.ts';
-import { DEFAULT_SETTINGS, forecastFence } from '../../src/forecast/forecast-fence.ts';
-import { EXAMPLE_FENCE } from './example-fence.ts';
 import { group, season } from './made-up-season.ts';
 
-const FORECAST = forecastFence(EXAMPLE_FENCE, 2027, DEFAULT_SETTINGS);
+const FORECAST: FenceForecast = {
+  modelVersion: 'made up',
+  fenceRef: 'EX-1',
+  designGust: { gustMps: 45, returnPeriodYears: 300, explanation: 'made up' },
+  hazard: { kind: 'none', reason: 'made up' },
+  seasons: [],
+  postCount: 3,
+  linePosts: [2],
+  endPosts: [1, 3],
+  standing: 'clear',
+  endsStanding: null,
+  standingWithMargin: 'closing',
+  endsStandingWithMargin: null,
+  shortSeason: null,
+  endsShortSeason: null,
+  shortFrom: null,
+  turnover: 'since new',
+  marksCrossed: [{ mark: 'two thirds', season: '2030' }],
+  marksAhead: [],
+  codeVerdicts: [],
+  unknowns: [],
+  evidence: null,
+  found: { broken: [], leaning: [3], closedOff: [], crackedCollars: [], hollow: [] },
+  remarks: ['made up'],
+};
 const of = (...seasons: readonly SeasonForecast[]): FenceForecast => ({ ...FORECAST, seasons });
 const columnsOf = (forecast: FenceForecast): Record<string, unknown> =>
   (JSON.parse(encodeForecast(forecast)) as { columns: Record<string, unknown> }).columns;

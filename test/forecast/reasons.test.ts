@@ -75,13 +75,13 @@ describe('the reasons of a fence at which something was seen', () => {
     ...EXAMPLE_FENCE,
     inspections: [
       inspectionOn('2026-05-12', [
-        { kind: 'depth', depthMm: 11 },
-        { kind: 'depth', depthMm: 9 },
-        { kind: 'sound-to', depthMm: 14 },
+        { kind: 'depth', depthMm: 17 },
+        { kind: 'depth', depthMm: 15 },
+        { kind: 'sound-to', depthMm: 20 },
       ]),
     ],
     outcomes: [
-      { ref: 'O', storm: 'gale', day: '2026-06-02', gustMps: 34, gustSpread: 0.1, posts: 'all', result: 'stood' },
+      { ref: 'O', storm: 'gale', day: '2026-06-02', gustMps: 24, gustSpread: 0.1, posts: 'all', result: 'stood' },
     ],
   };
   const reasons = explainForecast(seen, 2027, DEFAULT_SETTINGS);
@@ -113,7 +113,7 @@ describe('the reasons of a fence at which something was seen', () => {
   });
 
   it('name the acceptance that changed the priors, and none of other wood', () => {
-    const learned = (treatmentClass: 'ground-contact' | 'untreated') =>
+    const learned = (treatmentClass: 'ground-contact' | 'heavy-duty') =>
       explainForecast(
         {
           ...EXAMPLE_FENCE,
@@ -126,6 +126,6 @@ describe('the reasons of a fence at which something was seen', () => {
     expect(learned('ground-contact').sensitivity.baseline.yearsAhead).toBeLessThan(
       explain().sensitivity.baseline.yearsAhead!,
     );
-    expect(learned('untreated').learnedVersion).toBeNull();
+    expect(learned('heavy-duty').learnedVersion).toBeNull();
   });
 });

@@ -39,7 +39,7 @@ function exposureOn(post: PostState, day: CalendarDay): (dateLevel: number) => n
 
 /**
  * The groundline readings of a fence by piece of wood; readings of what does not rot, and of posts already broken, say
- * nothing and are left out. Pieces come in the order in which they were first read.
+ * nothing and are left out. Pieces come in the order of their posts' numbers.
  */
 export function groundlineEvidence(
   facts: FenceFacts,
@@ -75,5 +75,5 @@ export function groundlineEvidence(
       }
     }
   }
-  return [...pieces.values()];
+  return [...pieces.values()].sort((a, b) => a.post - b.post || (a.piece < b.piece ? -1 : 1));
 }
