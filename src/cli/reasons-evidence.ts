@@ -68,5 +68,7 @@ export function evidenceLines(reasons: Reasons, units: DisplayUnits, columns: nu
     weighsMostSentence(reasons.unknowns, units),
     '',
     ...sensitivityLines(reasons.sensitivity, { units, columns }),
+    'One input is moved at a time, all others stand at their middle or as recorded. The short season of the forecast weighs all',
+    'that is not known together, so it can lie a season or two beside it.',
   ];
 }

@@ -36,8 +36,9 @@ export const WeighsMost: FC<{
         </div>
       ))}
       <figcaption>
-        When the fence goes short, with one input at a time moved and all others at their middle or as recorded. It
-        looks at the posts as they stand; readings are not weighed anew for a moved input.
+        When the fence goes short, with one input at a time moved and all others at their middle or as recorded. The
+        short season of the forecast weighs all that is not known together, so it can lie a season or two beside “as it
+        stands”. The picture looks at the posts as they stand; readings are not weighed anew for a moved input.
       </figcaption>
     </figure>
     {sensitivity.bars.length > 0 && <WeighedTable sensitivity={sensitivity} units={units} />}

@@ -3,8 +3,11 @@ import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runSweep } from '../../src/service/run-sweep.ts';
+import { importFiles } from '../register/made-up-register.ts';
 import type { SampleApp } from '../web/sample-app.ts';
 import { sampleApp } from '../web/sample-app.ts';
+import { SAMPLE_NOW } from '../web/sample-register.ts';
 import { browserIsThere, startBrowser } from './browser.ts';
 
 const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
@@ -13,6 +16,22 @@ const SIZES = [
   { width: 390, height: 844 },
 ] as const;
 const SCHEMES = ['light', 'dark'] as const;
+
+/** A fence at which something was read, found and reported. */
+const SEEN = [
+  {
+    name: 'inspections.csv',
+    text: 'ref,fence,day,inspector,method\nA,PR-03,2026-05-12,Nell Fox,awl-or-probe\n',
+  },
+  {
+    name: 'readings.csv',
+    text: 'inspection,post,depth_in,broken,closed_off\nA,3,0.7,,\nA,4,0.8,,\nA,7,,yes,yes\n',
+  },
+  {
+    name: 'outcomes.csv',
+    text: 'ref,storm,fence,day,gust_mph,posts,result,reported_by\nO,March gale,PR-03,2026-03-14,50,all,stood,Nell Fox\n',
+  },
+] as const;
 
 interface AxeFinding {
   readonly id: string;
@@ -51,7 +70,10 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
   let mailPath: string;
 
   beforeAll(async () => {
-    sample = await sampleApp();
+    sample = await sampleApp({ swept: false });
+    const report = await importFiles(sample.register, SEEN);
+    expect(report.faults).toEqual([]);
+    await runSweep(sample.register, { now: SAMPLE_NOW });
     await sample.sendMail();
     mailPath = /href="(\/mail\/[^"]+)"/.exec(await sample.text('/mail'))?.[1] ?? '';
     base = await new Promise((resolve) => {
@@ -95,6 +117,8 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
     '/fences/PR-02',
     '/fences/PR-02/reasons',
     '/fences/PR-02/reasons?of=ends',
+    '/fences/PR-03',
+    '/fences/PR-03/reasons',
     '/outbox',
     '/mail',
     mailPath,
@@ -165,7 +189,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
 
   it('stack on a phone, with nothing beyond the edge and few lines for each fence', async () => {
     await inWindow(SIZES[1], async (page) => {
-      for (const path of ['/fences/PR-02/reasons', '/outbox']) {
+      for (const path of ['/fences/PR-02/reasons', '/fences/PR-03/reasons', '/outbox']) {
         await go(page, path);
         const beyond = await page.evaluate<number>(
           "Math.max(...[...document.querySelectorAll('.stacked tbody td, .stacked tbody th')].map((cell) => cell.getBoundingClientRect().right))",

@@ -111,6 +111,17 @@ describe('forecast and reasons', () => {
     }
   });
 
+  it('says of a fence at which nothing was seen that published priors stand, and what weighs most', async () => {
+    const { out } = await command(sample.folder, ['reasons', 'PR-06']);
+    expect(out).toContain('WHAT WAS SEEN\nNothing was read or reported that moves a belief: published priors stand.\n');
+    expect(out).toMatch(/WHAT WEIGHS MOST\nOf 2 inputs that are not recorded one weighs most\. The \w+: about /);
+    expect(out).toContain('What moves the short season of fence PR-06');
+    const json = JSON.parse((await command(sample.folder, ['reasons', 'PR-06', '--json'])).out) as Reasons;
+    expect(json.evidence).toBeNull();
+    expect(json.sensitivity.bars[0]?.swingYears).toBeGreaterThan(0);
+    expect((await command(sample.folder, ['forecast', 'PR-06'])).out).not.toContain('Without them');
+  });
+
   it('ends with 4 and says which seasons there are where one is asked for that is not', async () => {
     const { code, err, out } = await command(sample.folder, ['reasons', 'PR-02', '--season', '1999']);
     expect(code).toBe(4);
@@ -156,5 +167,56 @@ describe('forecast and reasons', () => {
     for (const name of ['serve', 'import', 'export', 'sweep', 'forecast', 'reasons', 'mail'])
       expect(out).toContain(`  ${name} `);
     for (const exit of [0, 1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`^  ${exit}  `, 'm'));
+  });
+});
+
+describe('forecast and reasons of a fence at which something was seen', () => {
+  let sample: Awaited<ReturnType<typeof sampleRegister>>;
+  beforeAll(async () => {
+    sample = await sampleRegister({ swept: false });
+    const looked = ['--day', '2026-05-12', '--inspector', 'Nell Fox', '--method', 'awl-or-probe'];
+    const readings = ['3 depth 0.7in', '4 depth 0.8in', '5 sound-to 0.3in', '7 broken closed-off'];
+    const posts = readings.flatMap((reading) => ['--post', reading]);
+    expect(await command(sample.folder, ['inspect', 'PR-03', ...looked, ...posts])).toMatchObject({ code: 0 });
+    const gale = ['--day', '2026-03-14', '--gust', '50mph', '--name', 'March gale', '--reported-by', 'Nell Fox'];
+    expect(await command(sample.folder, ['storm', 'PR-03', ...gale, '--stood', 'all'])).toMatchObject({ code: 0 });
+  });
+  afterAll(() => sample.remove());
+
+  it('forecasts with it and without it, and tells what was found', async () => {
+    const { out } = await command(sample.folder, ['forecast', 'PR-03']);
+    const breaks = Number(/Breaks in a gust of (\d+) mph/.exec(out)?.[1]);
+    expect(out).toContain('Post 7 is recorded dangerous and closed off: keep people away.');
+    const line =
+      /^4 readings at 4 posts and 1 storm count\. Without them it would break at (\d+) mph instead of (\d+) mph\./m.exec(
+        out,
+      );
+    expect(Number(line?.[2])).toBe(breaks);
+    const fresh = await sampleRegister({ swept: false });
+    try {
+      expect((await command(fresh.folder, ['forecast', 'PR-03'])).out).toContain(
+        `Breaks in a gust of ${line?.[1]} mph`,
+      );
+    } finally {
+      await fresh.remove();
+    }
+    expect(line?.[1]).not.toBe(line?.[2]);
+  });
+
+  it('shows in the reasons what was believed before and after, as the forecast has it', async () => {
+    const { out } = await command(sample.folder, ['reasons', 'PR-03']);
+    const { evidence } = JSON.parse((await command(sample.folder, ['reasons', 'PR-03', '--json'])).out) as Reasons;
+    const forecast = JSON.parse((await command(sample.folder, ['forecast', 'PR-03', '--json'])).out) as FenceForecast;
+    expect(evidence).toEqual(forecast.evidence);
+    const seen = out.slice(out.indexOf('WHAT WAS SEEN'), out.indexOf('WHAT WEIGHS MOST'));
+    for (const { unknown, prior, afterReadings, posterior } of forecast.evidence?.unknowns ?? []) {
+      const figure = (value: number): string => (unknown === 'pace' ? value.toPrecision(2) : value.toFixed(2));
+      const cell = (band: typeof prior): string => [band.p10, band.p50, band.p90].map(figure).join(' / ');
+      expect(seen).toMatch(new RegExp(` {2,}${cell(prior)} {2,}${cell(afterReadings)} {2,}${cell(posterior)} `, 'm'));
+    }
+    expect(seen).toMatch(/^ +in\/a +0\.\d+ \/ 0\.\d+ \/ 0\.\d+/m);
+    expect(seen).toMatch(
+      /^ +5 +2026-05-12 +at most 0\.30 in +at most 0\.\d+ in\/a +0\.\d\d in \(0\.\d\d–0\.\d\d\) +awl or probe$/m,
+    );
   });
 });

@@ -3,7 +3,11 @@ import { aboveGroundSentence } from '../../src/drawing/above-ground-sentence.ts'
 import { aboveGroundFlag } from '../../src/forecast/above-ground.ts';
 import { EXAMPLE_FENCE, PINE_4X4 } from '../forecast/example-fence.ts';
 
-const told = (year: number, units: 'us' | 'metric', treatmentClass: typeof PINE_4X4.treatmentClass = 'untreated') => {
+const told = (
+  year: number,
+  units: 'us' | 'metric',
+  treatmentClass: typeof PINE_4X4.treatmentClass = 'untreated-softwood',
+) => {
   const facts = { ...EXAMPLE_FENCE, wood: { ...PINE_4X4, treatmentClass } };
   const day = `${year}-03-01`;
   return aboveGroundSentence(aboveGroundFlag(facts, day), day, units);

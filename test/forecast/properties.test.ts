@@ -127,7 +127,9 @@ describe('depth', () => {
           };
           const depthBy = (each: typeof clock): number => decayDepth(exposureYears(each, 0, later), r);
           expect(depthBy(treated)).toBeLessThanOrEqual(depthBy(clock) * (1 + 1e-12));
-          expect(depthBy(clock)).toBeLessThanOrEqual(decayDepth(exposureYears(RUNNING_CLOCK, 0, later), r) * (1 + 1e-12));
+          expect(depthBy(clock)).toBeLessThanOrEqual(
+            decayDepth(exposureYears(RUNNING_CLOCK, 0, later), r) * (1 + 1e-12),
+          );
         },
       ),
       { numRuns: 500 },
