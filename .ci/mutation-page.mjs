@@ -45,7 +45,7 @@ const isSame = (a, b) => a.file === b.file && a.from === b.from && a.to === b.to
 const row = (name, mutants) =>
   `| ${name} | ${count(mutants, ...NOTICED, ...UNNOTICED)} | ${count(mutants, 'Killed')} | ${count(mutants, 'Timeout')} | ${count(mutants, 'Survived')} | ${count(mutants, 'NoCoverage')} | ${share(mutants).toFixed(1)} % |`;
 
-/** The page, from one report a room. */
+/** The page, from the reports of the parts, each with its room and the files it mutated. */
 export function mutationPage(reports) {
   const left = survivors(reports);
   const groups = REASONS.map(({ reason, changes }) => ({
@@ -55,21 +55,23 @@ export function mutationPage(reports) {
   const open = left.filter((survivor) => !groups.some(({ found }) => found.includes(survivor)));
   const openFiles = [...new Set(open.map(({ file }) => file))].sort();
   const all = reports.flatMap(mutantsOf);
+  const rooms = [...new Set(reports.map(({ room }) => room))];
   const cell = (text) => `\`${text.replaceAll('|', '\\|')}\``;
   return `# Mutation testing
 
 \`npm run mutation\` changes the source in one place at a time (a \`<\` into a \`<=\`, a \`+\` into a \`-\`, a condition into \`true\`, a body
 into nothing) and runs the tests. A change that no test notices shows what the tests do not hold down. This page is written by the
-command; it fails under 85 % over all rooms. \`npm run mutation -- decay\` takes one room.
+command; it fails under 85 % over all rooms. \`npm run mutation -- decay\` takes one part
+(decay, capacity, forecast, composed, evidence).
 
 Mutated are the rooms that compute: \`src/decay\`, \`src/capacity\` and \`src/forecast\`. Each is judged by its own tests alone
-(\`test/decay\` for \`src/decay\`), not by the published checks, the pages or the sweep, which notice some of the same changes again.
+(\`test/decay\` for \`src/decay\`; in the forecast, what does not put whole forecasts together also without the tests of these), not by the published checks, the pages or the sweep, which notice some of the same changes again.
 Left out are the words (${count(all, 'Ignored')} strings of equations, sources, names and explanations): they are no logic. Numbers inside formulas are
 not changed by the tool; the checks in [validation.md](validation.md) hold those. Constants worked out when a file is loaded are mutated like all else.
 
 | room | changes | noticed by a test | by running on and on | unnoticed | in code no test runs | score |
 | --- | --: | --: | --: | --: | --: | --: |
-${reports.map((report) => row(`\`src/${report.room}\``, mutantsOf(report))).join('\n')}
+${rooms.map((room) => row(`\`src/${room}\``, reports.filter((report) => report.room === room).flatMap(mutantsOf))).join('\n')}
 ${row('**all**', all)}
 
 ## Unnoticed, and no fault

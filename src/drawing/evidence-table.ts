@@ -52,8 +52,7 @@ function rate(mmPerYear: number, units: DisplayUnits): string {
   return value < 10 ? value.toPrecision(2) : figureText(value, 2);
 }
 
-/** The unit of a rate of rot in the display units. */
-export const rateUnit = (units: DisplayUnits): 'in/a' | 'mm/a' => (units === 'us' ? 'in/a' : 'mm/a');
+const rateUnit = (units: DisplayUnits): 'in/a' | 'mm/a' => (units === 'us' ? 'in/a' : 'mm/a');
 
 /** A rate of rot [mm/a] in the display units with its unit, two figures: `0.014 in/a`, `0.36 mm/a`. */
 export const rateText = (mmPerYear: number, units: DisplayUnits): string =>

@@ -87,7 +87,7 @@ export type HazardCurve =
   | { readonly kind: 'gumbel'; readonly locationMps: number; readonly scaleMps: number; readonly explanation: string }
   | { readonly kind: 'none'; readonly reason: string };
 
-/** Posts at which something was found that works have not mended by season 1, by their numbers. */
+/** Posts at which something was found that works have not mended to this day, by their numbers. */
 export interface FoundPosts {
   readonly broken: readonly number[];
   readonly leaning: readonly number[];

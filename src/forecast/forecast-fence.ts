@@ -129,6 +129,8 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
   const belief = fenceBelief(facts, states);
   const { points } = belief;
   const evidence = evidenceSummary(facts, belief);
+  // What was found since the season opened is told at once; the season's speeds are those of its opening.
+  const latest = states.at(-1)!.state;
   const preparedStates = new Map<FenceState, Prepared>();
   const preparedOn = (day: string): Prepared => {
     const state = stateOn(states, day);
@@ -189,7 +191,7 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
     ],
     unknowns: unknownInputs(facts, today.state, now.day, medianOf(points)),
     evidence,
-    found: foundPosts(today.state),
-    remarks: [...foundRemarks(today.state), ...evidenceRemarks(evidence), ...remarksOf(facts, today, hazard)],
+    found: foundPosts(latest),
+    remarks: [...foundRemarks(latest), ...evidenceRemarks(evidence), ...remarksOf(facts, today, hazard)],
   };
 }

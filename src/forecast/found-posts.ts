@@ -31,7 +31,7 @@ export function foundRemarks(state: FenceState): readonly string[] {
   if (broken.length > 0) {
     const hold = broken.length === 1 ? 'holds' : 'hold';
     remarks.push(
-      `${posts(broken)} ${be(broken)} recorded broken and ${hold} nothing; what their neighbours take over is not counted.`,
+      `${posts(broken)} ${be(broken)} recorded broken and ${hold} nothing; what the posts beside take over is not counted.`,
     );
   }
   if (leaning.length > 0) remarks.push(`${posts(leaning)} ${be(leaning)} recorded leaning: stay away in wind.`);

@@ -36,7 +36,7 @@ export const governingDemand = (demands: readonly Demand[]): Demand =>
 /** A load up to this multiple of a full bay's by Case A makes a line post [-]; model choice. */
 const LINE_POST_RATIO = 1.15;
 /** Return length that stands in where an end is not recorded, over the height [-]; judgement. */
-export const ASSUMED_RETURN_RATIO = 2;
+const ASSUMED_RETURN_RATIO = 2;
 
 /** Return length of an end as the wind sees it [m]: 0 for a free edge or a gate, unbounded for a tie to a building. */
 function returnLength(end: EndFacts, heightM: number): number {

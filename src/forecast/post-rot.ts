@@ -22,7 +22,7 @@ export interface KindRot {
 }
 
 /** A day [d] with the exposure that counts for rot until then [a]. */
-export interface RotMoment {
+interface RotMoment {
   readonly day: number;
   readonly exposureYears: number;
 }

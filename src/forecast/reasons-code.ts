@@ -1,6 +1,7 @@
 import { ALLOWABLE_STRESS_PROVENANCE, allowableStress, LOAD_DURATION_WIND } from '../capacity/allowable-stress.ts';
 import { PRESUMPTIVE_FOOTING_PROVENANCE } from '../capacity/footing.ts';
 import { speedAtResistance } from '../capacity/post-resistance.ts';
+import { NAIL_WITHDRAWAL_PROVENANCE } from '../capacity/rail-connection.ts';
 import type { SectionLoss } from '../capacity/section-properties.ts';
 import { LATERAL_BEARING_PROVENANCE, SOIL_CLASSES } from '../capacity/soil-class.ts';
 import type { Provenance } from '../units/provenance.ts';
@@ -59,6 +60,20 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
       ),
     );
   }
+  if (Number.isFinite(allowable.railN) && !post.condition.broken) {
+    steps.push(
+      add(
+        {
+          symbol: 'P_rail',
+          quantity: 'allowable force on the post by its rail connection',
+          value: allowable.railN,
+          unit: 'N',
+          equation: 'two nails a rail end, 1,380 G^2.5 D L x CD 1.6 x CM 0.25, times the share left of the connection',
+        },
+        NAIL_WITHDRAWAL_PROVENANCE,
+      ),
+    );
+  }
   steps.push(
     add(
       {
@@ -86,7 +101,7 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
         quantity: 'speed at which the post reaches its allowable stress',
         value: code.snapMps,
         unit: 'm/s',
-        equation: 'sqrt(M_a / (e gamma_W k)), or by shear where less',
+        equation: 'sqrt(M_a / (e gamma_W k)), or by shear or rails where less',
       },
       ALLOWABLE_STRESS_PROVENANCE,
     ),

@@ -1,5 +1,10 @@
 import { speedAtResistance } from '../capacity/post-resistance.ts';
-import { NAIL_ULTIMATE_PROVENANCE } from '../capacity/rail-connection.ts';
+import {
+  NAIL_ULTIMATE_PROVENANCE,
+  RAIL_CONNECTION_PROVENANCE,
+  SPECIFIC_GRAVITY_PROVENANCE,
+  specificGravity,
+} from '../capacity/rail-connection.ts';
 import type { SectionLoss } from '../capacity/section-properties.ts';
 import {
   medianBendingStrength,
@@ -114,6 +119,26 @@ export function snapSteps({ model, postClass, sound }: ReasonContext, loss: Sect
   }
   if (Number.isFinite(railN) && !post.condition.broken) {
     steps.push(
+      add(
+        {
+          symbol: 'G',
+          quantity: 'specific gravity of the wood that holds the nails',
+          value: specificGravity(wood.species),
+          unit: '-',
+          equation: 'table of species',
+        },
+        SPECIFIC_GRAVITY_PROVENANCE,
+      ),
+      add(
+        {
+          symbol: 'share',
+          quantity: "share of the post's force at one end of a rail",
+          value: post.bays === 1 ? 0.5 : 0.25,
+          unit: '-',
+          equation: 'three rails, the middle one takes half; one bay at an end of the run, two elsewhere',
+        },
+        RAIL_CONNECTION_PROVENANCE,
+      ),
       add(
         {
           symbol: 'H_rail',

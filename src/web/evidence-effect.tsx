@@ -1,21 +1,18 @@
 import type { FC } from 'hono/jsx';
-import { aboveGroundSentence } from '../drawing/above-ground-sentence.ts';
 import { changeSentences, evidenceCountSentence, surpriseSentences } from '../drawing/evidence-sentences.ts';
 import { latestFindings } from '../drawing/finding-remarks.ts';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
-import { aboveGroundFlag } from '../forecast/above-ground.ts';
 import type { FenceFacts } from '../forecast/fence-facts.ts';
-import { type FenceForecast, seasonOne } from '../forecast/fence-forecast.ts';
+import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { learnedVersion } from '../forecast/reasons.ts';
 
-/** What was found at the posts, what readings and storms changed, and whether rails and infill are due for a look. */
+/** What was found at the posts, and what readings and storms changed. */
 export const EvidenceEffect: FC<{
   readonly facts: FenceFacts;
   readonly forecast: FenceForecast;
   readonly units: DisplayUnits;
 }> = ({ facts, forecast, units }) => {
   const { evidence } = forecast;
-  const { day } = seasonOne(forecast);
   const findings = latestFindings(facts, forecast);
   return (
     <>
@@ -36,7 +33,6 @@ export const EvidenceEffect: FC<{
           <a href={`/fences/${encodeURIComponent(forecast.fenceRef)}/reasons#seen`}>Before and after</a>
         </p>
       )}
-      <p>{aboveGroundSentence(aboveGroundFlag(facts, day), day, units)}</p>
     </>
   );
 };

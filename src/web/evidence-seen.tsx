@@ -1,6 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { aboveGroundSentence } from '../drawing/above-ground-sentence.ts';
 import { methodText, outcomeText, readingText } from '../drawing/evidence-text.ts';
 import { type DisplayUnits, speedText } from '../drawing/speed-text.ts';
+import { aboveGroundFlag } from '../forecast/above-ground.ts';
+import type { FenceFacts } from '../forecast/fence-facts.ts';
+import { type FenceForecast, seasonOne } from '../forecast/fence-forecast.ts';
 import type { InspectionWithReadings } from '../register/evidence-store.ts';
 import { readingFacts } from '../register/reading-record.ts';
 import type { StormOutcomeRecord } from '../register/storm-outcome-record.ts';
@@ -18,8 +22,18 @@ export const EvidenceSeen: FC<{ readonly detail: FenceDetail }> = ({ detail }) =
       {inspections.length + outcomes.length === 0 && <p>None recorded.</p>}
       {inspections.length > 0 && <Inspections inspections={inspections} units={units} />}
       {outcomes.length > 0 && <Storms outcomes={outcomes} units={units} />}
+      {detail.swept && <RailsAndInfill facts={detail.facts} forecast={detail.swept.forecast} units={units} />}
     </>
   );
+};
+
+const RailsAndInfill: FC<{
+  readonly facts: FenceFacts;
+  readonly forecast: FenceForecast;
+  readonly units: DisplayUnits;
+}> = ({ facts, forecast, units }) => {
+  const { day } = seasonOne(forecast);
+  return <p class="after-tables">{aboveGroundSentence(aboveGroundFlag(facts, day), day, units)}</p>;
 };
 
 const Inspections: FC<{ readonly inspections: readonly InspectionWithReadings[]; readonly units: DisplayUnits }> = ({

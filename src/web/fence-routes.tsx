@@ -96,7 +96,9 @@ export function fenceRoutes(parts: AppParts): Hono {
       which: context.req.query('of') === 'ends' ? 'ends' : 'line posts',
       ...(asked === undefined ? {} : { seasonLabel: asked }),
     });
-    return context.html(<ReasonsPage reasons={reasons} seasons={seasons} catchesMail={catchesMail} />);
+    return context.html(
+      <ReasonsPage reasons={reasons} seasons={seasons} units={site.units} catchesMail={catchesMail} />,
+    );
   });
   return app;
 }

@@ -17,12 +17,12 @@ export interface ReasonsPageProps {
   /** The seasons that can be asked for. */
   readonly seasons: readonly SeasonForecast[];
   /** Units of the site, for what was seen and what weighs most; the steps carry both. */
-  readonly units?: DisplayUnits;
+  readonly units: DisplayUnits;
   readonly catchesMail: boolean;
 }
 
 /** The page that shows every step of a fence's forecast. */
-export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units = 'us', catchesMail }) => {
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, catchesMail }) => {
   const { fenceRef, season, group } = reasons;
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
   const groups = stepGroups(reasons.steps);

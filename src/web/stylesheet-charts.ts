@@ -28,6 +28,7 @@ figure.chart figcaption { color: var(--muted); font-size: 0.98rem; max-width: 56
 .findings { list-style: none; margin: 0 0 1.1rem; padding: 0.1rem 0 0.1rem 1rem; border-left: 4px solid var(--ink); max-width: 44rem; }
 .findings li { margin: 0.35rem 0; }
 .findings .pressing { font-weight: 600; font-size: 1.15rem; }
+table + .after-tables { margin-top: 1.25rem; }
 .stacked-name { display: none; }
 .snap-bar { display: block; margin-top: 0.3rem; max-width: 100%; }
 .sb-track { fill: var(--rule); }

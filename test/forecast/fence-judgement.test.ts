@@ -70,6 +70,10 @@ describe('the ends of a fence', () => {
       endsStandingWithMargin: 'short',
       endsShortSeason: null,
     });
+    expect(judge(withEnds(50, 50, 45, 45, 45), { built })).toMatchObject({
+      endsStanding: 'clear',
+      endsShortSeason: null,
+    });
     expect(judge(withEnds(50, 50, 46, 44), { built })).toMatchObject({
       endsStanding: 'closing',
       endsShortSeason: '2031',

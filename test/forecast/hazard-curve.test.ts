@@ -104,6 +104,10 @@ describe('the curve of a site with one map gust', () => {
     expect(mphFromMps(speedAtReturnPeriod(fastest, 300))).toBeCloseTo(105, 9);
   });
 
+  it('is not drawn from a map gust of which nobody knows how often it comes', () => {
+    expect(hazardCurve({ ...MAP, returnPeriodYears: null }).kind).toBe('none');
+  });
+
   it('is not drawn in a hurricane region, and the way out is named', () => {
     expect(reasonOf({ ...MAP, hurricane: true })).toMatch(/hurricane region: enter a second map gust/);
   });

@@ -86,6 +86,17 @@ describe('the kinds of a fence', () => {
     expect(numbersOf(found)).toContainEqual([5]);
   });
 
+  it('keep posts at the ends apart, which one bay hangs on, where the rails were found loose', () => {
+    const loose = loadedPosts(EXAMPLE_FENCE.site, fenceStates(EXAMPLE_FENCE)[0]!.state).map((loaded) => ({
+      ...loaded,
+      post: { ...loaded.post, condition: { ...loaded.post.condition, railConnection: 0.5 } },
+    }));
+    const found = postClasses(loose, () => false);
+    expect(found.kinds).toHaveLength(2);
+    expect(kindOf(found, 1)).toBe(kindOf(found, 11));
+    expect(kindOf(found, 1)).not.toBe(kindOf(found, 2));
+  });
+
   it('know the range of days in which their posts were set, from 1970 on', () => {
     const installed = { earliest: '1970-01-11', latest: '1971-01-01' };
     expect(classesOf({ ...EXAMPLE_FENCE, installed }).kinds[0]).toMatchObject({ earliestDay: 10, latestDay: 365 });

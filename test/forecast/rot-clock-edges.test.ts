@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { exposureYears, LINER_PACE, type RotClock } from '../../src/forecast/rot-clock.ts';
+import { exposureYears, LINER_PACE, type RotClock, RUNNING_CLOCK } from '../../src/forecast/rot-clock.ts';
 import { DAYS_PER_YEAR } from '../../src/units/calendar-day.ts';
 
 /** Days of rot that count from day 100 to a day. */
@@ -56,4 +56,8 @@ describe('a liner', () => {
 it('has no exposure on the day of installation nor before', () => {
   expect(daysTo(100, {})).toBe(0);
   expect(daysTo(99, { linerFromDay: 10 })).toBe(0);
+});
+
+it('runs without stop or liner where nothing was done', () => {
+  expect(RUNNING_CLOCK).toEqual({ stops: [], linerFromDay: null });
 });

@@ -21,7 +21,8 @@ const bound = (depthMm: number, years: number, side: 1 | -1): Likelihood => {
   const at = Math.log(impliedRate(depthMm, years));
   return (logRate) => Math.log(normalCdf((side * (at - logRate)) / POST_SCATTER));
 };
-const times = (count: number, likelihood: Likelihood): readonly Likelihood[] => new Array(count).fill(likelihood);
+const times = (count: number, likelihood: Likelihood): readonly Likelihood[] =>
+  Array.from({ length: count }, () => likelihood);
 
 const THREE = [measured(6, 15), measured(9, 15), measured(8, 15)];
 

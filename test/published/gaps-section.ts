@@ -8,6 +8,9 @@ import { fieldResiduals } from './field-lives.ts';
 import { FIELD_ROWS, predictedYears } from './field-rows.ts';
 import { alternativeRatio } from './local-rules.checks.ts';
 import { table } from './page-table.ts';
+import { firstTwoThirdsYears } from './pole-practice.checks.ts';
+
+const ZONES = [1, 2, 3, 4, 5] as const;
 
 const NO_CHECK: readonly string[] = [
   'Lean speeds as such. The formulas reproduce published footing examples, but nobody has measured the gust at which a fence leans; expected lean speeds are the weakest part of the model.',
@@ -97,6 +100,8 @@ and the code verdict stands beside it.
 footing is most of it.
 
 **A wider footing in clay.** For the same reason a 12 in footing two feet deep leans at ${widthInClay(12).toFixed(2)} of the speed of a 9 in one by Broms in clay, a 7 in one at ${widthInClay(7).toFixed(2)}: nobody would expect a wider one to hold less. The formula is meant for long piles.
+
+**Inspection cycles by another reading.** The checks take the first inspection of poles as the time when a tenth of creosoted poles have 5 mm of rot, a reading chosen because it suits poles. By the time when a tenth of sawn ground-contact 4x4 posts are at two thirds of their strength, zones 1 to 5 give ${ZONES.map((zone) => firstTwoThirdsYears(zone).toFixed(1)).join(', ')} years, against first inspections at 12 to 15, 10 to 12, 10 to 12, 8 to 10 and 8 to 10: fence posts are forecast to need a look sooner than poles in the warm, wet zones.
 
 **Above ground.** The law for rails reaches 5 mm in ${[1, 2, 3, 4].map((each) => aboveGroundYears(each as 1 | 2 | 3 | 4)).join(', ')} years for heartwood classes 1 to 4 in a warm wet climate, where AS 5604 (read) gives lives of over 40, 15 to 40, 7 to 15 and under 7. Classes 3 and 4 come out longer. It moves a flag only, never a speed.
 

@@ -8,6 +8,7 @@ import { exposureYears, type RotClock, RUNNING_CLOCK } from '../../src/forecast/
 import { GROUNDLINE_TREATMENT_YEARS } from '../../src/forecast/works.ts';
 import { DAYS_PER_YEAR } from '../../src/units/calendar-day.ts';
 import { EXACT, type PublishedCheck, within, withinAbsolute } from './published-check.ts';
+import { depthAtShare, SECTIONS } from './section-share.ts';
 import { SOURCES } from './sources.ts';
 
 const CYCLES = 'Rot: inspection cycles of pole owners';
@@ -20,8 +21,16 @@ function firstRotYears(zone: keyof typeof DECAY_ZONE_FACTORS): number {
   return exposureToDepth(START_DEPTH_MM, fast * medianDecayRate('round-pine-creosote', { kind: 'decay-zone', zone }));
 }
 
+/** Years until a tenth of all sawn ground-contact 4x4 posts of a zone are at two thirds of their strength [a]. */
+export function firstTwoThirdsYears(zone: keyof typeof DECAY_ZONE_FACTORS): number {
+  const spread = Math.hypot(TREATMENT_CLASSES['ground-contact'].paceSpread, POST_PACE_SPREAD);
+  const fast = Math.exp(spread * normalQuantile(0.9));
+  const rate = fast * medianDecayRate('ground-contact', { kind: 'decay-zone', zone });
+  return exposureToDepth(depthAtShare(SECTIONS.sawn89, 2 / 3), rate);
+}
+
 const NOTE =
-  'A test of plausibility: an owner begins to look about when the first poles have something to find. That this is a tenth of them with 5 mm is our choice.';
+  'A test of plausibility: an owner begins to look about when the first poles have something to find. That this is a tenth of them with 5 mm is our choice; another reading, which agrees less well, is among the known disagreements.';
 
 const cycles: readonly PublishedCheck[] = [
   ...(

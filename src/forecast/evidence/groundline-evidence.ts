@@ -9,7 +9,7 @@ import { type DepthSeen, depthSeen } from './depth-likelihood.ts';
 import type { InspectionMethod } from './inspection.ts';
 
 /** One groundline reading of a piece of wood. */
-export interface PieceReading {
+interface PieceReading {
   readonly inspectionRef: string;
   readonly day: CalendarDay;
   readonly method: InspectionMethod;

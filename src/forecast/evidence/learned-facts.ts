@@ -1,7 +1,7 @@
 import type { TreatmentClass } from '../../decay/treatment-class.ts';
 
 /** What the register has learned of one treatment class in one climate band, as accepted by the office. */
-export interface LearnedPace {
+interface LearnedPace {
   readonly treatmentClass: TreatmentClass;
   /** Shift of ln r from the published value [-]. */
   readonly logShift: number;

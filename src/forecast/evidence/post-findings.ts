@@ -4,7 +4,7 @@ import type { InspectionFacts, PostReading } from './inspection.ts';
 import { postsOfOutcome, type StormOutcome } from './storm-outcome.ts';
 
 /** Lean from which a post counts as leaning [deg]. Source: property maintenance rule of a Texas city (read). */
-export const LEANING_FROM_DEGREES = 15;
+const LEANING_FROM_DEGREES = 15;
 
 /** A state with some posts changed; the same state where none is. */
 function withPosts(state: FenceState, change: (post: PostState) => PostState): FenceState {

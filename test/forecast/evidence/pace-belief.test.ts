@@ -11,6 +11,9 @@ import { normalCdf } from '../../../src/forecast/normal-distribution.ts';
 import { halfMillimetreFence, inspectionOn } from './read-fence.ts';
 
 const depth = (depthMm: number): GroundlineReading => ({ kind: 'depth', depthMm });
+/** The same reading at so many posts. */
+const each = (count: number, reading: GroundlineReading): readonly GroundlineReading[] =>
+  Array.from({ length: count }, () => reading);
 const soundTo = (depthMm: number): GroundlineReading => ({ kind: 'sound-to', depthMm });
 const softTo = (depthMm: number): GroundlineReading => ({ kind: 'soft-to', depthMm });
 const width = (widthMm: number): GroundlineReading => ({ kind: 'residual-width', widthMm });
@@ -55,8 +58,8 @@ describe('readings of depth', () => {
   it('place the points at the quantiles of the grid, within 0.02 in ln r', () => {
     for (const seen of [
       [depth(6), depth(9), depth(8)],
-      new Array(10).fill(soundTo(2)),
-      [...new Array(9).fill(soundTo(2)), softTo(23.84)],
+      each(10, soundTo(2)),
+      [...each(9, soundTo(2)), softTo(23.84)],
     ]) {
       const facts = read(15, seen);
       const [grid] = beliefOf(facts).pace!.byDate;
@@ -81,7 +84,7 @@ describe('readings of depth', () => {
       { mean: Math.log(0.5), sd: 0.45 },
       new Array(10).fill((logRate: number) => Math.log(normalCdf((bound - logRate) / 0.54))),
     );
-    expect(Math.abs(meanOf(logRates(read(12, new Array(10).fill(soundTo(2))))) - exact.mean)).toBeLessThan(0.02);
+    expect(Math.abs(meanOf(logRates(read(12, each(10, soundTo(2))))) - exact.mean)).toBeLessThan(0.02);
   });
 
   it('never confuse a depth with a width: 7 mm gone of each face is 75 mm left of 89', () => {
@@ -161,11 +164,11 @@ describe('a post that has been read', () => {
 
 describe('readings that disagree with the model', () => {
   it('are told, and make the pace twice as uncertain', () => {
-    const odd = beliefOf(read(15, new Array(8).fill(depth(34))));
+    const odd = beliefOf(read(15, each(8, depth(34))));
     expect(odd.pace!.surprise).toBeLessThan(0.01);
     expect(odd.pace!.disagrees).toBe(true);
     expect(odd.pace!.byDate[0]!.values[0]).toBe(-10);
-    const forecast = forecastFence(read(15, new Array(8).fill(depth(34))), 2026, DEFAULT_SETTINGS);
+    const forecast = forecastFence(read(15, each(8, depth(34))), 2026, DEFAULT_SETTINGS);
     expect(forecast.remarks.join(' ')).toMatch(/readings disagree with the model/);
   });
 
@@ -180,7 +183,7 @@ describe('an install date known as a range', () => {
   const facts: FenceFacts = {
     ...halfMillimetreFence(15),
     installed: { earliest: '2001-03-01', latest: '2021-03-01' },
-    inspections: [inspectionOn(DAY, new Array(11).fill(depth(9)))],
+    inspections: [inspectionOn(DAY, each(11, depth(9)))],
   };
 
   it('is judged by the readings: much rot speaks for an early date', () => {

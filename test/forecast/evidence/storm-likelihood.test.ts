@@ -15,7 +15,7 @@ const outcome = (
   posts: StormOutcome['posts'],
   result: StormResult,
   gustSpread = 0.05,
-): StormOutcome => ({ ref: `${day} ${result} ${posts}`, storm: day, day, gustMps, gustSpread, posts, result });
+): StormOutcome => ({ ref: `${day} ${result} ${String(posts)}`, storm: day, day, gustMps, gustSpread, posts, result });
 
 const withOutcomes = (facts: FenceFacts, ...outcomes: readonly StormOutcome[]): FenceFacts => ({ ...facts, outcomes });
 const beliefOf = (facts: FenceFacts) => fenceBelief(facts, fenceStates(facts));

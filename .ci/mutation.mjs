@@ -1,0 +1,61 @@
+// Mutation testing: changes the source of a pure room in one place at a time and asks its tests to notice.
+// Part after part, each judged by tests of its own room; then the page of what was and was not noticed.
+//   npm run mutation                   all parts, docs/mutation.md written anew
+//   npm run mutation -- decay          one part; the page is written where the others have a report from before
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Stryker } from '@stryker-mutator/core';
+import { mutationPage, scoreOf } from './mutation-page.mjs';
+
+const LOWEST_SCORE = 85;
+/** What puts whole forecasts together, and is judged by whole forecasts. All else in the room has quick tests of its own. */
+const COMPOSED = ['forecast-fence', 'group-forecast', 'fence-state', 'reasons*', 'sensitivity*', 'unknown-inputs'];
+const OF_WHOLE_FORECASTS = ['forecast-fence', 'reasons', 'sensitivity', 'forecast-codec', 'above-ground'];
+
+const sources = (names) => names.map((name) => `src/forecast/${name}.ts`);
+const PARTS = {
+  decay: { room: 'decay', mutate: ['src/decay/*.ts'], tests: ['test/decay/*.test.ts'] },
+  capacity: { room: 'capacity', mutate: ['src/capacity/*.ts'], tests: ['test/capacity/*.test.ts'] },
+  forecast: {
+    room: 'forecast',
+    mutate: ['src/forecast/*.ts', ...sources(COMPOSED).map((source) => `!${source}`)],
+    tests: ['test/forecast/*.test.ts', ...OF_WHOLE_FORECASTS.map((name) => `!test/forecast/${name}.test.ts`)],
+  },
+  composed: { room: 'forecast', mutate: sources(COMPOSED), tests: ['test/forecast/*.test.ts'] },
+  evidence: {
+    room: 'forecast',
+    mutate: ['src/forecast/evidence/*.ts'],
+    tests: ['test/forecast/evidence/*.test.ts'],
+  },
+};
+
+process.chdir(join(import.meta.dirname, '..'));
+const names = Object.keys(PARTS);
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !names.includes(name));
+if (unknown.length > 0) {
+  console.error(`mutation: no part ${unknown.join(', ')}; there are ${names.join(', ')}`);
+  process.exit(2);
+}
+
+const reportOf = (name) => `reports/mutation/${name}.json`;
+for (const name of asked.length > 0 ? asked : names) {
+  const { mutate, tests } = PARTS[name];
+  console.log(`mutation: ${name}`);
+  process.env.MUTATION_TESTS = tests.join(' ');
+  await new Stryker({ mutate, jsonReporter: { fileName: reportOf(name) } }).runMutationTest();
+}
+
+const missing = names.filter((name) => !existsSync(reportOf(name)));
+if (missing.length > 0) {
+  console.log(`mutation: docs/mutation.md left as it is, no report yet of ${missing.join(', ')}`);
+  process.exit(0);
+}
+const reports = names.map((name) => ({
+  room: PARTS[name].room,
+  files: JSON.parse(readFileSync(reportOf(name), 'utf8')).files,
+}));
+writeFileSync('docs/mutation.md', mutationPage(reports));
+const score = scoreOf(reports);
+console.log(`mutation: ${score.toFixed(1)} % of the changes were noticed; docs/mutation.md written`);
+process.exit(score < LOWEST_SCORE ? 1 : 0);
