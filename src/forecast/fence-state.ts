@@ -2,11 +2,17 @@ import { type CalendarDay, DAYS_PER_YEAR, dayNumber } from '../units/calendar-da
 import { afterInspection, afterOutcome } from './evidence/post-findings.ts';
 import type { FenceFacts, InstallDate } from './fence-facts.ts';
 import { generatePostPositions } from './post-positions.ts';
-import { type FenceState, type PostState, SOUND_CONDITION } from './post-state.ts';
+import { type FenceState, type PostCondition, type PostState, SOUND_CONDITION } from './post-state.ts';
 import { RUNNING_CLOCK } from './rot-clock.ts';
 import type { Works } from './works.ts';
 
 const onDay = (day: CalendarDay): InstallDate => ({ earliest: day, latest: day });
+
+/** An install date known as a range ends where the fence was first seen standing: by an inspection or in a storm. */
+function seenBy({ inspections, outcomes }: FenceFacts, { earliest, latest }: InstallDate): InstallDate {
+  const firstSeen = [...inspections, ...outcomes].reduce((first, { day }) => (day < first ? day : first), latest);
+  return { earliest, latest: firstSeen > earliest ? firstSeen : earliest };
+}
 
 function firstState(facts: FenceFacts): FenceState {
   const cuts: PostState['cuts'] = {
@@ -25,7 +31,7 @@ function firstState(facts: FenceFacts): FenceState {
       condition: SOUND_CONDITION,
       positionM: override?.positionM ?? positionM,
       wood: override?.wood ?? facts.wood,
-      installed: override?.installed ?? facts.installed,
+      installed: override?.installed ?? seenBy(facts, facts.installed),
       clock: RUNNING_CLOCK,
       cuts,
       sleeveNm: null,
@@ -84,6 +90,12 @@ function rebuilt(state: FenceState, works: Extract<Works, { kind: 'rebuild' }>):
   return { run, posts: byPosition(posts), soilSaturated: state.soilSaturated, built: onDay(works.day) };
 }
 
+/** A post closed off is opened again where works leave it neither broken nor leaning. */
+const mended = (condition: PostCondition): PostCondition => ({
+  ...condition,
+  closedOff: condition.closedOff && (condition.broken || condition.leaning),
+});
+
 function changedPost(post: PostState, works: Works, day: number): PostState {
   switch (works.kind) {
     case 'groundline-treatment': {
@@ -98,7 +110,7 @@ function changedPost(post: PostState, works: Works, day: number): PostState {
       return {
         ...post,
         ground: { embedmentM: works.embedmentM, footing: works.footing, footingDiameterM: works.footingDiameterM },
-        condition: { ...post.condition, leaning: false, collarCracked: false, closedOff: false },
+        condition: mended({ ...post.condition, leaning: false, collarCracked: false }),
       };
     case 'post-swap':
       return {
@@ -116,7 +128,7 @@ function changedPost(post: PostState, works: Works, day: number): PostState {
       return {
         ...post,
         sleeveNm: works.momentCapacityNm,
-        condition: { ...post.condition, broken: false, closedOff: false },
+        condition: mended({ ...post.condition, broken: false }),
       };
     case 'drainage':
     case 'added-posts':

@@ -129,8 +129,6 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
   const belief = fenceBelief(facts, states);
   const { points } = belief;
   const evidence = evidenceSummary(facts, belief);
-  // What was found since the season opened is told at once; the season's speeds are those of its opening.
-  const latest = states.at(-1)!.state;
   const preparedStates = new Map<FenceState, Prepared>();
   const preparedOn = (day: string): Prepared => {
     const state = stateOn(states, day);
@@ -189,9 +187,9 @@ export function forecastFence(facts: FenceFacts, seasonOneYear: number, settings
       codeVerdict(facts, asBuilt, 'new', builtDay, judgedGroup(whenNew)),
       codeVerdict(facts, today, 'today', now.day, judgedGroup(now)),
     ],
-    unknowns: unknownInputs(facts, today.state, now.day, medianOf(points)),
+    unknowns: unknownInputs(facts, today.state, now.day, { median: medianOf(points), points }),
     evidence,
-    found: foundPosts(latest),
-    remarks: [...foundRemarks(latest), ...evidenceRemarks(evidence), ...remarksOf(facts, today, hazard)],
+    found: foundPosts(today.state),
+    remarks: [...foundRemarks(today.state), ...evidenceRemarks(evidence), ...remarksOf(facts, today, hazard)],
   };
 }

@@ -12,8 +12,8 @@ import { snapResistance } from './snap-resistance.ts';
 import { type ClassValues, type StateModel, sectionLossOn } from './state-model.ts';
 import { groundAt } from './unknown-priors.ts';
 
-/** Posts whose speed is within this share of the group's decide with it [-]. */
-const DECIDES_WITHIN = 1.005;
+/** Posts whose speed is as near to the group's as this share of it decide with it [-]. */
+const DECIDES_WITHIN = 0.005;
 
 /** The same state of a fence twice: over all belief points, and at the medians of every unknown. */
 export interface ModelPair {
@@ -66,9 +66,10 @@ export function groupForecast(
   const { classes } = models.median.classes;
   const medianSpeeds = group.members.map((index) => values.median.snapMps[index]![0]!);
   const spoken = group.name === 'line' ? medianByCount(medianSpeeds, group.counts) : Math.min(...medianSpeeds);
-  const deciding = group.members.filter((_, i) => medianSpeeds[i]! <= spoken * DECIDES_WITHIN);
-  const slowest = deciding.reduce((a, b) => (values.median.snapMps[b]![0]! > values.median.snapMps[a]![0]! ? b : a));
-  const sample = classes[slowest]!;
+  const off = (index: number): number => Math.abs(values.median.snapMps[index]![0]! - spoken);
+  const nearest = group.members.reduce((a, b) => (off(b) < off(a) ? b : a));
+  const deciding = group.members.filter((index) => index === nearest || off(index) <= spoken * DECIDES_WITHIN);
+  const sample = classes[nearest]!;
   const code = group.members.map((index) => codeSpeeds(models.median, classes[index]!, at.day, at.sound));
   const codeValue = (speeds: readonly number[]): number =>
     rounded(group.name === 'line' ? medianByCount(speeds, group.counts) : Math.min(...speeds), 3);

@@ -31,15 +31,28 @@ interface RotMoment {
 const NODE_LEVELS = NORMAL_QUADRATURE.nodes.map(normalCdf);
 const MEDIAN_NODE = NORMAL_QUADRATURE.nodes.indexOf(0);
 
+/** Laws of the posts that were read, kept for as long as their points: every state of a fence asks for the same. */
+const keptLaws = new WeakMap<BeliefPoints, Map<string, (readonly DecayLaw[])[]>>();
+
+function pieceLaws(points: BeliefPoints, piece: string): (readonly DecayLaw[])[] {
+  const ofPoints = keptLaws.get(points) ?? new Map<string, (readonly DecayLaw[])[]>();
+  keptLaws.set(points, ofPoints);
+  const laws = ofPoints.get(piece) ?? [];
+  ofPoints.set(piece, laws);
+  return laws;
+}
+
 /** Laws of one kind of post at one point: at each node of the scatter, the middle one being the median. */
 function lawsAt(kind: PostKind, climate: ClimateFacts, points: BeliefPoints, point: number): readonly DecayLaw[] {
   const { post } = kind.sample;
   const score = points.scores.pace[point]!;
   const own = points.piecePaces.get(post.piece);
   if (own) {
-    return own
+    const kept = pieceLaws(points, post.piece);
+    kept[point] ??= own
       .logRates(score, points.levels['install date'][point]!, NODE_LEVELS)
       .map((logRate) => decayLaw(Math.exp(logRate)));
+    return kept[point];
   }
   const { medianRate, spread } = pacePrior(post.wood.treatmentClass, climate, points.learned);
   const rate = medianRate * Math.exp(spread * score);

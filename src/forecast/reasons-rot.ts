@@ -252,7 +252,7 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
         quantity: 'rot depth per face, median',
         value: loss.depthMm,
         unit: 'mm',
-        equation: '5 (t / t_d0)^2 up to t_d0, then r (t - t_lag)',
+        equation: `5 (t / t_d0)^2 up to t_d0, then r (t - t_lag)${model.points.piecePaces.has(post.piece) ? '; never under what was read' : ''}`,
       },
       DECAY_DEPTH_PROVENANCE,
     ),
@@ -266,7 +266,9 @@ export function rotSteps(context: ReasonContext, loss: SectionLoss): readonly Re
           quantity: 'trimmer cut into one face',
           value: loss.oneFaceMm,
           unit: 'mm',
-          equation: 'yearly cut x years trimmed without guards',
+          equation: post.cuts.measured
+            ? 'as measured at an inspection, and the yearly cut since'
+            : 'yearly cut x years trimmed without guards',
         },
         CUTS,
       ),

@@ -50,9 +50,25 @@ export function sectionSteps({ postClass }: ReasonContext, loss: SectionLoss): r
           RECORDED,
         ),
       ];
+  const hollow = loss.cavityDiameterMm > 0;
   const modulus = sectionModulus(section, loss);
   return [
     ...size,
+    ...(hollow
+      ? [
+          reasonStep(
+            part,
+            {
+              symbol: 'v',
+              quantity: 'width of the cavity, as found',
+              value: loss.cavityDiameterMm,
+              unit: 'mm',
+              equation: 'inspection',
+            },
+            RECORDED,
+          ),
+        ]
+      : []),
     reasonStep(
       part,
       {
@@ -60,7 +76,7 @@ export function sectionSteps({ postClass }: ReasonContext, loss: SectionLoss): r
         quantity: 'residual section modulus',
         value: modulus,
         unit: 'mm3',
-        equation: round ? 'pi (D - 2d - c)^3 / 32' : '(b - 2d)(h - 2d - c)^2 / 6',
+        equation: `${round ? 'pi (D - 2d - c)^3 / 32' : '(b - 2d)(h - 2d - c)^2 / 6'}${hollow ? ', less pi v^4 / 64 over half the depth left; 0 where the shell is too thin' : ''}`,
       },
       STATICS,
     ),
@@ -82,7 +98,7 @@ export function sectionSteps({ postClass }: ReasonContext, loss: SectionLoss): r
         quantity: 'residual area',
         value: sectionArea(section, loss),
         unit: 'mm2',
-        equation: round ? 'pi (D - 2d - c)^2 / 4' : '(b - 2d)(h - 2d - c)',
+        equation: `${round ? 'pi (D - 2d - c)^2 / 4' : '(b - 2d)(h - 2d - c)'}${hollow ? ', less pi v^2 / 4' : ''}`,
       },
       STATICS,
     ),

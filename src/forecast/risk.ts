@@ -1,8 +1,10 @@
+import { NO_LOSS } from '../capacity/section-properties.ts';
 import { FIBRE_SPREAD_POST } from '../capacity/wood-strength.ts';
 import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import { breakProbability, type GumbelCurve } from './hazard-curve.ts';
 import { nodeMoments } from './node-moments.ts';
 import { NORMAL_QUADRATURE, normalCdf } from './normal-distribution.ts';
+import { snapResistance } from './snap-resistance.ts';
 import type { StateModel } from './state-model.ts';
 import { STORM_LOAD_SPREAD } from './storm-load.ts';
 
@@ -14,7 +16,7 @@ export interface PostsShort {
 
 /**
  * Expected number of posts whose snap speed is under the design gust, and the probability that any is [-], with the
- * post-to-post scatter of pace (0.54, by quadrature) and strength (0.32, in closed form) carried. Bending decides; shear is left out.
+ * post-to-post scatter of pace (0.54, by quadrature) and strength (0.32, in closed form) carried. Bending decides, and rails where reported; shear is left out.
  * @param model one state of a fence over the belief points
  * @param day the day on which the state is taken
  * @param designGustMps gust to compare with [m/s]
@@ -30,6 +32,10 @@ export function postsShort(model: StateModel, day: CalendarDay, designGustMps: n
       kind: index,
       counts: members.map((member) => member.numbers.length),
       demands: Float64Array.from(members, (member) => v2 * member.momentPerV2),
+      railShort: members.map(({ sample, forcePerV2 }) => {
+        const { railN } = snapResistance(sample.post, NO_LOSS, 1);
+        return (load: number): boolean => railN < v2 * forcePerV2 * load;
+      }),
       logDemands: Float64Array.from(members, (member) => Math.log(v2 * member.momentPerV2)),
       short: new Float64Array(members.length),
     };
@@ -42,7 +48,7 @@ export function postsShort(model: StateModel, day: CalendarDay, designGustMps: n
     let noneShort = 1;
     let expectedHere = 0;
     const load = model.loadFactor[point]!;
-    for (const { kind, counts, demands, logDemands, short } of perKind) {
+    for (const { kind, counts, demands, logDemands, railShort, short } of perKind) {
       short.fill(0);
       const moments = nodeMoments(model, { kind, point, day: at });
       if (moments.kind === 'rigid') {
@@ -56,6 +62,7 @@ export function postsShort(model: StateModel, day: CalendarDay, designGustMps: n
         }
       }
       for (let m = 0; m < short.length; m += 1) {
+        if (railShort[m]!(load)) short[m] = 1;
         expectedHere += short[m]! * counts[m]!;
         noneShort *= (1 - Math.min(1, short[m]!)) ** counts[m]!;
       }

@@ -20,8 +20,8 @@ export const middleDay = (date: InstallDate): CalendarDay =>
 
 /**
  * The dates at which a fence is forecast: at installation, at each season opening since, and at the openings of seasons
- * 1 to 30. States are taken at the opening; for season 1, where it is running and works were done (or the fence was
- * installed) since it opened, at the latest of those days, so that works show at once.
+ * 1 to 30. States are taken at the opening; for season 1, where it is running and something was done or found (or the fence
+ * was installed) since it opened, at the latest of those days, so that it shows at once.
  * @param seasonOneYear calendar year in which season 1 opens
  */
 export function seasonDays(facts: FenceFacts, seasonOneYear: number): readonly SeasonDay[] {
@@ -33,7 +33,8 @@ export function seasonDays(facts: FenceFacts, seasonOneYear: number): readonly S
     if (day > installed) days.push({ label: seasonLabel(seasonWindow, year), season: year - seasonOneYear + 1, day });
   }
   const secondOpens = openingDay(seasonWindow, seasonOneYear + 1);
-  const firstState = [openingDay(seasonWindow, seasonOneYear), installed, ...facts.works.map((works) => works.day)]
+  const events = [...facts.works, ...facts.inspections, ...facts.outcomes].map(({ day }) => day);
+  const firstState = [openingDay(seasonWindow, seasonOneYear), installed, ...events]
     .filter((day) => day < secondOpens)
     .sort()
     .at(-1)!;

@@ -1,6 +1,6 @@
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { feetFromMetres, inchesFromMm } from '../units/length.ts';
-import { rounded } from './band.ts';
+import { bandOf, rounded } from './band.ts';
 import { BELIEF_DIMENSIONS, type BeliefDimension, type BeliefPoints, singlePoint } from './belief-points.ts';
 import type { FenceFacts, RunFacts } from './fence-facts.ts';
 import type { UnknownInput } from './fence-forecast.ts';
@@ -81,15 +81,21 @@ const freed = (run: RunFacts): RunFacts => ({
  * most as it runs from its 10th to its 90th percentile, all else at the median [m/s]; the one that weighs most first.
  * @param state the fence in season 1
  * @param day the day of season 1
- * @param median every unknown at its median, one point
+ * @param belief what is believed after all that was seen: its points, and every unknown at its median as one point
  * Source: one-at-a-time sensitivity over the priors of the model (judgement).
  */
 export function unknownInputs(
   facts: FenceFacts,
   state: FenceState,
   day: CalendarDay,
-  median: BeliefPoints,
+  { median, points }: { readonly median: BeliefPoints; readonly points: BeliefPoints },
 ): readonly UnknownInput[] {
+  const seen = points.weights !== null || points.piecePaces.size > 0;
+  const ends = (dimension: BeliefDimension): { readonly low: number; readonly high: number } => {
+    if (!seen) return { low: -P90_SCORE, high: P90_SCORE };
+    const { p10, p90 } = bandOf(points.scores[dimension], 9, points.weights);
+    return { low: p10, high: p90 };
+  };
   const middle = Object.fromEntries(BELIEF_DIMENSIONS.map((dimension) => [dimension, median.scores[dimension][0]!]));
   const speedAt = (
     scores: Partial<Record<BeliefDimension, number>>,
@@ -103,7 +109,8 @@ export function unknownInputs(
     return groupValue(group, byClass, 'lowest')[0]!;
   };
   const found = questions(facts).map(({ input, standsIn, moves, dimension }): UnknownInput => {
-    const swing = Math.abs(speedAt({ [dimension]: P90_SCORE }, moves) - speedAt({ [dimension]: -P90_SCORE }, moves));
+    const { low, high } = ends(dimension);
+    const swing = Math.abs(speedAt({ [dimension]: high }, moves) - speedAt({ [dimension]: low }, moves));
     return { input, standsIn, moves, swingMps: rounded(swing, 3) };
   });
   if (state.run.ends.some((end) => end.kind === 'unknown')) {

@@ -25,6 +25,7 @@ const seen = (given: Partial<EvidenceSummary>): EvidenceSummary => ({
   surprise: 0.4,
   disagrees: false,
   effectivePoints: 128,
+  stormFit: 0,
   ...given,
 });
 const changes = (

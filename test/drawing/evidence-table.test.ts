@@ -26,6 +26,7 @@ const SEEN: EvidenceSummary = {
   surprise: 0.3,
   disagrees: false,
   effectivePoints: 90,
+  stormFit: 0,
 };
 
 describe('evidence as rows', () => {

@@ -53,6 +53,8 @@ export interface EvidenceSummary {
   readonly disagrees: boolean;
   /** Belief points by their worth [-]. */
   readonly effectivePoints: number;
+  /** ln likelihood of the storm reports where they fit best, a post reported [-]. */
+  readonly stormFit: number;
 }
 
 const LEVELS = [0.1, 0.5, 0.9] as const;
@@ -155,5 +157,6 @@ export function evidenceSummary(facts: FenceFacts, belief: FenceBelief): Evidenc
     surprise: pace ? rounded(pace.surprise, 5) : null,
     disagrees: pace?.disagrees ?? false,
     effectivePoints: rounded(belief.effectivePoints, 1),
+    stormFit: rounded(belief.stormFit, 2),
   };
 }

@@ -11,7 +11,7 @@ import type { FenceFacts } from '../fence-facts.ts';
 import type { fenceStates } from '../fence-state.ts';
 import { normalCdf, normalQuantile } from '../normal-distribution.ts';
 import { dateLogEvidence, type PaceBelief, paceBelief, paceScore } from './pace-belief.ts';
-import { stormLogLikelihood } from './storm-likelihood.ts';
+import { stormEvidence } from './storm-likelihood.ts';
 
 /** Points, by their worth, that are enough [-]; model choice. */
 const ENOUGH_POINTS = 48;
@@ -32,6 +32,8 @@ export interface FenceBelief {
   readonly pace: PaceBelief | null;
   /** Points by their worth [-]; under 48 the evidence leaves few that fit. */
   readonly effectivePoints: number;
+  /** ln likelihood of the storm reports at the point that fits them best, a post reported [-]; 0 without reports. */
+  readonly stormFit: number;
 }
 
 const normalised = (logs: Float64Array): Float64Array => {
@@ -113,7 +115,7 @@ function kept({ points, logWeights }: Weighed): BeliefPoints {
 /**
  * The belief about a fence after its readings and storms: pace exactly on a grid, the shared points placed at its quantiles,
  * and weighted by what storms did. Where few points are left that fit, more are added, moved to where the belief lies.
- * Source: Bayes' rule; model as in `paceBelief` and `stormLogLikelihood`.
+ * Source: Bayes' rule; model as in `paceBelief` and `stormEvidence`.
  */
 export function fenceBelief(facts: FenceFacts, states: ReturnType<typeof fenceStates>): FenceBelief {
   const pace = paceBelief(facts, states);
@@ -121,11 +123,13 @@ export function fenceBelief(facts: FenceFacts, states: ReturnType<typeof fenceSt
   const place = (shared: BeliefPoints): BeliefPoints => placed(shared, pace, facts.learned);
   const afterReadings = place(BELIEF_POINTS);
   if (facts.outcomes.length === 0) {
-    return { points: afterReadings, afterReadings, pace, effectivePoints: effective(afterReadings) };
+    return { points: afterReadings, afterReadings, pace, effectivePoints: effective(afterReadings), stormFit: 0 };
   }
+  let stormFit = Number.NEGATIVE_INFINITY;
   const afterStorms = ({ points: shared, logWeights }: Weighed): BeliefPoints => {
     const before = place(shared);
-    const logs = stormLogLikelihood(facts, states, before);
+    const { logs, posts } = stormEvidence(facts, states, before);
+    stormFit = Math.max(stormFit, logs.reduce((a, b) => Math.max(a, b)) / Math.max(1, posts));
     const all = logs.map((log, i) => log + logWeights[i]! + (before.weights ? Math.log(before.weights[i]!) : 0));
     return kept({ points: before, logWeights: all });
   };
@@ -134,7 +138,7 @@ export function fenceBelief(facts: FenceFacts, states: ReturnType<typeof fenceSt
     const next = afterStorms(moved(beliefPoints(MOVED_COPIES), points));
     if (effective(next) > effective(points)) points = next;
   }
-  return { points, afterReadings, pace, effectivePoints: effective(points) };
+  return { points, afterReadings, pace, effectivePoints: effective(points), stormFit };
 }
 
 /** Every unknown at its median after what was seen: one point. */

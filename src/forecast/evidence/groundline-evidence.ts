@@ -31,6 +31,12 @@ export interface PieceEvidence {
 
 const canRot = (post: PostState): boolean => TREATMENT_CLASSES[post.wood.treatmentClass].rots;
 
+/** True where a storm of the same day snapped a post: then it is not rot that broke it. */
+const snappedOn = ({ outcomes }: FenceFacts, day: CalendarDay, post: number): boolean =>
+  outcomes.some(
+    ({ day: of, result, posts }) => of === day && result === 'snapped' && (posts === 'all' || posts.includes(post)),
+  );
+
 function exposureOn(post: PostState, day: CalendarDay): (dateLevel: number) => number {
   const earliest = dayNumber(post.installed.earliest);
   const latest = dayNumber(post.installed.latest);
@@ -39,7 +45,7 @@ function exposureOn(post: PostState, day: CalendarDay): (dateLevel: number) => n
 
 /**
  * The groundline readings of a fence by piece of wood; readings of what does not rot, and of posts already broken, say
- * nothing and are left out. Pieces come in the order of their posts' numbers.
+ * nothing and are left out; so is "broken" where a sleeve carries the post or a storm of that day snapped it. Pieces come in the order of their posts' numbers.
  */
 export function groundlineEvidence(
   facts: FenceFacts,
@@ -54,6 +60,7 @@ export function groundlineEvidence(
     for (const { post: number, groundline } of readings) {
       const post = posts.get(number);
       if (!groundline || !post || !canRot(post) || post.condition.broken) continue;
+      if (groundline.kind === 'broken' && (post.sleeveNm !== null || snappedOn(facts, day, number))) continue;
       const reading: PieceReading = {
         inspectionRef: ref,
         day,

@@ -49,15 +49,15 @@ export function paceBelief(facts: FenceFacts, states: ReturnType<typeof fenceSta
     evidence,
     prior: pacePrior(evidence.treatmentClass, facts.site.climate, facts.learned),
   }));
-  const surprise = priorSurprise(withPriors, 0.5);
+  const bins = pieces.some((piece) => piece.dateIsRange) ? DATE_BINS : 1;
+  const levels = Array.from({ length: bins }, (_, bin) => (bin + 0.5) / bins);
+  const surprise = levels.reduce((sum, level) => sum + priorSurprise(withPriors, level) / bins, 0);
   const disagrees = surprise < DISAGREEMENT_BELOW;
   const prior = { mean: 0, sd: disagrees ? DISAGREEMENT_SPREAD : 1 };
   const scores = priorGrid(prior.mean, prior.sd);
-  const bins = pieces.some((piece) => piece.dateIsRange) ? DATE_BINS : 1;
   const grids: (readonly PieceGrid[])[] = [];
   const byDate: GridBelief[] = [];
-  for (let bin = 0; bin < bins; bin += 1) {
-    const level = (bin + 0.5) / bins;
+  for (const level of levels) {
     const each = withPriors.map(({ evidence, prior: pace }) => pieceGrid(evidence, pace, scores, level));
     grids.push(each);
     byDate.push(

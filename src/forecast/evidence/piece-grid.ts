@@ -8,6 +8,9 @@ import { pieceLikelihood } from './piece-likelihood.ts';
 /** How far the grid of a post's ln r reaches beyond that of its fence, in standard deviations of the post scatter [-]. */
 const REACH = 5;
 
+/** Far from everything that was read a share is no longer a number [-]. */
+const LEAST_SHARE = 1e-300;
+
 /** What the readings of one piece of wood say, on a grid that fits the grid of its fence's pace score. */
 export interface PieceGrid {
   /** ln likelihood of the readings at each grid value of the fence's pace score, the post scatter integrated out [-]. */
@@ -39,7 +42,7 @@ export function pieceGrid(piece: PieceEvidence, prior: PacePrior, scores: Float6
   );
   const kernelSum = kernel.reduce((a, b) => a + b);
   const timed = piece.readings.map(({ seen, exposureAt }) => ({ seen, exposureYears: exposureAt(dateLevel) }));
-  const likelihood = pieceLikelihood(timed, logRates);
+  const { relative: likelihood, logHighest } = pieceLikelihood(timed, logRates);
   const marginal = scores.map((_, i) => {
     let sum = 0;
     for (let d = 0; d < kernel.length; d += 1) sum += likelihood[i + d]! * kernel[d]!;
@@ -60,12 +63,12 @@ export function pieceGrid(piece: PieceEvidence, prior: PacePrior, scores: Float6
   };
 
   return {
-    logLikelihoods: marginal.map(Math.log),
+    logLikelihoods: marginal.map((share) => logHighest + Math.log(Math.max(LEAST_SHARE, share))),
     quantiles,
     depthAtLastReading: (scoreProbabilities, level) => {
       const raw = new Float64Array(logRates.length);
       for (let i = 0; i < scores.length; i += 1) {
-        const share = scoreProbabilities[i]! / marginal[i]!;
+        const share = scoreProbabilities[i]! / Math.max(LEAST_SHARE, marginal[i]!);
         for (let d = 0; d < kernel.length; d += 1) raw[i + d] = raw[i + d]! + share * kernel[d]! * likelihood[i + d]!;
       }
       const total = raw.reduce((a, b) => a + b);

@@ -30,16 +30,21 @@ function likelihoodOf({ seen, exposureYears }: TimedReading, logRates: Float64Ar
 }
 
 /**
- * Likelihood of everything read of one piece of wood, as a function of its own ln r, on an even grid [-].
+ * Likelihood of everything read of one piece of wood, as a function of its own ln r, on an even grid, over its highest value
+ * and the ln of that [-]: dozens of readings stay in the range of numbers.
  * @param logRates grid of ln r [ln mm/a], evenly spaced, ascending
  * Source: depth law of decay/; each reading independent given the rate (model choice).
  */
-export function pieceLikelihood(readings: readonly TimedReading[], logRates: Float64Array): Float64Array {
+export function pieceLikelihood(
+  readings: readonly TimedReading[],
+  logRates: Float64Array,
+): { readonly relative: Float64Array; readonly logHighest: number } {
   const step = logRates[1]! - logRates[0]!;
-  const product = new Float64Array(logRates.length).fill(1);
+  const logs = new Float64Array(logRates.length);
   for (const reading of readings) {
     const each = likelihoodOf(reading, logRates, step);
-    for (let j = 0; j < product.length; j += 1) product[j] = product[j]! * Math.max(MISREADING_FLOOR, each[j]!);
+    for (let j = 0; j < logs.length; j += 1) logs[j] = logs[j]! + Math.log(Math.max(MISREADING_FLOOR, each[j]!));
   }
-  return product;
+  const logHighest = logs.reduce((a, b) => Math.max(a, b));
+  return { relative: logs.map((log) => Math.exp(log - logHighest)), logHighest };
 }

@@ -5,6 +5,8 @@ import { postsOfOutcome, type StormOutcome } from './storm-outcome.ts';
 
 /** Lean from which a post counts as leaning [deg]. Source: property maintenance rule of a Texas city (read). */
 const LEANING_FROM_DEGREES = 15;
+/** Lean up to which a post counts as upright again [deg]; judgement. */
+const UPRIGHT_TO_DEGREES = 3;
 
 /** A state with some posts changed; the same state where none is. */
 function withPosts(state: FenceState, change: (post: PostState) => PostState): FenceState {
@@ -12,11 +14,18 @@ function withPosts(state: FenceState, change: (post: PostState) => PostState): F
   return posts.every((post, index) => post === state.posts[index]) ? state : { ...state, posts };
 }
 
+/** A post found upright is no longer leaning; one between upright and 15 degrees is as it was. */
+function leaningAfter(before: boolean, degrees: number | null): boolean {
+  if (degrees === null) return before;
+  if (degrees > LEANING_FROM_DEGREES) return true;
+  return degrees > UPRIGHT_TO_DEGREES && before;
+}
+
 function found(post: PostState, reading: PostReading, day: number): PostState {
   const before = post.condition;
   const condition: PostCondition = {
     broken: before.broken || reading.groundline?.kind === 'broken',
-    leaning: reading.leanDegrees === null ? before.leaning : reading.leanDegrees > LEANING_FROM_DEGREES,
+    leaning: leaningAfter(before.leaning, reading.leanDegrees),
     closedOff: before.closedOff || reading.closedOff,
     collarCracked: reading.collarCracked ?? before.collarCracked,
     railConnection: reading.railConnection ?? before.railConnection,

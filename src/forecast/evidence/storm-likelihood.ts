@@ -1,3 +1,4 @@
+import { NO_LOSS } from '../../capacity/section-properties.ts';
 import { FIBRE_SPREAD_POST } from '../../capacity/wood-strength.ts';
 import { dayNumber } from '../../units/calendar-day.ts';
 import type { BeliefPoints } from '../belief-points.ts';
@@ -7,6 +8,7 @@ import { nodeMoments } from '../node-moments.ts';
 import { NORMAL_QUADRATURE, normalQuantile, tabulatedNormalCdf } from '../normal-distribution.ts';
 import type { FenceState } from '../post-state.ts';
 
+import { snapResistance } from '../snap-resistance.ts';
 import { type StateModel, stateModel } from '../state-model.ts';
 import { STORM_LOAD_SPREAD, WORST_DIRECTION } from '../storm-load.ts';
 import { postsOfOutcome, type StormOutcome, type StormResult } from './storm-outcome.ts';
@@ -63,7 +65,8 @@ const NODE_WEIGHTS = Float64Array.from(NORMAL_QUADRATURE.weights);
 const RIGID_SPREAD = 1e-6;
 
 function snapSpeeds(model: StateModel, classIndex: number, day: number): Pick<Trial, 'logSnap' | 'snapSpread'> {
-  const { kind, momentPerV2 } = model.classes.classes[classIndex]!;
+  const { kind, momentPerV2, forcePerV2, sample } = model.classes.classes[classIndex]!;
+  const railForce = Math.log(snapResistance(sample.post, NO_LOSS, 1).railN);
   const logSnap = new Float64Array(model.points.count * NODES);
   let snapSpread = FIBRE_SPREAD_POST / 2;
   for (let point = 0; point < model.points.count; point += 1) {
@@ -72,7 +75,8 @@ function snapSpeeds(model: StateModel, classIndex: number, day: number): Pick<Tr
     if (moments.kind === 'rigid') snapSpread = RIGID_SPREAD;
     for (let node = 0; node < NODES; node += 1) {
       const moment = moments.kind === 'rigid' ? moments.momentNm : moments.momentsNm[node]!;
-      logSnap[point * NODES + node] = (Math.log(moment) - logDemand) / 2;
+      const byRails = railForce - Math.log(forcePerV2 * model.loadFactor[point]!);
+      logSnap[point * NODES + node] = Math.min(Math.log(moment) - logDemand, byRails) / 2;
     }
   }
   return { logSnap, snapSpread };
@@ -125,6 +129,8 @@ function tracesOf(
       speeds.set(classIndex, speed);
       const footingTried = !post.condition.leaning;
       const records = pieces.get(post.piece) ?? [];
+      // Of two storms on one day the second finds a post that the first snapped no longer there.
+      if (records.some(({ trial }) => trial.result === 'snapped')) continue;
       pieces.set(post.piece, records);
       records.push({
         key: `${index}:${classIndex}:${result}:${footingTried}`,
@@ -244,23 +250,24 @@ function logProbabilities(trace: Trace, point: number, logGusts: readonly Float6
 }
 
 /**
- * ln likelihood of everything storms were reported to have done to a fence, at each belief point [-]. At gust v a post
+ * ln likelihood of everything storms were reported to have done to a fence, at each belief point [-], and the number of posts
+ * reported. At gust v a post
  * snapped if V_snap <= v and V_snap <= V_lean; it leaned if V_lean <= v and V_lean < V_snap; else it stood. Integrated
  * out: the load of each storm (one for all posts), and for each post its pace, its strength (one for all storms) and its
  * footing. Speeds are against one storm from its worst direction.
  * Source: Bayes' rule with the limit states of the forecast; spreads are judgement.
  */
-export function stormLogLikelihood(
+export function stormEvidence(
   facts: FenceFacts,
   states: ReturnType<typeof fenceStates>,
   points: BeliefPoints,
-): Float64Array {
+): { readonly logs: Float64Array; readonly posts: number } {
   const { storms, traces } = tracesOf(facts, states, points);
   const logGusts = storms.map(({ logGust, spread }, index) =>
     WIND_SCORES[index % WIND_SCORES.length]!.map((score) => logGust + spread * score),
   );
   const logs = new Float64Array(WINDS);
-  return Float64Array.from({ length: points.count }, (_, point) => {
+  const byPoint = Float64Array.from({ length: points.count }, (_, point) => {
     logs.fill(0);
     for (const trace of traces) {
       const each = logProbabilities(trace, point, logGusts);
@@ -269,4 +276,9 @@ export function stormLogLikelihood(
     const highest = logs.reduce((a, b) => Math.max(a, b));
     return highest + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - highest), 0) / WINDS);
   });
+  return { logs: byPoint, posts: traces.reduce((sum, { count }) => sum + count, 0) };
 }
+
+/** The ln likelihoods of `stormEvidence` alone [-]. */
+export const stormLogLikelihood = (...given: Parameters<typeof stormEvidence>): Float64Array =>
+  stormEvidence(...given).logs;
