@@ -8,6 +8,12 @@ import {
 } from '../../src/capacity/footing.ts';
 import { FORCE_COEFFICIENT_PROVENANCE } from '../../src/capacity/force-coefficient.ts';
 import { OPEN_SIGN_PROVENANCE, OPENINGS_PROVENANCE } from '../../src/capacity/openings.ts';
+import {
+  NAIL_ULTIMATE_PROVENANCE,
+  NAIL_WITHDRAWAL_PROVENANCE,
+  RAIL_CONNECTION_PROVENANCE,
+  SPECIFIC_GRAVITY_PROVENANCE,
+} from '../../src/capacity/rail-connection.ts';
 import { LATERAL_BEARING_PROVENANCE, SOIL_PROVENANCE } from '../../src/capacity/soil-class.ts';
 import { EXPOSURE_PROVENANCE, VELOCITY_PRESSURE_PROVENANCE } from '../../src/capacity/velocity-pressure.ts';
 import { SHEAR_STRENGTH_PROVENANCE, WOOD_STRENGTH_PROVENANCE } from '../../src/capacity/wood-strength.ts';
@@ -22,6 +28,10 @@ const STANDINGS = [
   ['force coefficients', FORCE_COEFFICIENT_PROVENANCE, 'read at second hand', 'Figure 29.3-1'],
   ['openings', OPENINGS_PROVENANCE, 'read at second hand', 'Figure 29.3-1'],
   ['open fences', OPEN_SIGN_PROVENANCE, 'read', 'Figure 29.4-2'],
+  ['nails by the code', NAIL_WITHDRAWAL_PROVENANCE, 'read at second hand', '1,380 G^2.5 D'],
+  ['nails as tested', NAIL_ULTIMATE_PROVENANCE, 'memory', '7,850 G^2.5 D L'],
+  ['rails', RAIL_CONNECTION_PROVENANCE, 'judgement', 'three rails'],
+  ['specific gravities', SPECIFIC_GRAVITY_PROVENANCE, 'memory', 'NDS 2018 Table 12.3.3A'],
   ['soil strengths', SOIL_PROVENANCE, 'judgement', 'six classes'],
   ['bearing of soils', LATERAL_BEARING_PROVENANCE, 'read', 'IBC 2012 Table 1806.2'],
   ['velocity pressure', VELOCITY_PRESSURE_PROVENANCE, 'read', 'ASCE 7-16'],

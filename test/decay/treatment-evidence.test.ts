@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ABOVE_GROUND_PROVENANCE } from '../../src/decay/above-ground-depth.ts';
 import {
   PACE_SPREAD_PROVENANCE,
   TREATMENT_CLASS_KEYS,
@@ -82,4 +83,9 @@ describe('the evidence of a treatment class', () => {
   it('is a judgement where it comes to the spread from fence to fence', () => {
     expect(PACE_SPREAD_PROVENANCE).toMatchObject({ tag: 'judgement', source: expect.stringMatching(/\S/) as string });
   });
+});
+
+it('is said of the law above ground to be from memory', () => {
+  expect(ABOVE_GROUND_PROVENANCE.tag).toBe('memory');
+  expect(ABOVE_GROUND_PROVENANCE.source).toContain('Manual No. 4');
 });
