@@ -49,6 +49,12 @@ const crossedMarks = (forecast: FenceForecast): readonly Mark[] => {
   return MARKS_BY_SEVERITY.filter((mark) => crossed.has(mark));
 };
 
+/** True where an owner may be told that nothing needs doing: it stands clear, its ends hold, and no post was found broken, leaning or closed off. */
+const mayBeBetter = ({ standing, endsStanding, forecast: { found } }: Omit<JudgedFence, 'generation'>): boolean =>
+  standing === 'clear' &&
+  !isShort(endsStanding) &&
+  found.broken.length + found.leaning.length + found.closedOff.length === 0;
+
 function firstMatter(after: JudgedFence): Matter | null {
   if (after.standing !== 'clear') return after.standing;
   if (isShort(after.endsStanding)) return 'ends short';
@@ -58,7 +64,7 @@ function firstMatter(after: JudgedFence): Matter | null {
 function laterMatters(before: ToldState, after: JudgedFence): readonly Matter[] {
   const matters: Matter[] = [];
   if (after.standing !== 'clear' && isWorse(after.standing, before.standing)) matters.push(after.standing);
-  if (after.standing === 'clear' && before.standing !== 'clear') matters.push('better');
+  if (mayBeBetter(after) && before.standing !== 'clear') matters.push('better');
   if (isShort(after.endsStanding) && !isShort(before.endsStanding)) matters.push('ends short');
   const told = new Set(before.toldMarks);
   return [...matters, ...crossedMarks(after.forecast).filter((mark) => !told.has(mark))];
@@ -66,7 +72,7 @@ function laterMatters(before: ToldState, after: JudgedFence): readonly Matter[] 
 
 /** True where what a notice is about is so by the forecast as it is now; otherwise it must not be told any more. */
 export function stillHolds(matter: Matter, now: Omit<JudgedFence, 'generation'>): boolean {
-  if (matter === 'better') return now.standing === 'clear';
+  if (matter === 'better') return mayBeBetter(now);
   if (matter === 'ends short') return isShort(now.endsStanding);
   if (isStandingMatter(matter)) return now.standing === matter;
   return crossedMarks(now.forecast).some((mark) => mark === matter);

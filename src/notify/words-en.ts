@@ -174,7 +174,7 @@ export const WORDS_EN: MessageWords = {
     `8 chances in 10 that it holds between ${n.holdsFrom} and ${n.holdsTo}.`,
   ],
   basis:
-    'Speeds are 3-second gusts at 33 ft (10 m) in open country, as on a wind map. The wood at the groundline is computed from age, treatment, climate and soil, not measured.',
+    'Speeds are 3-second gusts at 33 ft (10 m) in open country, as on a wind map. The wood at the groundline is computed from age, treatment, climate and soil, and from readings and storms where any were reported.',
   designGust: (n) =>
     n.shouldHoldYears === null
       ? `The design gust of ${n.shouldHold} is the local rule for fences at this site.`

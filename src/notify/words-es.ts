@@ -181,7 +181,7 @@ export const WORDS_ES: MessageWords = {
     `En 8 de cada 10 casos aguanta entre ${n.holdsFrom} y ${n.holdsTo}.`,
   ],
   basis:
-    'Las velocidades son ráfagas de 3 segundos a 10 m de altura en campo abierto, como en un mapa de viento. La madera a ras de suelo se calcula con la edad, el tratamiento, el clima y el suelo; no se ha medido.',
+    'Las velocidades son ráfagas de 3 segundos a 10 m de altura en campo abierto, como en un mapa de viento. La madera a ras de suelo se calcula con la edad, el tratamiento, el clima y el suelo, y con las mediciones y tormentas de las que haya informe.',
   designGust: (n) =>
     n.shouldHoldYears === null
       ? `La ráfaga de diseño de ${n.shouldHold} es la regla local para cercas en este lugar.`

@@ -7,6 +7,7 @@ import { remarksBesideFindings } from '../drawing/finding-remarks.ts';
 import type { FenceFacts } from '../forecast/fence-facts.ts';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
 import { CodeVerdicts } from './code-verdicts.tsx';
+import { PostFindings } from './evidence-effect.tsx';
 import { EvidenceSeen } from './evidence-seen.tsx';
 import type { FenceDetail } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
@@ -39,6 +40,7 @@ export const FencePageView: FC<{ readonly detail: FenceDetail; readonly catchesM
       <p class="where">
         {site.name}, {site.place}
       </p>
+      {swept && <PostFindings facts={detail.facts} forecast={swept.forecast} />}
       {swept ? <Swept detail={detail} swept={swept} /> : <NotSwept fenceRef={fence.ref} />}
       <h2>What the register knows</h2>
       <FenceFactsList detail={detail} />

@@ -11,8 +11,13 @@ const judged = (changes: {
   readonly ends?: FenceStanding | null;
   readonly marks?: readonly Mark[];
   readonly generation?: string;
+  readonly closedOff?: readonly number[];
 }): JudgedFence => ({
-  forecast: { ...forecast, marksCrossed: (changes.marks ?? []).map((mark) => ({ mark, season: '2027' })) },
+  forecast: {
+    ...forecast,
+    marksCrossed: (changes.marks ?? []).map((mark) => ({ mark, season: '2027' })),
+    found: { ...forecast.found, closedOff: changes.closedOff ?? [] },
+  },
   standing: changes.standing ?? 'clear',
   endsStanding: changes.ends ?? null,
   generation: changes.generation ?? 'as built',
@@ -58,6 +63,18 @@ describe('decideNotices later', () => {
       [],
     ],
     ['that it stands clear again', told({ standing: 'short' }), judged({}), ['better']],
+    [
+      'nothing of standing clear where a post is closed off',
+      told({ standing: 'short' }),
+      judged({ closedOff: [7] }),
+      [],
+    ],
+    [
+      'nothing of standing clear while the ends are short',
+      told({ standing: 'short', endsStanding: 'short' }),
+      judged({ ends: 'short' }),
+      [],
+    ],
     [
       'each mark newly crossed',
       told({ toldMarks: ['two thirds'] }),
