@@ -10,7 +10,7 @@ import { mutationPage, scoreOf } from './mutation-page.mjs';
 const LOWEST_SCORE = 85;
 /** What puts whole forecasts together, and is judged by whole forecasts. All else in the room has quick tests of its own. */
 const COMPOSED = ['forecast-fence', 'group-forecast', 'fence-state', 'reasons*', 'sensitivity*', 'unknown-inputs'];
-const OF_WHOLE_FORECASTS = ['forecast-fence', 'reasons', 'sensitivity', 'forecast-codec', 'above-ground'];
+const OF_WHOLE_FORECASTS = ['forecast-fence', 'reasons', 'sensitivity', 'forecast-codec', 'above-ground', 'properties'];
 
 const sources = (names) => names.map((name) => `src/forecast/${name}.ts`);
 const PARTS = {

@@ -1,5 +1,6 @@
 import { ANCHOR_CHECKS } from './anchors.checks.ts';
 import { DECAY_LAW_CHECKS } from './decay-law.checks.ts';
+import { EVIDENCE_CHECKS } from './evidence.checks.ts';
 import { FIELD_LIVES_CHECKS } from './field-lives.checks.ts';
 import { FOOTING_CHECKS } from './footing.checks.ts';
 import { FORCE_COEFFICIENT_CHECKS } from './force-coefficient.checks.ts';
@@ -35,6 +36,7 @@ export const ALL_CHECKS: readonly PublishedCheck[] = [
   ...HAZARD_CHECKS,
   ...DECAY_LAW_CHECKS,
   ...FIELD_LIVES_CHECKS,
+  ...EVIDENCE_CHECKS,
   ...POST_TRIAL_CHECKS,
   ...POLE_PRACTICE_CHECKS,
   ...SCHEFFER_CHECKS,

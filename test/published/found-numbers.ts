@@ -113,7 +113,7 @@ const readingRows: readonly NumberRow[] = [
     id: 'storm.wrong',
     what: 'least probability of a report',
     text: 'const MISREPORT_FLOOR = «1e-9»;',
-    names: ['MISREPORT_FLOOR', 'stormLogLikelihood'],
+    names: ['MISREPORT_FLOOR', 'stormEvidence'],
     asIf: stormed,
   }),
   between(0.1, 0.3, {
@@ -123,7 +123,7 @@ const readingRows: readonly NumberRow[] = [
     id: 'storm.footing',
     what: 'spread of ln footing resistance, post to post, in storms',
     text: 'const FOOTING_SPREAD_POST = «0.2»;',
-    names: ['FOOTING_SPREAD_POST', 'stormLogLikelihood'],
+    names: ['FOOTING_SPREAD_POST', 'stormEvidence'],
     asIf: stormed,
   }),
 ];

@@ -29,6 +29,8 @@ export const WITHOUT_ROW: Readonly<Record<string, string>> = {
   'capacity/post-resistance.ts#shearForce': 'Statics (parabolic shear stress); the share of shear strength has a row.',
   'forecast/belief-points.ts#SHIFT_ROOT':
     'Spreads the points of a numerical integration; another root gives the same integral.',
+  'forecast/evidence/post-findings.ts#UPRIGHT_TO_DEGREES':
+    'Decides when a leaning post counts as upright again; it moves no speed.',
   'forecast/evidence/reading-method.ts#READING_METHODS.level': 'Measures nothing at the groundline.',
   'forecast/evidence/reading-method.ts#READING_METHODS.eye': 'Measures nothing at the groundline.',
   'forecast/unknown-inputs.ts#unknownInputs': 'Says how much a prior weighs; the priors have rows.',
