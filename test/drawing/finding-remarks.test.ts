@@ -24,10 +24,10 @@ describe('what was found at the posts', () => {
     expect(remarksBesideFindings(facts, forecast)).toEqual(forecastOf(EXAMPLE_FENCE).remarks);
   });
 
-  it('is told at once where it was found after the season opened, though the forecast does not hold it yet', () => {
+  it('is told at once where it was found after the season opened, by the forecast too', () => {
     const facts = { ...EXAMPLE_FENCE, inspections: [found('2026-05-12', [4]), found('2027-04-02', [7])] };
     const forecast = forecastOf(facts);
-    expect(forecast.found.closedOff).toEqual([4]);
+    expect(forecast.found.closedOff).toEqual([4, 7]);
     expect(latestFindings(facts, forecast)[0]).toMatch(/^Posts 4, 7 are recorded dangerous and closed off/);
     expect(remarksBesideFindings(facts, forecast).join()).not.toContain('closed off');
   });
