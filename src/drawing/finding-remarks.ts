@@ -8,8 +8,8 @@ const foundOn = (facts: FenceFacts, day: CalendarDay): readonly string[] =>
   foundRemarks(stateOn(fenceStates(facts), day));
 
 /**
- * What was found at the posts and not mended since, the most pressing first, as of the last record: a forecast knows only what
- * was found before its season opened, and a post found dangerous since then cannot wait for the next.
+ * What was found at the posts and not mended since, the most pressing first, as of the last record: a stored forecast knows only
+ * what was found before its sweep, and a post found dangerous since then cannot wait for the next.
  */
 export function latestFindings(facts: FenceFacts, forecast: FenceForecast): readonly string[] {
   const { inspections, outcomes, works } = facts;
