@@ -1,4 +1,40 @@
--- Schema after migration 5, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 7, written by src/register/dump-schema.ts: do not edit.
+
+CREATE TABLE catalogue_lines (
+  kind text primary key not null
+    check (kind in ('inspect', 'groundline-treatment', 'liner', 'drainage', 'trimmer-guard', 'footing-reset', 'post-swap',
+      'steel-sleeve', 'added-posts', 'rebuild')),
+  person_hours_fixed real not null check (person_hours_fixed between 0 and 500),
+  person_hours_per_post real not null check (person_hours_per_post between 0 and 100),
+  price_fixed real not null check (price_fixed between 0 and 1000000),
+  price_per_post real not null check (price_per_post between 0 and 100000),
+  cure_days integer not null check (cure_days between 0 and 120),
+  locate_notice_days integer not null check (locate_notice_days between 0 and 60),
+  not_on_frozen_ground integer not null check (not_on_frozen_ground in (0, 1)),
+  licensed_applicator integer not null check (licensed_applicator in (0, 1)),
+  permit integer not null check (permit in (0, 1)),
+  embedment_m real not null check (embedment_m between 0.15 and 2.5),
+  footing text not null check (footing in ('concrete', 'soil', 'gravel')),
+  footing_diameter_m real not null check (footing_diameter_m between 0.08 and 1.2),
+  sleeve_moment_nm real not null check (sleeve_moment_nm between 50 and 200000),
+  years_effective real not null check (years_effective between 0.5 and 30),
+  treatment_class text not null,
+  source text not null check (length(source) > 0),
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+CREATE TABLE catalogue_materials (
+  kind text not null,
+  name text not null check (length(name) between 1 and 100),
+  unit text not null check (length(unit) between 1 and 20),
+  quantity_fixed real not null check (quantity_fixed between 0 and 10000),
+  quantity_per_post real not null check (quantity_per_post between 0 and 10000),
+  unit_cost real not null check (unit_cost between 0 and 100000),
+  created_at text not null,
+  updated_at text not null,
+  primary key (kind, name)
+) strict;
 
 CREATE TABLE climate_zones (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -22,6 +58,49 @@ CREATE TRIGGER climate_zones_delete_counted after delete on climate_zones begin 
 CREATE TRIGGER climate_zones_insert_counted after insert on climate_zones begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER climate_zones_update_counted after update on climate_zones begin update register_changes set count = count + 1; end;
+
+CREATE TABLE crew_members (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  crew_ref text not null references crews (ref) on delete cascade,
+  name text not null check (length(name) > 0),
+  hours_per_week real not null check (hours_per_week between 1 and 80),
+  -- words parted by spaces
+  languages text not null,
+  skills text not null,
+  from_day text,
+  to_day text,
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+CREATE INDEX crew_members_by_crew on crew_members (crew_ref);
+
+CREATE TABLE crews (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  name text not null check (length(name) > 0),
+  base_latitude real check (base_latitude between -90 and 90),
+  base_longitude real check (base_longitude between -180 and 180),
+  speed_mps real not null check (speed_mps between 1 and 50),
+  -- share of the hours kept free for weather
+  weather_reserve real not null check (weather_reserve between 0 and 0.9),
+  created_at text not null,
+  updated_at text not null,
+  check ((base_latitude is null) = (base_longitude is null))
+) strict;
+
+CREATE TABLE days_off (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  crew_ref text not null references crews (ref) on delete cascade,
+  -- null: the whole crew
+  member_ref text references crew_members (ref) on delete cascade,
+  first_day text not null,
+  last_day text not null check (last_day >= first_day),
+  reason text not null,
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+CREATE INDEX days_off_by_crew on days_off (crew_ref, first_day);
 
 CREATE TABLE fences (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -308,7 +387,7 @@ CREATE TABLE readings (
   closed_off integer not null check (closed_off in (0, 1)),
   notes text not null,
   created_at text not null,
-  updated_at text not null,
+  updated_at text not null, sure integer not null default 0 check (sure in (0, 1)),
   primary key (inspection_ref, post),
   check ((groundline_mm is null) = (groundline_kind is null or groundline_kind = 'broken'))
 ) strict;
@@ -363,7 +442,8 @@ CREATE TABLE sites (
   season_closes text not null check (season_closes glob '[01][0-9]-[0-3][0-9]'),
   season_share real not null check (season_share > 0 and season_share <= 1),
   created_at text not null,
-  updated_at text not null,
+  updated_at text not null, storm_season_ref text references storm_seasons (ref), latitude real check (latitude between -90 and 90), longitude real check ((latitude is null) = (longitude is null) and (longitude is null or longitude between -180 and 180)), frozen_from text check (frozen_from glob '[01][0-9]-[0-3][0-9]'), frozen_to text
+  check ((frozen_from is null) = (frozen_to is null) and (frozen_to is null or frozen_to glob '[01][0-9]-[0-3][0-9]')),
   check ((wind_kind = 'map') = (return_period_years is not null)),
   check ((second_gust_mps is null) = (second_return_period_years is null))
 ) strict;
@@ -403,6 +483,24 @@ CREATE TRIGGER storm_outcomes_insert_counted after insert on storm_outcomes begi
 
 CREATE TRIGGER storm_outcomes_update_counted after update on storm_outcomes begin update register_changes set count = count + 1; end;
 
+CREATE TABLE storm_seasons (
+  ref text primary key not null check (length(ref) between 1 and 40),
+  name text not null check (length(name) > 0),
+  -- may wrap the year end
+  opens text not null check (opens glob '[01][0-9]-[0-3][0-9]'),
+  closes text not null check (closes glob '[01][0-9]-[0-3][0-9]' and closes <> opens),
+  share real not null check (share > 0 and share <= 1),
+  source text not null check (length(source) > 0),
+  created_at text not null,
+  updated_at text not null
+) strict;
+
+CREATE TRIGGER storm_seasons_delete_counted after delete on storm_seasons begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER storm_seasons_insert_counted after insert on storm_seasons begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER storm_seasons_update_counted after update on storm_seasons begin update register_changes set count = count + 1; end;
+
 CREATE TABLE sweep_claim (
   id integer primary key check (id = 1),
   token text not null,
@@ -431,6 +529,27 @@ CREATE TABLE sweeps (
   failed integer not null default 0,
   notices integer not null default 0
 , change_count integer) strict;
+
+CREATE TABLE withdrawals (
+  id integer primary key,
+  kind text not null check (kind in ('inspection', 'outcome')),
+  ref text not null check (length(ref) between 1 and 120),
+  fence_ref text not null,
+  -- the record as it was, an inspection with its readings, as JSON
+  record text not null,
+  because text not null check (length(because) between 1 and 2000),
+  -- empty where nobody was named
+  by text not null check (length(by) <= 200),
+  at text not null
+) strict;
+
+CREATE INDEX withdrawals_by_fence on withdrawals (fence_ref, id);
+
+CREATE TRIGGER withdrawals_counted after insert on withdrawals begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER withdrawals_kept before update on withdrawals begin select raise(abort, 'what was withdrawn is never edited'); end;
+
+CREATE TRIGGER withdrawals_stay before delete on withdrawals begin select raise(abort, 'what was withdrawn is never deleted'); end;
 
 CREATE TABLE works (
   ref text primary key not null check (length(ref) between 1 and 40),

@@ -2,6 +2,7 @@ import { methodText, readingText } from '../drawing/evidence-text.ts';
 import type { ImportReport } from '../register/csv/import-report.ts';
 import { guardText } from '../register/csv/text-cell.ts';
 import type { Register } from '../register/database.ts';
+import { namedPosts } from '../register/evidence-post-list.ts';
 import { loadFenceEvidence } from '../register/evidence-store.ts';
 import { readingFacts } from '../register/reading-record.ts';
 import { readRecord } from '../register/record-store.ts';
@@ -32,6 +33,7 @@ export async function runInspect(context: CliContext, fenceRef: string, options:
   const ref = options.ref ?? `${fenceRef}/${day}/${method}`;
   const readings = options.post.map(readingCells);
   refuseTwice(readings.map(({ post = '' }) => post));
+  const sure = options.sure === true ? { sure: 'yes' } : {};
   const texts = {
     inspector,
     qualification: options.qualification,
@@ -42,9 +44,9 @@ export async function runInspect(context: CliContext, fenceRef: string, options:
     text === undefined ? [] : [[column, guardText(text)] as const],
   );
   await enterEvidence(context, fenceRef, options, {
-    files: [
+    files: () => [
       { name: 'inspections.csv', rows: [{ ref, fence: fenceRef, day, method, ...Object.fromEntries(guarded) }] },
-      { name: 'readings.csv', rows: readings.map((cells) => ({ inspection: ref, ...cells })) },
+      { name: 'readings.csv', rows: readings.map((cells) => ({ inspection: ref, ...cells, ...sure })) },
     ],
     argumentOf: ({ file, column, value }, rowIndex) => {
       if (file === 'readings.csv') {
@@ -56,6 +58,7 @@ export async function runInspect(context: CliContext, fenceRef: string, options:
     refuseKnown: (register) =>
       refuseKnown(register, fenceRef, ref, { ...options, posts: readings.map((cells) => Number(cells.post)) }),
     told: (report, fence) => told(report, fence, ref),
+    howToConfirm: 'correct that, or confirm the readings with --sure where they are as they are',
   });
 }
 
@@ -89,7 +92,7 @@ async function refuseKnown(
     throw new CliError(
       EXIT.refused,
       `--ref ${JSON.stringify(ref)}: that inspection is there already: fence ${known.fenceRef}, ${known.day}, ${known.inspector}, ${known.method}`,
-      'Nothing was stored. Give this one another --ref, or correct that one by an import of inspections.csv.',
+      'Nothing was stored. Give this one another --ref, or correct that one by an import of inspections.csv, or take it back with "stormpale inspect withdraw".',
     );
   }
   const evidence = (await loadFenceEvidence(register.db, [fenceRef])).get(fenceRef);
@@ -98,8 +101,8 @@ async function refuseKnown(
   if (twice.length === 0) return;
   throw new CliError(
     EXIT.refused,
-    `--post: inspection ${ref} has a reading of post ${twice.join(', ')} already`,
-    'Nothing was stored. Enter a second look as an inspection of its own with --ref, or correct the reading by an import of readings.csv.',
+    `--post: inspection ${ref} has a reading of ${namedPosts(twice)} already`,
+    `Nothing was stored. Enter a second look as an inspection of its own with --ref, or correct the reading by an import of readings.csv, or take the inspection back with "stormpale inspect withdraw ${ref} --because TEXT" and enter it anew.`,
   );
 }
 

@@ -1,19 +1,31 @@
 import { nearestName } from '../register/csv/nearest-name.ts';
-import { learnedHistory } from '../register/learned-store.ts';
+import { type LearnedAct, learnedHistory, learnedInForce } from '../register/learned-store.ts';
 import { isoUtc } from '../service/clock.ts';
 import {
-  type Acceptance,
   acceptLearning,
   type LearningProgress,
   learnFromRegister,
+  planLearning,
+  type RefusedAcceptance,
   type RegisterLearning,
   revertLearning,
 } from '../service/learn-register.ts';
+import { previewLearned } from '../service/preview-learned.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import { EXIT } from './exit-codes.ts';
-import { entryLines, footingTable, lackingText, nextSweep, paceTable, valueText } from './learned-text.ts';
+import { ownersOf, previewText } from './learned-preview-text.ts';
+import {
+  entryLines,
+  footingTable,
+  lackingText,
+  nextSweep,
+  paceTable,
+  quantityName,
+  SPREAD_LEGEND,
+  valueText,
+} from './learned-text.ts';
 import { counter, jsonText } from './terminal.ts';
 
 /** Options of `learned` and of `learned history`. */
@@ -25,6 +37,7 @@ export interface LearnedOptions extends GlobalOptions {
 export interface LearnedRevertOptions extends LearnedOptions {
   readonly by: string;
   readonly note?: string;
+  readonly dryRun?: boolean;
 }
 
 /** Options of `learned accept`. */
@@ -68,6 +81,7 @@ export async function runLearned(context: CliContext, options: LearnedOptions): 
       [
         ...paceTable(cells),
         ...footingTable(cells),
+        SPREAD_LEGEND,
         inForce
           ? `Version ${inForce.number} is in force: accepted by ${inForce.by} on ${inForce.at.slice(0, 10)}.`
           : 'Nothing of this is in force: forecasts use the published values.',
@@ -98,7 +112,7 @@ function noteOf(note = ''): string {
   );
 }
 
-function refuse(acceptance: Exclude<Acceptance, { kind: 'accepted' }>, { cells, inForce }: RegisterLearning): never {
+function refuse(acceptance: RefusedAcceptance, { cells, inForce }: RegisterLearning): never {
   const known = cells.map(({ key }) => key);
   switch (acceptance.kind) {
     case 'not seen': {
@@ -116,13 +130,13 @@ function refuse(acceptance: Exclude<Acceptance, { kind: 'accepted' }>, { cells, 
         EXIT.refused,
         acceptance.cells.length === 0
           ? 'the register holds no groundline readings and no storm outcomes, so there is nothing to accept'
-          : `too little was seen: ${acceptance.cells.map((cell) => `${cell.key} (${lackingText(cell)})`).join('; ')}`,
+          : `too little was seen: ${acceptance.cells.map((cell) => `${quantityName(cell)}, named ${cell.key} (${lackingText(cell)})`).join('; ')}`,
         'Nothing was accepted. Enter more with "stormpale inspect" and "stormpale storm", or name with --only what can be accepted; "stormpale learned" lists it.',
       );
     case 'in force already':
       throw new CliError(
         EXIT.refused,
-        `${acceptance.cells.map(({ key }) => key).join(', ')}: in force already, as the register shows it now`,
+        `${acceptance.cells.map(quantityName).join(', ')}: in force already, as the register shows it now`,
         `Nothing was accepted. Version ${inForce?.number} stays; accept again once more was seen.`,
       );
   }
@@ -132,6 +146,7 @@ function refuse(acceptance: Exclude<Acceptance, { kind: 'accepted' }>, { cells, 
 export async function runLearnedAccept(context: CliContext, options: LearnedAcceptOptions): Promise<void> {
   const act = { at: isoUtc(context.clock()), by: whoOf(options.by), note: noteOf(options.note) };
   const only = options.only === undefined ? null : [...new Set(options.only.split(',').map((key) => key.trim()))];
+  if (options.dryRun) return previewAccept(context, options, act, only);
   const { learning, acceptance } = await withExistingRegister(configOf(context, options), (register) =>
     walking(context, (onProgress) => acceptLearning(register, act, only, onProgress)),
   );
@@ -146,17 +161,68 @@ export async function runLearnedAccept(context: CliContext, options: LearnedAcce
   tellUnread(context, learning);
 }
 
+/** Says what accepting would change, and accepts nothing. */
+async function previewAccept(
+  context: CliContext,
+  options: LearnedAcceptOptions,
+  act: LearnedAct,
+  only: readonly string[] | null,
+): Promise<void> {
+  const { learning, plan, preview } = await withExistingRegister(configOf(context, options), async (register) => {
+    const planned = await walking(context, (onProgress) => planLearning(register, act, only, onProgress));
+    if (planned.plan.kind !== 'planned') return { ...planned, preview: null };
+    const { version } = planned.plan;
+    const found = await walking(context, (onProgress) => previewLearned(register, version, context.clock, onProgress));
+    return { ...planned, preview: found };
+  });
+  if (plan.kind !== 'planned') return refuse(plan, learning);
+  if (!preview) return;
+  const { version } = plan;
+  const { terminal } = context;
+  if (options.json) {
+    terminal.out(jsonText({ dryRun: true, wouldAccept: version, ...preview, owners: ownersOf(preview) }));
+  } else {
+    const lines = version.values.map((value) => `  ${valueText(value, version.number)}`);
+    terminal.out(
+      `Would accept as version ${version.number} by ${version.by}:\n${lines.join('\n')}\n${previewText(preview)}`,
+    );
+  }
+  tellUnread(context, { ...learning, unread: preview.unread });
+}
+
+const nothingInForce = (): CliError =>
+  new CliError(
+    EXIT.refused,
+    'nothing is in force that could be taken back',
+    'Nothing was changed. "stormpale learned history" shows what was accepted and taken back.',
+  );
+
+/** Says what taking the version in force back would change, and takes nothing back. */
+async function previewRevert(context: CliContext, options: LearnedRevertOptions): Promise<void> {
+  const { inForce, after, preview } = await withExistingRegister(configOf(context, options), async (register) => {
+    const now = await learnedInForce(register.db);
+    if (!now) throw nothingInForce();
+    const then = await learnedInForce(register.db, now.number);
+    const found = await walking(context, (onProgress) => previewLearned(register, then, context.clock, onProgress));
+    return { inForce: now, after: then, preview: found };
+  });
+  const { terminal } = context;
+  if (options.json) {
+    const numbers = { wouldRevert: inForce.number, inForce: after?.number ?? null };
+    terminal.out(jsonText({ dryRun: true, ...numbers, ...preview, owners: ownersOf(preview) }));
+  } else {
+    const then = after ? `Version ${after.number} would hold again.` : 'The published values would hold again.';
+    terminal.out(`Would take version ${inForce.number} back. ${then}\n${previewText(preview)}`);
+  }
+  tellUnread(context, { cells: [], inForce, unread: preview.unread });
+}
+
 /** Takes the version in force back. */
 export async function runLearnedRevert(context: CliContext, options: LearnedRevertOptions): Promise<void> {
   const act = { at: isoUtc(context.clock()), by: whoOf(options.by), note: noteOf(options.note) };
+  if (options.dryRun) return previewRevert(context, options);
   const reversion = await withExistingRegister(configOf(context, options), (register) => revertLearning(register, act));
-  if (!reversion) {
-    throw new CliError(
-      EXIT.refused,
-      'nothing is in force that could be taken back',
-      'Nothing was changed. "stormpale learned history" shows what was accepted and taken back.',
-    );
-  }
+  if (!reversion) throw nothingInForce();
   const { reverted, inForce, fences } = reversion;
   if (options.json) {
     context.terminal.out(

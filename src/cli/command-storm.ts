@@ -1,11 +1,15 @@
 import { outcomeText } from '../drawing/evidence-text.ts';
 import { speedText } from '../drawing/speed-text.ts';
 import type { StormResult } from '../forecast/evidence/storm-outcome.ts';
-import { STORM_RESULTS } from '../forecast/evidence/storm-outcome.ts';
+import { postsOfOutcome, STORM_RESULTS } from '../forecast/evidence/storm-outcome.ts';
+import { fenceStates, stateBefore } from '../forecast/fence-state.ts';
 import type { ImportReport } from '../register/csv/import-report.ts';
+import { parsePostNumbers } from '../register/csv/post-numbers-column.ts';
 import { guardText } from '../register/csv/text-cell.ts';
 import type { Register } from '../register/database.ts';
+import { namedPosts, numberedTo } from '../register/evidence-post-list.ts';
 import { readRecord } from '../register/record-store.ts';
+import { type StormOutcomeRecord, stormOutcomeFacts } from '../register/storm-outcome-record.ts';
 import type { CliContext } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import type { EvidenceOptions } from './enter-evidence.ts';
@@ -23,6 +27,8 @@ export interface StormOptions extends EvidenceOptions {
   readonly stood?: string;
   readonly leaned?: string;
   readonly snapped?: string;
+  /** Posts that nobody looked at: `--stood all` does not cover them. */
+  readonly unseen?: string;
   readonly gustSpread?: string;
   readonly gustSource?: string;
   readonly notes?: string;
@@ -63,22 +69,85 @@ export async function runStorm(context: CliContext, fenceRef: string, options: S
     reported_by: guardText(options.reportedBy),
     ...(options.notes === undefined ? {} : { notes: guardText(options.notes) }),
   };
-  const rows = results.map((result) => ({
-    ref: refOf(result),
-    ...shared,
-    posts: (options[result] ?? '').trim().replaceAll(/[\s,]+/g, ' '),
-    result,
-  }));
-  for (const { posts, result } of rows) {
-    if (posts === '')
-      throw new CliError(EXIT.usage, `--${result} is empty`, `write all, or numbers, as --${result} 3,4`);
-  }
+  const unseen = options.unseen === undefined ? [] : unseenPosts(options, options.unseen);
   await enterEvidence(context, fenceRef, options, {
-    files: [{ name: 'outcomes.csv', rows }],
-    argumentOf: ({ column, value }, rowIndex) => argumentOf(column, value, results[rowIndex]),
+    files: (fence) => [
+      {
+        name: 'outcomes.csv',
+        rows: results.map((result) => {
+          const posts = postsArgument(options[result] ?? '');
+          if (posts === '')
+            throw new CliError(EXIT.usage, `--${result} is empty`, `write all, or numbers, as --${result} 3,4`);
+          const seen = posts.toLowerCase() === 'all' && unseen.length > 0 ? seenPosts(fence, options, unseen) : posts;
+          return { ref: refOf(result), ...shared, posts: seen, result };
+        }),
+      },
+    ],
+    argumentOf: ({ column, value }, rowIndex) => {
+      const result = results[rowIndex];
+      return argumentOf(column, column === 'posts' && result ? (options[result] ?? '') : value, result);
+    },
     refuseKnown: (register) => refuseKnown(register, results.map(refOf)),
     told: (report, fence) => told(report, fence),
+    details: (report, fence) => ({
+      covered: report.records.outcomes.map((outcome) => ({
+        ref: outcome.ref,
+        posts: coveredPosts(outcome, report, fence),
+      })),
+    }),
+    howToConfirm: 'name these posts with --snapped or --unseen, or confirm with --sure that they stood',
   });
+}
+
+/** Posts as one argument names them, parted by blanks as in a CSV cell. */
+const postsArgument = (text: string): string => text.trim().replaceAll(/[\s,]+/g, ' ');
+
+function unseenPosts(options: StormOptions, text: string): readonly number[] {
+  const argument = `--unseen ${JSON.stringify(text)}`;
+  const parsed = parsePostNumbers(postsArgument(text));
+  if ('reason' in parsed) throw new CliError(EXIT.usage, `${argument}: ${parsed.reason}`, 'write it as --unseen 3,5-7');
+  if (parsed.value === 'all' || !STORM_RESULTS.some((result) => options[result]?.trim().toLowerCase() === 'all')) {
+    throw new CliError(
+      EXIT.usage,
+      `${argument}: only ${parsed.value === 'all' ? 'some posts can be unseen' : 'posts that all would cover can be left out'}`,
+      'posts that no argument names are unseen anyway; write --unseen beside --stood all',
+    );
+  }
+  return parsed.value;
+}
+
+/** The posts that `all` covers without those that nobody looked at, as a CSV cell. */
+function seenPosts(fence: FenceInRegister, options: StormOptions, unseen: readonly number[]): string {
+  const { posts } = stateBefore(fenceStates(fence.facts), options.day);
+  const known = posts.map(({ number }) => number);
+  const stray = unseen.filter((number) => !known.includes(number));
+  const named = STORM_RESULTS.flatMap((result) => {
+    const parsed = parsePostNumbers(postsArgument(options[result] ?? 'all'));
+    return 'reason' in parsed || parsed.value === 'all' ? [] : parsed.value;
+  });
+  const twice = unseen.filter((number) => named.includes(number));
+  const argument = `--unseen ${JSON.stringify(options.unseen)}`;
+  if (stray.length > 0) {
+    throw new CliError(
+      EXIT.refused,
+      `${argument}: fence ${fence.ref} had ${numberedTo(known.length)} on that day, and no ${namedPosts(stray)}`,
+      'Nothing was stored; correct the numbers.',
+    );
+  }
+  if (twice.length > 0) {
+    throw new CliError(
+      EXIT.usage,
+      `${argument}: ${namedPosts(twice)} said to be seen and unseen`,
+      'name each post once',
+    );
+  }
+  const stored = fence.facts.outcomes.flatMap((outcome) =>
+    outcome.storm === options.name.trim() && outcome.posts !== 'all' ? outcome.posts : [],
+  );
+  const left = new Set([...unseen, ...named, ...stored]);
+  const seen = known.filter((number) => !left.has(number));
+  if (seen.length > 0) return seen.join(' ');
+  throw new CliError(EXIT.usage, `${argument}: no post is left that all would cover`, 'leave all out');
 }
 
 /** `10%` and `10` are both ten percent. */
@@ -101,9 +170,21 @@ async function refuseKnown(register: Register, refs: readonly string[]): Promise
     throw new CliError(
       EXIT.refused,
       `${ref} is reported already: storm ${JSON.stringify(known.storm)} of ${known.day}, ${outcomeText(known, false)}`,
-      'Nothing was stored. Correct it by an import of outcomes.csv, or give this report another --ref.',
+      'Nothing was stored. Correct it by an import of outcomes.csv, take it back with "stormpale storm withdraw", or give this report another --ref.',
     );
   }
+}
+
+/** Numbers of the posts that an outcome just entered speaks of. */
+function coveredPosts(
+  outcome: StormOutcomeRecord,
+  { records }: ImportReport,
+  { facts }: FenceInRegister,
+): readonly number[] {
+  const all = [...facts.outcomes, ...records.outcomes.map(stormOutcomeFacts)];
+  return [...postsOfOutcome(stormOutcomeFacts(outcome), all, stateBefore(fenceStates(facts), outcome.day))].sort(
+    (a, b) => a - b,
+  );
 }
 
 function told(report: ImportReport, fence: FenceInRegister): readonly string[] {
@@ -112,8 +193,10 @@ function told(report: ImportReport, fence: FenceInRegister): readonly string[] {
   if (!first) return [`Nothing new of fence ${fence.ref}.`];
   const named = outcomes.some(({ posts }) => posts !== 'all');
   const spread = `${Number((first.gustSpread * 100).toFixed(1))} %`;
+  const covered = (outcome: StormOutcomeRecord): string =>
+    outcome.posts === 'all' ? `: ${namedPosts(coveredPosts(outcome, report, fence))}` : '';
   return [
     `${report.dryRun ? 'Would store' : 'Stored'} of fence ${fence.ref} in storm ${JSON.stringify(first.storm)}, ${first.day}, gust ${speedText(first.gustMps, fence.units)} ± ${spread}:`,
-    ...outcomes.map((outcome) => `  ${outcomeText(outcome, named)} (${outcome.ref})`),
+    ...outcomes.map((outcome) => `  ${outcomeText(outcome, named)}${covered(outcome)} (${outcome.ref})`),
   ];
 }

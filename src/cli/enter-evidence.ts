@@ -27,6 +27,8 @@ import { jsonText } from './terminal.ts';
 export interface EvidenceOptions extends GlobalOptions {
   readonly dryRun?: boolean;
   readonly json?: boolean;
+  /** Takes what is to be confirmed as it is. */
+  readonly sure?: boolean;
 }
 
 /** The rows of one kind, by column: what an import would read from a file. */
@@ -37,13 +39,18 @@ interface EvidenceRows {
 
 /** Evidence as the command line gave it. */
 export interface EvidenceEntry {
-  readonly files: readonly EvidenceRows[];
+  /** Throws `CliError` where the arguments do not fit the fence. */
+  readonly files: (fence: FenceInRegister) => readonly EvidenceRows[];
   /** The argument that a refused cell came from, with its value. */
   readonly argumentOf: (remark: ImportRemark, rowIndex: number) => string;
   /** Throws `CliError` where the register holds what this would replace. */
   readonly refuseKnown: (register: Register) => Promise<void>;
   /** What is stored, line by line. */
   readonly told: (report: ImportReport, fence: FenceInRegister) => readonly string[];
+  /** What JSON output carries beyond the records. */
+  readonly details?: (report: ImportReport, fence: FenceInRegister) => Readonly<Record<string, unknown>>;
+  /** What to do where something is refused until it is confirmed. */
+  readonly howToConfirm: string;
 }
 
 /** A snap speed and what the register would make of it. */
@@ -104,11 +111,12 @@ export async function enterEvidence(
     await entry.refuseKnown(register);
     const { timeZone } = await readSettings(register.db);
     const today = dayInZone(clock(), timeZone);
-    const imported = await importCsv(register, entry.files.map(csvOf), {
+    const imported = await importCsv(register, entry.files(found).map(csvOf), {
       acceptValid: false,
       dryRun,
       today,
       now: isoUtc(clock()),
+      questions: options.sure === true ? 'warn' : 'refuse',
     });
     return { fence: found, report: imported };
   });
@@ -117,8 +125,9 @@ export async function enterEvidence(
   const faults = [...new Set(report.faults.map(line))];
   const warnings = [...new Set(report.warnings.map(line))];
   if (faults.length > 0) {
-    if (!options.json)
-      throw new CliError(EXIT.refused, faults.join('\n'), 'Nothing was stored; correct that and try again.');
+    const asked = report.faults.some(({ question }) => question === true);
+    const wayOut = `Nothing was stored; ${asked ? entry.howToConfirm : 'correct that and try again'}.`;
+    if (!options.json) throw new CliError(EXIT.refused, faults.join('\n'), wayOut);
     terminal.out(jsonText({ applied: false, dryRun, faults, warnings }));
     context.end(EXIT.refused);
     return;
@@ -139,6 +148,7 @@ export async function enterEvidence(
         inspections,
         readings,
         outcomes,
+        ...entry.details?.(report, fence),
         warnings,
         season,
         before,

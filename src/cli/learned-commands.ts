@@ -28,6 +28,7 @@ export function addLearnedCommands(root: Command, context: CliContext, globals: 
     .requiredOption('--by <name>', 'who accepts it')
     .option('--only <names>', 'some of it, as ground-contact/4,footing/sand (else all of which enough was seen)')
     .option('--note <text>', 'why')
+    .option('--dry-run', 'only say which standings would change and who would get a notice')
     .addOption(jsonOption())
     .action((options: LearnedAcceptOptions) => runLearnedAccept(context, { ...shared(), ...options }));
   learned
@@ -35,6 +36,7 @@ export function addLearnedCommands(root: Command, context: CliContext, globals: 
     .description('take the version in force back: the one before it holds again, or the published values')
     .requiredOption('--by <name>', 'who takes it back')
     .option('--note <text>', 'why')
+    .option('--dry-run', 'only say which standings would change and who would get a notice')
     .addOption(jsonOption())
     .action((options: LearnedRevertOptions) => runLearnedRevert(context, { ...shared(), ...options }));
   learned

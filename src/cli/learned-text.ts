@@ -1,3 +1,4 @@
+import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
 import { LEAST_LEANED, LEAST_TRIED } from '../forecast/evidence/register-footing.ts';
 import { LEAST_FENCES, LEAST_READINGS } from '../forecast/evidence/register-pace.ts';
 import type { HeldValue, LearnedEntry } from '../register/learned-store.ts';
@@ -18,47 +19,75 @@ export function lackingText(cell: LearnedCell): string {
     : `${count(cell.tried, 'post')} of ${LEAST_TRIED} reported leaned or standing, ${cell.leaned} of ${LEAST_LEANED} leaned`;
 }
 
+/** What a quantity is, in plain words. */
+export const quantityName = (value: LearnedCell | HeldValue): string =>
+  value.kind === 'pace'
+    ? `rot pace of ${TREATMENT_CLASSES[value.treatmentClass].name} in climate band ${value.climateBand}`
+    : `footings in ${value.soilKind}`;
+
+/** The state of a quantity with what it rests on. */
+const stateText = (cell: LearnedCell): string => {
+  if (cell.state === 'too few') {
+    return cell.kind === 'pace'
+      ? `too few: ${cell.fences} of ${count(LEAST_FENCES, 'fence')}, ${cell.readings} of ${count(LEAST_READINGS, 'reading')}`
+      : `too few: ${cell.tried} of ${count(LEAST_TRIED, 'post')} tried, ${cell.leaned} of ${LEAST_LEANED} leaned`;
+  }
+  const seen =
+    cell.kind === 'pace'
+      ? `${count(cell.fences, 'fence')}, ${count(cell.readings, 'reading')}`
+      : `${count(cell.fences, 'fence')}, ${count(cell.tried, 'post')} tried, ${cell.leaned} leaned`;
+  return `${cell.state}: ${seen}`;
+};
+
 const valueCells = (cell: LearnedCell): readonly string[] => [
   `1.00 (${interval(cell.published.low, cell.published.high)})`,
   `${factor(cell.logShift)} (${interval(cell.low, cell.high)})`,
   cell.published.spread.toFixed(2),
   cell.spread.toFixed(2),
   cell.held ? `${factor(cell.held.logShift)} (version ${cell.held.since})` : 'published',
-  cell.state,
+  stateText(cell),
+  cell.key,
 ];
 
-const VALUE_HEADINGS = ['Published', 'This register', 'Spread\npublished', 'Spread\nhere', 'In force', 'State'];
+const VALUE_HEADINGS = [
+  'Published',
+  'This register',
+  'Spread\npublished',
+  'Spread\nhere',
+  'In force',
+  'State',
+  'Name for\n--only',
+];
+
+/** What the columns of spreads mean, with an example. */
+export const SPREAD_LEGEND = `Spread: how far single fences lie from the middle, as the standard deviation of the natural logarithm; at 0.40 two of three lie between ${factor(-0.4)} and ${factor(0.4)} times it.`;
 
 /** What was learned of rot paces, as lines; none where nothing was read. */
 export function paceTable(cells: readonly LearnedCell[]): readonly string[] {
   const rows = cells.flatMap((cell) =>
     cell.kind === 'pace'
-      ? [[cell.treatmentClass, `${cell.climateBand}`, `${cell.fences}`, `${cell.readings}`, ...valueCells(cell)]]
+      ? [[TREATMENT_CLASSES[cell.treatmentClass].name, `${cell.climateBand}`, ...valueCells(cell)]]
       : [],
   );
   if (rows.length === 0) return [];
-  const headings = ['Treatment class', 'Climate\nband', 'Fences', 'Readings', ...VALUE_HEADINGS];
+  const headings = ['Posts', 'Climate\nband', ...VALUE_HEADINGS];
   return [
     'Rot pace over the published one: what the fences of this register share, in brackets the range that holds in 9 cases of 10.',
-    plainTable(headings, rows, [1, 2, 3, 4, 5, 6, 7]),
-    `A pace can be accepted from ${LEAST_FENCES} fences and ${LEAST_READINGS} readings on; --only names one as class/band.`,
+    plainTable(headings, rows, [1, 2, 3, 4, 5]),
+    `A pace can be accepted from ${LEAST_FENCES} fences and ${LEAST_READINGS} readings on.`,
     '',
   ];
 }
 
 /** What was learned of footings, as lines; none where no footing was tried. */
 export function footingTable(cells: readonly LearnedCell[]): readonly string[] {
-  const rows = cells.flatMap((cell) =>
-    cell.kind === 'footing'
-      ? [[cell.soilKind, `${cell.fences}`, `${cell.tried}`, `${cell.leaned}`, ...valueCells(cell)]]
-      : [],
-  );
+  const rows = cells.flatMap((cell) => (cell.kind === 'footing' ? [[cell.soilKind, ...valueCells(cell)]] : []));
   if (rows.length === 0) return [];
-  const headings = ['Footings in', 'Fences', 'Posts\ntried', 'Leaned', ...VALUE_HEADINGS];
+  const headings = ['Footings in', ...VALUE_HEADINGS];
   return [
     'What footings hold over the published value, from posts that storms were reported to have leaned or left standing.',
-    plainTable(headings, rows, [1, 2, 3, 4, 5, 6, 7]),
-    `It can be accepted from ${LEAST_TRIED} posts tried on, ${LEAST_LEANED} of them leaned; --only names it as footing/sand or footing/clay.`,
+    plainTable(headings, rows, [1, 2, 3, 4]),
+    `It can be accepted from ${LEAST_TRIED} posts tried on, ${LEAST_LEANED} of them leaned.`,
     '',
   ];
 }
@@ -81,7 +110,7 @@ const seenText = (value: HeldValue): string =>
 
 /** An accepted value, as listed under a version. */
 export const valueText = (value: HeldValue, version: number): string =>
-  `${value.key}: ${factor(value.logShift)} (${interval(value.low, value.high)}) times the published value, spread ${value.spread.toFixed(2)}; ${seenText(value)}${value.since === version ? '' : `; since version ${value.since}`}`;
+  `${quantityName(value)} (${value.key}): ${factor(value.logShift)} (${interval(value.low, value.high)}) times the published value, spread ${value.spread.toFixed(2)}; ${seenText(value)}${value.since === version ? '' : `; since version ${value.since}`}`;
 
 /** One entry of the history, as lines. */
 export function entryLines(entry: LearnedEntry): readonly string[] {

@@ -61,12 +61,20 @@ export function readingCells(text: string): Readonly<Record<string, string>> {
     else if (flag) put(...flag, word);
     else if (number !== undefined) put(number, plainNumber(rest.shift(), word, refuse), word);
     else if (length !== undefined) {
-      const quantity = (rest.shift() ?? '') + (Object.hasOwn(LENGTH_UNITS, rest[0] ?? '') ? rest.shift() : '');
+      const quantity = quantityWords(rest);
       const { value, suffix } = quantityArgument(`--post ${JSON.stringify(text)}, ${word}`, quantity, LENGTH_UNITS);
       put(`${length}_${suffix}`, value, word);
     } else throw refuse(`${JSON.stringify(next)} is none of the words it can hold`);
   }
   return cells;
+}
+
+/** Takes the words of one quantity off the front: a number, the fraction after it, and a unit that stands apart. */
+function quantityWords(rest: string[]): string {
+  const words = [rest.shift() ?? ''];
+  if (/^\d+$/.test(words[0] ?? '') && /^\d+\/\d+/.test(rest[0] ?? '')) words.push(rest.shift() ?? '');
+  if (Object.hasOwn(LENGTH_UNITS, (rest[0] ?? '').toLowerCase())) words.push(rest.shift() ?? '');
+  return words.join(' ');
 }
 
 function plainNumber(text: string | undefined, word: string, refuse: (reason: string) => CliError): string {

@@ -3,9 +3,9 @@ import {
   evidenceCountSentence,
   nothingSeenSentence,
   surpriseSentences,
-  weighsMostSentence,
 } from '../drawing/evidence-sentences.ts';
 import { type BeliefFigures, beliefRows, readPostRows } from '../drawing/evidence-table.ts';
+import { weighsMostSentences } from '../drawing/sensitivity-sentences.ts';
 import { sensitivityLines } from '../drawing/sensitivity-terminal.ts';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import type { EvidenceSummary } from '../forecast/evidence/evidence-summary.ts';
@@ -65,7 +65,7 @@ export function evidenceLines(reasons: Reasons, units: DisplayUnits, columns: nu
     'WHAT WAS SEEN',
     ...seenLines(reasons, units),
     'WHAT WEIGHS MOST',
-    weighsMostSentence(reasons.unknowns, units),
+    ...weighsMostSentences(reasons.sensitivity, reasons.unknowns, units),
     '',
     ...sensitivityLines(reasons.sensitivity, { units, columns }),
     'One input is moved at a time, all others stand at their middle or as recorded. The short season of the forecast weighs all',

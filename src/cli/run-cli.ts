@@ -23,6 +23,8 @@ import { addEvidenceCommands } from './evidence-commands.ts';
 import type { ExitCode } from './exit-codes.ts';
 import { EXIT, EXIT_CODES_TEXT } from './exit-codes.ts';
 import { addLearnedCommands } from './learned-commands.ts';
+import { addMoneyCommands } from './money-commands.ts';
+import { addSeasonCommands } from './season-commands.ts';
 
 const SEASONS_AHEAD = 30;
 
@@ -100,6 +102,8 @@ function program(context: CliContext): Command {
     );
   addEvidenceCommands(root, context, globals);
   addLearnedCommands(root, context, globals);
+  addSeasonCommands(root, context, globals);
+  addMoneyCommands(root, context, globals);
   addMail(root, context, globals);
   return root;
 }

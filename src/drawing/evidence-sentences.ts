@@ -2,10 +2,8 @@ import type { Band } from '../forecast/band.ts';
 import type { BeliefDimension } from '../forecast/belief-points.ts';
 import { evidenceRemarks } from '../forecast/evidence/evidence-remarks.ts';
 import type { EvidenceSummary, UnknownBelief } from '../forecast/evidence/evidence-summary.ts';
-import type { UnknownInput } from '../forecast/fence-forecast.ts';
 import { rateText } from './evidence-table.ts';
 import type { DisplayUnits } from './speed-text.ts';
-import { unknownSentence } from './unknown-sentence.ts';
 
 /** A middle that moves by less than this share counts as where it was [-]. */
 const LEAST_SHIFT = 0.015;
@@ -108,14 +106,3 @@ export const nothingSeenSentence = (learnedVersion: number | null): string =>
   learnedVersion === null
     ? 'Nothing was read or reported that moves a belief: published priors stand.'
     : `Nothing was read or reported that moves a belief: the priors stand, as acceptance ${learnedVersion} of what the register learned left them.`;
-
-/** Which of the inputs that are not recorded weighs most. */
-export function weighsMostSentence(unknowns: readonly UnknownInput[], units: DisplayUnits): string {
-  const [first] = unknowns;
-  if (!first) return 'Every input of the forecast is recorded.';
-  const head =
-    unknowns.length === 1
-      ? 'One input is not recorded.'
-      : `Of ${unknowns.length} inputs that are not recorded one weighs most.`;
-  return `${head} ${unknownSentence(first, units)}`;
-}

@@ -1,5 +1,5 @@
-import type { Sensitivity, SensitivityBar, SensitivityEnd, ShortTime } from '../forecast/sensitivity.ts';
-import { SENSITIVITY_YEARS_AHEAD } from '../forecast/sensitivity.ts';
+import type { Sensitivity, SensitivityBar, SensitivityEnd } from '../forecast/sensitivity.ts';
+import { SENSITIVITY_YEARS_AHEAD, type ShortTime } from '../forecast/short-time.ts';
 import { dayNumber, yearOf } from '../units/calendar-day.ts';
 import type { DisplayUnits } from './speed-text.ts';
 
@@ -19,6 +19,8 @@ export interface RowEnd {
 export interface SensitivityRow {
   readonly input: string;
   readonly kind: SensitivityBar['kind'];
+  /** What can make an unknown better known; null for what is recorded. */
+  readonly narrowedBy: SensitivityBar['narrowedBy'];
   readonly sooner: RowEnd;
   readonly later: RowEnd;
   /** `27 years`, `4.9 years`, `over 35 years`. */
@@ -80,6 +82,7 @@ export function sensitivityRows(sensitivity: Sensitivity, units: DisplayUnits): 
     return {
       input: capitalised(bar.input),
       kind: bar.kind,
+      narrowedBy: bar.narrowedBy,
       sooner: rowEnd(ends[0]),
       later: rowEnd(ends[1]),
       swing: `${open}${yearsText(bar.swingYears)}`,

@@ -13,13 +13,14 @@ const weightCache = new Map<string, Float64Array>();
 
 /** Shares of a Beta((size+1)p, (size+1)(1-p)) variable that fall into equal cells of 0 to 1 [-]; they sum to 1. */
 function betaShares(size: number, probability: number, cells: number): Float64Array {
+  if (cells === 1) return Float64Array.of(1);
   const a = (size + 1) * probability - 1;
   const b = (size + 1) * (1 - probability) - 1;
-  const mode = Math.min(1, Math.max(0, a / (a + b || 1)));
+  const mode = Math.min(1, Math.max(0, a / (a + b)));
   // Density over its value at the mode: the logarithms keep powers of 60 and more in range.
   const part = (power: number, x: number, at: number): number => (power === 0 ? 0 : power * Math.log(x / at));
   const density = (x: number): number =>
-    x <= 0 || x >= 1 ? (size === 1 ? 1 : 0) : Math.exp(part(a, x, mode || 1) + part(b, 1 - x, 1 - mode || 1));
+    x <= 0 || x >= 1 ? 0 : Math.exp(part(a, x, mode || 1) + part(b, 1 - x, 1 - mode || 1));
   const shares = Float64Array.from({ length: cells }, (_, cell) => {
     let sum = 0;
     for (let i = 0; i <= CELL_PARTS; i += 1) {

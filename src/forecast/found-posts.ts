@@ -37,7 +37,9 @@ export function foundRemarks(state: FenceState): readonly string[] {
   if (leaning.length > 0) remarks.push(`${posts(leaning)} ${be(leaning)} recorded leaning: stay away in wind.`);
   if (crackedCollars.length > 0) {
     remarks.push(
-      `The collar of post ${crackedCollars.join(', ')} is cracked: its footing counts no wider than the post.`,
+      crackedCollars.length === 1
+        ? `The collar of post ${crackedCollars.join(', ')} is cracked: its footing counts no wider than the post.`
+        : `The collars of posts ${crackedCollars.join(', ')} are cracked: their footings count no wider than the posts.`,
     );
   }
   if (hollow.length > 0)

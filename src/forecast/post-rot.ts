@@ -91,7 +91,6 @@ export function kindRot(kind: PostKind, climate: ClimateFacts, points: BeliefPoi
     medianRate: (point) => laws[point]![MEDIAN_NODE]!.rateMmPerYear,
     cutMm: (point, day) => {
       const { measured, yearlyCutMm, untilDay } = cuts;
-      if (yearlyCutMm === 0 && measured === null) return 0;
       const until = untilDay === null ? day : Math.min(day, untilDay);
       const years = Math.max(0, until - (measured?.day ?? installed(point))) / DAYS_PER_YEAR;
       return (measured?.depthMm ?? 0) + years * yearlyCutMm;

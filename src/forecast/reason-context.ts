@@ -1,3 +1,4 @@
+import type { BeliefPoints } from './belief-points.ts';
 import type { FenceFacts } from './fence-facts.ts';
 import type { FenceForecast, SeasonForecast } from './fence-forecast.ts';
 import type { PostClass } from './post-classes.ts';
@@ -8,6 +9,8 @@ export interface ReasonContext {
   readonly facts: FenceFacts;
   readonly forecast: FenceForecast;
   readonly season: SeasonForecast;
+  /** All points of the belief, over which the bands are taken. */
+  readonly belief: BeliefPoints;
   readonly model: StateModel;
   readonly postClass: PostClass;
   /** True at installation, when wood is sound. */

@@ -8,7 +8,7 @@ import type { Provenance } from '../units/provenance.ts';
 import { codeSpeeds } from './code-speeds.ts';
 import { allowableFootingForce, groundAfter } from './lean-resistance.ts';
 import type { Demand } from './post-demand.ts';
-import { soundPost } from './post-state.ts';
+import { type PostState, soundPost } from './post-state.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { type ReasonStep, reasonStep } from './reason-step.ts';
 import { allowableSnapResistance } from './snap-resistance.ts';
@@ -18,6 +18,13 @@ import { groundAt } from './unknown-priors.ts';
 const add = (what: Parameters<typeof reasonStep>[1], provenance: Provenance): ReasonStep =>
   reasonStep({ basis: 'code', group: 'code check' }, what, provenance);
 
+/** How the allowable moment follows from what is printed before it. */
+function momentEquation({ condition, wood, sleeveNm }: PostState): string {
+  if (condition.broken) return 'found broken';
+  if (wood.momentCapacityNm !== null) return 'M / 1.67';
+  return sleeveNm === null ? "Fb' S" : "the lesser of M_sleeve / 1.67 and Fb' S0 above it";
+}
+
 /** Steps of what a plan checker would compute for the deciding post, basis `code` (allowable stress design). */
 export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly ReasonStep[] {
   const { facts, model, postClass, season, sound } = context;
@@ -25,7 +32,8 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
   const recorded = groundAt(post.ground, model.points, 0);
   const ground = sound ? recorded : groundAfter(post.condition, recorded);
   const factor = windLoadFactor(facts.site.wind.basis);
-  const allowable = allowableSnapResistance(sound ? soundPost(post) : post, loss);
+  const checked = sound ? soundPost(post) : post;
+  const allowable = allowableSnapResistance(checked, loss);
   const footingOf = (demand: Demand): number =>
     allowableFootingForce(facts.site, ground, { section: post.wood.section, armM: demand.armM });
   const worstFooting = demands.reduce((a, b) =>
@@ -60,7 +68,8 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
       ),
     );
   }
-  if (Number.isFinite(allowable.railN) && !post.condition.broken) {
+  const { broken, railConnection } = checked.condition;
+  if (railConnection !== null && !broken) {
     steps.push(
       add(
         {
@@ -68,12 +77,14 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
           quantity: 'allowable force on the post by its rail connection',
           value: allowable.railN,
           unit: 'N',
-          equation: 'two nails a rail end, 1,380 G^2.5 D L x CD 1.6 x CM 0.25, times the share left of the connection',
+          equation: 'q x 2 x 1,380 lbf G^2.5 D_n L_n x CD 1.6 x CM 0.25 / share, D_n and L_n in inches',
         },
         NAIL_WITHDRAWAL_PROVENANCE,
       ),
     );
   }
+  const shear = Number.isFinite(allowable.shearN) && !broken;
+  const share = post.wood.section.kind === 'round' ? '3/4' : '2/3';
   steps.push(
     add(
       {
@@ -81,7 +92,7 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
         quantity: 'allowable moment at the groundline',
         value: allowable.momentNm,
         unit: 'N m',
-        equation: "Fb' S; steel Fy Z / 1.67",
+        equation: momentEquation(checked),
       },
       ALLOWABLE_STRESS_PROVENANCE,
     ),
@@ -101,7 +112,7 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
         quantity: 'speed at which the post reaches its allowable stress',
         value: code.snapMps,
         unit: 'm/s',
-        equation: 'sqrt(M_a / (e gamma_W k)), or by shear or rails where less',
+        equation: `sqrt(least of M_a / e${shear ? `, ${share} Fv' A` : ''}${railConnection === null ? '' : ', P_rail'}, over gamma_W k)`,
       },
       ALLOWABLE_STRESS_PROVENANCE,
     ),
@@ -121,7 +132,7 @@ export function codeSteps(context: ReasonContext, loss: SectionLoss): readonly R
         quantity: 'allowable force on the footing',
         value: footingOf(worstFooting),
         unit: 'N',
-        equation: 'S_1 w L^3 / (7.02 L + 7.65 e)',
+        equation: 'S_1 w L^3 / (7.02 (L + 1.09 e))',
       },
       PRESUMPTIVE_FOOTING_PROVENANCE,
     ),

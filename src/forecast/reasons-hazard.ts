@@ -1,24 +1,40 @@
 import type { Provenance } from '../units/provenance.ts';
-import type { GroupSpeeds } from './fence-forecast.ts';
 import { HAZARD_PROVENANCE } from './hazard-curve.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
-import type { WindEntry } from './wind-entry.ts';
+import { threeSecondGust } from './three-second-gust.ts';
+import type { WindBasis, WindEntry } from './wind-entry.ts';
 
-const BELIEF: Provenance = { source: 'quantiles over the belief points; spreads by judgement', tag: 'judgement' };
-const MODEL: Provenance = { source: 'definition of standing', tag: 'judgement' };
+const CONVERTED: Provenance = { source: 'IBC 1609.3.1 and its table of both speeds', tag: 'memory' };
+
+/** How an entered speed becomes a 3-second gust, for the bases that are none. */
+const CONVERSIONS: Partial<Readonly<Record<WindBasis, string>>> = {
+  asd: 'V_entered / sqrt(0.6)',
+  'fastest-mile': '1.05 V_entered + 10.5 mph',
+};
 
 /** Where a site's curve comes from: two entered points fix it; from one it follows by the non-hurricane ratio. */
-function curveProvenance(wind: WindEntry): Provenance {
+function curveOf(wind: WindEntry): {
+  readonly provenance: Provenance;
+  readonly location: string;
+  readonly scale: string;
+} {
   const twoPoints = wind.second !== null && wind.kind === 'map' && wind.returnPeriodYears !== null;
-  return twoPoints ? { source: 'Gumbel curve through the two entered gusts', tag: 'derived' } : HAZARD_PROVENANCE;
+  return twoPoints
+    ? {
+        provenance: { source: 'Gumbel curve through the two entered gusts', tag: 'derived' },
+        location: 'V_1 - a ln T_1',
+        scale: '(V_2 - V_1) / ln(T_2 / T_1)',
+      }
+    : { provenance: HAZARD_PROVENANCE, location: 'V_50 (0.36 + 0.1 ln 12)', scale: '0.1 V_50' };
 }
 
 /** Steps from the entered design wind to the site's curve and its design gust. */
 export function hazardSteps({ facts, forecast }: ReasonContext): readonly ReasonStep[] {
   const { wind } = facts.site;
   const { hazard, designGust } = forecast;
-  const curve = curveProvenance(wind);
+  const ofCurve = curveOf(wind);
+  const curve = ofCurve.provenance;
   const part = { basis: 'both', group: 'hazard' } as const;
   const steps = [
     reasonStep(
@@ -33,6 +49,22 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
       RECORDED,
     ),
   ];
+  const conversion = CONVERSIONS[wind.basis];
+  if (conversion !== undefined) {
+    steps.push(
+      reasonStep(
+        part,
+        {
+          symbol: 'V_3s',
+          quantity: 'entered speed as a 3-second gust',
+          value: threeSecondGust(wind.basis, wind.speedMps),
+          unit: 'm/s',
+          equation: conversion,
+        },
+        CONVERTED,
+      ),
+    );
+  }
   if (wind.second) {
     steps.push(
       reasonStep(
@@ -57,7 +89,7 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
           quantity: 'location of the yearly maximum gust',
           value: hazard.locationMps,
           unit: 'm/s',
-          equation: hazard.explanation,
+          equation: `${ofCurve.location}, ${hazard.explanation}`,
         },
         curve,
       ),
@@ -68,7 +100,7 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
           quantity: 'scale of the yearly maximum gust',
           value: hazard.scaleMps,
           unit: 'm/s',
-          equation: hazard.explanation,
+          equation: `${ofCurve.scale}, ${hazard.explanation}`,
         },
         curve,
       ),
@@ -95,66 +127,5 @@ export function hazardSteps({ facts, forecast }: ReasonContext): readonly Reason
       wind.kind === 'local-rule' ? RECORDED : curve,
     ),
   );
-  return steps;
-}
-
-/** Steps from the speeds to what is told: the belief's band, once in N years, the standing. */
-export function standingSteps({ forecast, season }: ReasonContext, group: GroupSpeeds): readonly ReasonStep[] {
-  const part = { basis: 'expected', group: 'standing' } as const;
-  const { snapMps, leanMps } = group;
-  const steps = [
-    reasonStep(
-      part,
-      {
-        symbol: 'V_snap',
-        quantity: `snap speed p50 (p10 ${snapMps.p10.toFixed(1)}, p90 ${snapMps.p90.toFixed(1)} m/s), by ${group.snapState}`,
-        value: snapMps.p50,
-        unit: 'm/s',
-        equation: 'the lesser of bending and shear, over the belief points',
-      },
-      BELIEF,
-    ),
-    reasonStep(
-      part,
-      {
-        symbol: 'V_lean',
-        quantity: `lean speed p50 (p10 ${leanMps.p10.toFixed(1)}, p90 ${leanMps.p90.toFixed(1)} m/s), by ${group.leanState}`,
-        value: leanMps.p50,
-        unit: 'm/s',
-        equation: 'the lesser of footing and collar, over the belief points',
-      },
-      BELIEF,
-    ),
-  ];
-  if (group.onceInYears !== null) {
-    steps.push(
-      reasonStep(
-        part,
-        {
-          symbol: 'N',
-          quantity: 'the gust it still holds comes about once in',
-          value: group.onceInYears,
-          unit: 'a',
-          equation: 'exp((V_snap - u) / a)',
-        },
-        { source: 'Gumbel, rate form 1/T = exp(-(v - u)/a)', tag: 'derived' },
-      ),
-    );
-  }
-  if (season.season === 1) {
-    steps.push(
-      reasonStep(
-        part,
-        {
-          symbol: 'standing',
-          quantity: `standing of the ${season.line ? 'line posts' : 'end posts'}, before any margin`,
-          value: forecast.standing,
-          unit: '-',
-          equation: 'V_snap against V_design, as built, now and within the look-ahead',
-        },
-        MODEL,
-      ),
-    );
-  }
   return steps;
 }

@@ -1,4 +1,3 @@
-import { COLLAR_PROVENANCE } from '../capacity/collar.ts';
 import { BROMS_CLAY_PROVENANCE, BROMS_SAND_PROVENANCE, passiveCoefficient } from '../capacity/footing.ts';
 import { speedAtResistance } from '../capacity/post-resistance.ts';
 import { SOIL_CLASSES, SOIL_PROVENANCE, WATER_UNIT_WEIGHT_N_PER_M3 } from '../capacity/soil-class.ts';
@@ -8,6 +7,8 @@ import { bearingWidth, collarBurstForce, footingForce, groundAfter } from './lea
 import type { Demand } from './post-demand.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
+import { collarSteps } from './reasons-collar.ts';
+import { seenFactorSteps } from './reasons-seen-factor.ts';
 import { groundAt, groundIsKnown } from './unknown-priors.ts';
 
 const STATICS: Provenance = { source: 'statics', tag: 'derived' };
@@ -71,7 +72,8 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
   const recorded = groundAt(post.ground, model.points, 0);
   const ground = context.sound ? recorded : groundAfter(post.condition, recorded);
   const prior = footingPrior(model.points.learned);
-  const held = Math.exp(prior.logShift + prior.spread * model.points.scores.footing[0]!);
+  const score = model.points.scores.footing[0]!;
+  const held = Math.exp(prior.logShift + prior.spread * score);
   const load = model.loadFactor[0]!;
   const forces = (demand: Demand): { readonly footing: number; readonly collar: number } => {
     const at = { section: post.wood.section, armM: demand.armM };
@@ -87,6 +89,8 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
   };
   const worst = demands.reduce((a, b) => (leanOf(b) < leanOf(a) ? b : a));
   const { footing, collar } = forces(worst);
+  const speedOf = (force: string): string =>
+    `sqrt(${held === 1 ? '' : 'B '}${force} / ${load === 1 ? 'k' : '(k Q)'}), k and e of the worse run`;
   const from = groundIsKnown(post.ground) ? RECORDED : PRIOR;
   const soil = SOIL_CLASSES[facts.site.soilClass];
   const clay = soil.strength.kind === 'clay';
@@ -115,44 +119,35 @@ export function leanSteps(context: ReasonContext): readonly ReasonStep[] {
       },
       clay ? BROMS_CLAY_PROVENANCE : BROMS_SAND_PROVENANCE,
     ),
-    ...(held === 1
-      ? []
-      : [
-          add(
-            {
-              symbol: 'B',
-              quantity: 'resistance of the footing over its median, after what was seen',
-              value: held,
-              unit: '-',
-              equation: 'exp(shift + spread z), z the median of the posterior',
-            },
-            { source: 'storm outcomes of this fence, and what the register learned', tag: 'derived' },
-          ),
-        ]),
+    ...seenFactorSteps({
+      group: 'lean',
+      symbol: 'B',
+      quantity: 'resistance of the footing over its median, after what was seen',
+      spread: prior.spread,
+      score,
+      learnedShift: model.points.learned?.footing?.logShift ?? null,
+      seen: { source: 'storm outcomes of this fence, and what the register learned', tag: 'derived' },
+    }),
     add(
       {
         symbol: 'V_foot',
         quantity: 'speed at which the footing gives',
         value: speed(worst, footing),
         unit: 'm/s',
-        equation: `sqrt(${held === 1 ? 'H' : 'B H'} / ${load === 1 ? 'k' : '(k Q)'}), k of the worse run`,
+        equation: speedOf('H'),
       },
       STATICS,
     ),
   ];
-  if (Number.isFinite(collar)) {
-    steps.push(
-      add(
-        {
-          symbol: 'V_collar',
-          quantity: 'speed at which the collar bursts',
-          value: speed(worst, collar),
-          unit: 'm/s',
-          equation: `${held === 1 ? '' : 'B times the force of '}ring stress W [1/(2c) + 0.75 b/c^2] = 7.5 sqrt(fc), W = 4 V/L + 6 M/L^2, c = (w - b)/2`,
-        },
-        COLLAR_PROVENANCE,
-      ),
-    );
-  }
-  return steps;
+  if (ground.diameterM === null) return steps;
+  return [
+    ...steps,
+    ...collarSteps({
+      section: post.wood.section,
+      diameterM: ground.diameterM,
+      burstN: collar,
+      speedMps: speed(worst, collar),
+      speedEquation: speedOf('H_c'),
+    }),
+  ];
 }

@@ -1,10 +1,4 @@
 import { speedAtResistance } from '../capacity/post-resistance.ts';
-import {
-  NAIL_ULTIMATE_PROVENANCE,
-  RAIL_CONNECTION_PROVENANCE,
-  SPECIFIC_GRAVITY_PROVENANCE,
-  specificGravity,
-} from '../capacity/rail-connection.ts';
 import type { SectionLoss } from '../capacity/section-properties.ts';
 import {
   medianBendingStrength,
@@ -18,7 +12,10 @@ import { governingDemand } from './post-demand.ts';
 import { soundPost } from './post-state.ts';
 import type { ReasonContext } from './reason-context.ts';
 import { RECORDED, type ReasonStep, reasonStep } from './reason-step.ts';
+import { railSteps } from './reasons-rail.ts';
+import { seenFactorSteps } from './reasons-seen-factor.ts';
 import { fibreSpread, snapResistance } from './snap-resistance.ts';
+import { PERMANENT_LOAD_SPREAD } from './state-model.ts';
 
 const SEEN: Provenance = { source: 'storm outcomes of this fence', tag: 'derived' };
 const STATICS: Provenance = { source: 'statics', tag: 'derived' };
@@ -33,6 +30,8 @@ export function snapSteps({ model, postClass, sound }: ReasonContext, loss: Sect
   const { armM, forcePerV2 } = governingDemand(demands);
   const add = (what: Parameters<typeof reasonStep>[1], provenance: Provenance): ReasonStep =>
     reasonStep({ basis: 'expected', group: 'snap' }, what, provenance);
+  // Bending and force need not be governed by the same run of a corner post.
+  const force = postClass.forcePerV2 * load;
   const { momentNm, shearN, railN } = snapResistance(post, loss, fibre);
   const steps: ReasonStep[] = [];
   const isWood = wood.momentCapacityNm === null;
@@ -51,31 +50,44 @@ export function snapSteps({ model, postClass, sound }: ReasonContext, loss: Sect
       ),
     );
   }
-  if (fibre !== 1) {
+  steps.push(
+    ...seenFactorSteps({
+      group: 'snap',
+      symbol: 'F',
+      quantity: 'fibre strength over the median, after what was seen',
+      spread: fibreSpread(wood),
+      score: model.points.scores['fibre strength'][0]!,
+      learnedShift: null,
+      seen: SEEN,
+    }),
+    ...seenFactorSteps({
+      group: 'snap',
+      symbol: 'Q',
+      quantity: 'wind force over the median (shelter, shape), after what was seen',
+      spread: PERMANENT_LOAD_SPREAD,
+      score: model.points.scores['permanent load'][0]!,
+      learnedShift: null,
+      seen: SEEN,
+    }),
+  );
+  const { broken } = post.condition;
+  if (post.sleeveNm !== null && isWood) {
     steps.push(
       add(
         {
-          symbol: 'F',
-          quantity: 'fibre strength over the median, after what was seen',
-          value: fibre,
-          unit: '-',
-          equation: 'exp(spread z), z the median of the posterior',
+          symbol: 'M_sleeve',
+          quantity: 'moment the steel sleeve resists',
+          value: post.sleeveNm,
+          unit: 'N m',
+          equation: 'as entered',
         },
-        SEEN,
+        RECORDED,
       ),
     );
   }
-  steps.push(...loadSteps(load));
-  const sleeved = post.sleeveNm !== null;
-  const equation = post.condition.broken
-    ? 'found broken'
-    : !isWood
-      ? 'as entered'
-      : sleeved
-        ? 'the lesser of sleeve Fy Z and f S0 above it'
-        : fibre === 1
-          ? 'f S'
-          : 'F f S';
+  const strength = fibre === 1 ? 'f' : 'F f';
+  const ofWood = post.sleeveNm === null ? `${strength} S` : `the lesser of M_sleeve and ${strength} S0 above it`;
+  const equation = broken ? 'found broken' : isWood ? ofWood : 'as entered';
   steps.push(
     add(
       { symbol: 'M', quantity: 'moment the post resists at the groundline', value: momentNm, unit: 'N m', equation },
@@ -92,7 +104,7 @@ export function snapSteps({ model, postClass, sound }: ReasonContext, loss: Sect
       STATICS,
     ),
   );
-  if (Number.isFinite(shearN)) {
+  if (Number.isFinite(shearN) && !broken) {
     const share = wood.section.kind === 'round' ? '3/4' : '2/3';
     steps.push(
       add(
@@ -109,7 +121,7 @@ export function snapSteps({ model, postClass, sound }: ReasonContext, loss: Sect
         {
           symbol: 'V_shear',
           quantity: 'speed at which it shears',
-          value: speedAtResistance(shearN, forcePerV2 * load),
+          value: speedAtResistance(shearN, force),
           unit: 'm/s',
           equation: `sqrt(${share} ${fibre === 1 ? '' : 'F '}f_v A / ${load === 1 ? 'k' : '(k Q)'})`,
         },
@@ -117,68 +129,11 @@ export function snapSteps({ model, postClass, sound }: ReasonContext, loss: Sect
       ),
     );
   }
-  if (Number.isFinite(railN) && !post.condition.broken) {
-    steps.push(
-      add(
-        {
-          symbol: 'G',
-          quantity: 'specific gravity of the wood that holds the nails',
-          value: specificGravity(wood.species),
-          unit: '-',
-          equation: 'table of species',
-        },
-        SPECIFIC_GRAVITY_PROVENANCE,
-      ),
-      add(
-        {
-          symbol: 'share',
-          quantity: "share of the post's force at one end of a rail",
-          value: post.bays === 1 ? 0.5 : 0.25,
-          unit: '-',
-          equation: 'three rails, the middle one takes half; one bay at an end of the run, two elsewhere',
-        },
-        RAIL_CONNECTION_PROVENANCE,
-      ),
-      add(
-        {
-          symbol: 'H_rail',
-          quantity: `force on the post at which its rails pull out, ${post.condition.railConnection} of a sound connection`,
-          value: railN,
-          unit: 'N',
-          equation:
-            'two nails a rail end, 7,850 G^2.5 D L each; a rail end carries a quarter of the force on an inner post',
-        },
-        NAIL_ULTIMATE_PROVENANCE,
-      ),
-      add(
-        {
-          symbol: 'V_rail',
-          quantity: 'speed at which its rails pull out',
-          value: speedAtResistance(railN, forcePerV2 * load),
-          unit: 'm/s',
-          equation: `sqrt(H_rail / ${load === 1 ? 'k' : '(k Q)'})`,
-        },
-        STATICS,
-      ),
-    );
+  const { railConnection } = post.condition;
+  if (railConnection !== null && !broken) {
+    const speedMps = speedAtResistance(railN, force);
+    const by = load === 1 ? 'k' : '(k Q)';
+    steps.push(...railSteps(post, railConnection, { railN, speedMps, equation: `sqrt(H_rail / ${by})` }));
   }
   return steps;
-}
-
-/** What storms told of the fence's permanent load, where they told anything. */
-function loadSteps(load: number): readonly ReasonStep[] {
-  if (load === 1) return [];
-  return [
-    reasonStep(
-      { basis: 'expected', group: 'snap' },
-      {
-        symbol: 'Q',
-        quantity: 'wind force over the median (shelter, shape), after what was seen',
-        value: load,
-        unit: '-',
-        equation: 'exp(0.17 z), z the median of the posterior',
-      },
-      SEEN,
-    ),
-  ];
 }

@@ -1,24 +1,12 @@
-import { dayNumber, yearsBetween } from '../units/calendar-day.ts';
+import { yearsBetween } from '../units/calendar-day.ts';
 import { bandOf } from './band.ts';
 import { BELIEF_DIMENSIONS, type BeliefDimension, type BeliefPoints } from './belief-points.ts';
 import type { EvidenceSummary } from './evidence/evidence-summary.ts';
-import { fenceBelief, medianOf } from './evidence/fence-belief.ts';
 import type { FenceFacts, ForecastSettings } from './fence-facts.ts';
-import { judgedGroup, type UnknownInput } from './fence-forecast.ts';
-import { fenceStates, stateOn } from './fence-state.ts';
-import { forecastFence } from './forecast-fence.ts';
-import type { ReasonContext } from './reason-context.ts';
+import type { UnknownInput } from './fence-forecast.ts';
+import { type ReasonAsk, reasonChain } from './reason-chain.ts';
 import type { ReasonStep } from './reason-step.ts';
-import { codeSteps } from './reasons-code.ts';
-import { hazardSteps, standingSteps } from './reasons-hazard.ts';
-import { leanSteps } from './reasons-lean.ts';
-import { pressureSteps } from './reasons-pressure.ts';
-import { rotSteps } from './reasons-rot.ts';
-import { sectionSteps } from './reasons-section.ts';
-import { shapeSteps } from './reasons-shape.ts';
-import { snapSteps } from './reasons-snap.ts';
 import { type Sensitivity, type SensitivityBelief, sensitivityOf } from './sensitivity.ts';
-import { sectionLossOn, stateModel } from './state-model.ts';
 
 /** Which post and season a chain explains, and the chain. */
 export interface Reasons {
@@ -67,34 +55,11 @@ export function explainForecast(
   facts: FenceFacts,
   seasonOneYear: number,
   settings: ForecastSettings,
-  ask: { readonly seasonLabel?: string; readonly which?: 'line posts' | 'ends' } = {},
+  ask: ReasonAsk = {},
 ): Reasons {
-  const forecast = forecastFence(facts, seasonOneYear, settings);
-  const { seasons } = forecast;
-  const season = ask.seasonLabel
-    ? seasons.find(({ label }) => label === ask.seasonLabel)
-    : seasons.find((entry) => entry.season === 1);
-  if (!season) {
-    throw new RangeError(
-      `no season ${JSON.stringify(ask.seasonLabel)}: fence ${facts.ref} is forecast for new, ${seasons[1]!.label} to ${seasons.at(-1)!.label}`,
-    );
-  }
-  const wantEnds = ask.which === 'ends' && season.ends !== null;
-  const group = wantEnds ? season.ends : judgedGroup(season);
-  const states = fenceStates(facts);
-  const { points } = fenceBelief(facts, states);
-  const scores = scoresSeen(points);
-  const median = medianOf(points);
-  const model = stateModel(facts.site, stateOn(states, season.day), median);
-  const deciding = group.decidingPosts;
-  const postClass = model.classes.classes.find(({ numbers }) => numbers.includes(deciding[0]!))!;
-  const context: ReasonContext = { facts, forecast, season, model, postClass, sound: season.season === null };
-  const loss = sectionLossOn(model, {
-    kind: postClass.kind,
-    point: 0,
-    dayNumber: dayNumber(season.day),
-    sound: context.sound,
-  });
+  const { context, group, steps } = reasonChain(facts, seasonOneYear, settings, ask);
+  const { forecast, season, belief, postClass } = context;
+  const scores = scoresSeen(belief);
   return {
     fenceRef: facts.ref,
     modelVersion: forecast.modelVersion,
@@ -102,21 +67,11 @@ export function explainForecast(
     day: season.day,
     ageYears: Math.max(0, yearsBetween(postClass.sample.post.installed.earliest, season.day)),
     postNumbers: postClass.numbers,
-    group: wantEnds || season.line === null ? 'ends' : 'line posts',
-    steps: [
-      ...rotSteps(context, loss),
-      ...sectionSteps(context, loss),
-      ...shapeSteps(context),
-      ...pressureSteps(context),
-      ...snapSteps(context, loss),
-      ...leanSteps(context),
-      ...codeSteps(context, loss),
-      ...hazardSteps(context),
-      ...standingSteps(context, group),
-    ],
+    group,
+    steps,
     evidence: forecast.evidence,
     unknowns: forecast.unknowns,
-    sensitivity: sensitivityOf(facts, seasonOneYear, settings, { base: points, ...(scores ? { scores } : {}) }),
+    sensitivity: sensitivityOf(facts, seasonOneYear, settings, { base: belief, ...(scores ? { scores } : {}) }),
     learnedVersion: learnedVersion(facts),
   };
 }

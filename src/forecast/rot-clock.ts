@@ -34,7 +34,6 @@ function runningDays(clock: RotClock, fromDay: number, toDay: number): number {
  * Source: clock shift after groundline treatment, IRG/WP 3222 (read, 5 years); liner see `LINER_PACE`.
  */
 export function exposureYears(clock: RotClock, installedDay: number, day: number): number {
-  if (day <= installedDay) return 0;
   const liner = clock.linerFromDay === null ? day : Math.min(day, Math.max(installedDay, clock.linerFromDay));
   const bare = runningDays(clock, installedDay, liner);
   const lined = runningDays(clock, liner, day);

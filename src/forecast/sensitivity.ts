@@ -1,24 +1,27 @@
-import { type CalendarDay, DAYS_PER_YEAR, dayFromNumber, dayNumber } from '../units/calendar-day.ts';
+import { type CalendarDay, dayFromNumber, dayNumber } from '../units/calendar-day.ts';
 import { rounded } from './band.ts';
-import { BELIEF_DIMENSIONS, type BeliefDimension, singlePoint } from './belief-points.ts';
+import { BELIEF_DIMENSIONS, type BeliefDimension, type BeliefPoints, singlePoint } from './belief-points.ts';
 import { designGust } from './design-gust.ts';
 import type { FenceFacts, ForecastSettings, InstallDate } from './fence-facts.ts';
 import { fenceStates, stateOn } from './fence-state.ts';
 import { hazardCurve } from './hazard-curve.ts';
+import { type ChangeEnd, sameText, type ValueText } from './input-change.ts';
 import { normalCdf } from './normal-distribution.ts';
 import { groupValue, postGroups } from './post-group.ts';
 import { openingDay, seasonLabel } from './season-calendar.ts';
-import { middleDay, seasonDays } from './season-days.ts';
-import { type InputChange, recordedChanges, type SensitivityCase, type ValueText } from './sensitivity-changes.ts';
-import { classValues, stateModel } from './state-model.ts';
-import { groundIsKnown } from './unknown-priors.ts';
+import { seasonDays } from './season-days.ts';
+import type { SensitivityCase } from './sensitivity-case.ts';
+import { recordedChanges } from './sensitivity-changes.ts';
+import { isDateRange, type NarrowedBy, sensitivityUnknowns } from './sensitivity-unknowns.ts';
+import { SENSITIVITY_YEARS_AHEAD, type ShortTime, shortTime } from './short-time.ts';
+import { stateModel } from './state-model.ts';
 
 /** Score of the 90th percentile of a standard normal variable [-]. */
 const P90_SCORE = 1.2815515655446004;
-/** Years after season 1 beyond which a fence counts as not going short [a]. */
-export const SENSITIVITY_YEARS_AHEAD = 60;
 /** A swing under this is none: three and a half days [a]. */
 const LEAST_SWING_YEARS = 0.01;
+/** A swing of a speed under this is none [m/s]. */
+const LEAST_SWING_MPS = 0.01;
 
 /** Scores of one unknown at its 10th, 50th and 90th percentile [-]. */
 interface ScoreBand {
@@ -36,14 +39,6 @@ export interface SensitivityBelief {
   readonly base?: Parameters<typeof singlePoint>[2];
 }
 
-/** When a fence goes short with its inputs at given values. */
-export interface ShortTime {
-  /** Years from the opening of season 1, negative before it [a]; null where not within 60. */
-  readonly yearsAhead: number | null;
-  /** True where sound wood was already short: the time is that of the build. */
-  readonly fromNew: boolean;
-}
-
 /** One end of a bar. */
 export interface SensitivityEnd extends ShortTime {
   readonly label: ValueText;
@@ -54,11 +49,21 @@ export interface SensitivityBar {
   readonly input: string;
   /** `unknown`: from the 10th to the 90th percentile of the belief. `recorded`: by a plausible error of the record. */
   readonly kind: 'unknown' | 'recorded';
+  /** What can make an unknown better known; null for what is recorded. */
+  readonly narrowedBy: NarrowedBy | null;
   /** The input at its lower value; at the recorded one where there is none lower. */
   readonly low: SensitivityEnd;
   readonly high: SensitivityEnd;
   /** Latest less earliest, an end beyond 60 years counted as 60 [a]. */
   readonly swingYears: number;
+}
+
+/** How far one unknown moves the speed at which a fence leans. */
+interface LeanSwing {
+  readonly input: string;
+  readonly narrowedBy: NarrowedBy;
+  /** Change of the lean speed as the unknown runs from its 10th to its 90th percentile [m/s]. */
+  readonly swingMps: number;
 }
 
 /** What moves the short season of a fence, the input that moves it most first. */
@@ -72,81 +77,21 @@ export interface Sensitivity {
   readonly bars: readonly SensitivityBar[];
   /** Inputs that do not move it. */
   readonly without: readonly string[];
+  /** The unknowns that move the lean speed in season 1, the one that moves it most first. */
+  readonly leanSwings: readonly LeanSwing[];
 }
 
-interface Unknown {
-  readonly dimension: BeliefDimension;
-  readonly input: string;
-  readonly low: string;
-  readonly high: string;
-}
-
-const UNKNOWNS: Readonly<Record<BeliefDimension, Omit<Unknown, 'dimension'>>> = {
-  pace: { input: 'rot pace', low: 'slow, 1 in 10', high: 'fast, 1 in 10' },
-  'fibre strength': { input: 'fibre strength', low: 'weak, 1 in 10', high: 'strong, 1 in 10' },
-  footing: { input: 'footing strength', low: 'weak, 1 in 10', high: 'strong, 1 in 10' },
-  'permanent load': { input: 'shelter and shape', low: 'light load, 1 in 10', high: 'heavy load, 1 in 10' },
-  'install date': { input: 'install date', low: 'early, 1 in 10', high: 'late, 1 in 10' },
-  embedment: { input: 'embedment', low: 'shallow, 1 in 10', high: 'deep, 1 in 10' },
-  'footing diameter': { input: 'footing diameter', low: 'narrow, 1 in 10', high: 'wide, 1 in 10' },
-};
-
-const isRange = (date: InstallDate): boolean => date.earliest !== date.latest;
-
-/** The unknowns that a fence has: the footing's measures and the install date only where they are not recorded. */
-function unknownsOf(at: SensitivityCase): readonly Unknown[] {
-  const { posts, built } = at.state;
-  const guessed = posts.some((post) => !groundIsKnown(post.ground));
-  const asked: Partial<Record<BeliefDimension, boolean>> = {
-    'install date': isRange(built) || posts.some((post) => isRange(post.installed)),
-    embedment: posts.some((post) => post.ground.embedmentM === null),
-    'footing diameter': guessed && posts.some((post) => post.ground.footingDiameterM === null),
-  };
-  return BELIEF_DIMENSIONS.filter((dimension) => asked[dimension] ?? true).map((dimension) => ({
-    dimension,
-    ...UNKNOWNS[dimension],
-  }));
-}
-
-/** Snap speed of the posts the fence is judged by, over time, with every unknown at one score [m/s]. */
-function snapOverTime(
-  at: SensitivityCase,
-  scores: Partial<Record<BeliefDimension, number>>,
-  belief: SensitivityBelief,
-) {
-  const model = stateModel(at.site, at.state, singlePoint(scores, normalCdf, belief.base));
+/** Lean speed of the posts the fence is judged by, with every unknown at one value [m/s]. */
+function leanSpeed({ site, state }: SensitivityCase, point: BeliefPoints): number {
+  const model = stateModel(site, state, point);
   const { line, ends } = postGroups(model.classes.classes);
-  const group = (line ?? ends)!;
-  return (dayNumbered: number, sound: boolean): number =>
-    groupValue(group, classValues(model, dayFromNumber(dayNumbered), sound).snapMps, 'lowest')[0]!;
-}
-
-/**
- * When the present posts first hold less than the design gust: scanned by years from their build, straight between them.
- * @param fromDay day number from which years are counted
- */
-function shortTime(at: SensitivityCase, fromDay: number, snapMps: (day: number, sound: boolean) => number): ShortTime {
-  const dayOf = (years: number): number => fromDay + years * DAYS_PER_YEAR;
-  const builtYears = (dayNumber(middleDay(at.state.built)) - fromDay) / DAYS_PER_YEAR;
-  let years = builtYears;
-  let speed = snapMps(dayOf(years), true);
-  if (speed < at.gustMps) return { yearsAhead: rounded(builtYears, 3), fromNew: true };
-  while (years < SENSITIVITY_YEARS_AHEAD) {
-    const next = Math.min(SENSITIVITY_YEARS_AHEAD, Math.floor(years + 1));
-    const nextSpeed = snapMps(dayOf(next), false);
-    if (nextSpeed < at.gustMps) {
-      const part = (speed - at.gustMps) / (speed - nextSpeed);
-      return { yearsAhead: rounded(years + part * (next - years), 3), fromNew: false };
-    }
-    [years, speed] = [next, nextSpeed];
-  }
-  return { yearsAhead: null, fromNew: false };
+  return groupValue((line ?? ends)!, model.leanMps, 'lowest')[0]!;
 }
 
 const yearsOrMost = ({ yearsAhead }: ShortTime): number => yearsAhead ?? SENSITIVITY_YEARS_AHEAD;
 
 const bar = (
-  named: Pick<SensitivityBar, 'input' | 'kind'>,
+  named: Pick<SensitivityBar, 'input' | 'kind' | 'narrowedBy'>,
   low: SensitivityEnd,
   high: SensitivityEnd,
 ): SensitivityBar => ({ ...named, low, high, swingYears: rounded(Math.abs(yearsOrMost(high) - yearsOrMost(low)), 3) });
@@ -177,25 +122,33 @@ export function sensitivityOf(
   const medians: Partial<Record<BeliefDimension, number>> = Object.fromEntries(
     BELIEF_DIMENSIONS.map((dimension) => [dimension, bandOf(dimension).p50]),
   );
+  const pointAt = (moved: Partial<Record<BeliefDimension, number>>): BeliefPoints =>
+    singlePoint({ ...medians, ...moved }, normalCdf, belief.base);
   const timeOf = (at: SensitivityCase, moved: Partial<Record<BeliefDimension, number>> = {}): ShortTime =>
-    shortTime(at, dayNumber(fromDay), snapOverTime(at, { ...medians, ...moved }, belief));
+    shortTime(at, dayNumber(fromDay), pointAt(moved));
   const baseline = timeOf(recorded);
 
-  const bars = unknownsOf(recorded).map(({ dimension, ...unknown }): SensitivityBar => {
+  const unknowns = sensitivityUnknowns(recorded);
+  const bars = unknowns.map(({ dimension, input, narrowedBy, ...words }): SensitivityBar => {
     const end = (word: string, score: number): SensitivityEnd => {
       const text = dimension === 'install date' ? dayAtScore(recorded.state.built, score, word) : word;
-      return { label: { us: text, metric: text }, ...timeOf(recorded, { [dimension]: score }) };
+      return { label: sameText(text), ...timeOf(recorded, { [dimension]: score }) };
     };
     const { p10, p90 } = bandOf(dimension);
-    return bar({ input: unknown.input, kind: 'unknown' }, end(unknown.low, p10), end(unknown.high, p90));
+    return bar({ input, kind: 'unknown', narrowedBy }, end(words.low, p10), end(words.high, p90));
   });
-  const asRecorded: SensitivityEnd = { ...baseline, label: { us: 'as recorded', metric: 'as recorded' } };
-  const ends = (change: InputChange['low']): SensitivityEnd =>
+  const asRecorded: SensitivityEnd = { ...baseline, label: sameText('as recorded') };
+  const ends = (change: ChangeEnd | null): SensitivityEnd =>
     change ? { label: change.label, ...timeOf(change.at) } : asRecorded;
   for (const { input, low, high } of recordedChanges(recorded)) {
-    bars.push(bar({ input, kind: 'recorded' }, ends(low), ends(high)));
+    bars.push(bar({ input, kind: 'recorded', narrowedBy: null }, ends(low), ends(high)));
   }
   const moves = (each: SensitivityBar): boolean => each.swingYears >= LEAST_SWING_YEARS;
+  const leanSwings = unknowns.map(({ dimension, input, narrowedBy }): LeanSwing => {
+    const at = (score: number): number => leanSpeed(recorded, pointAt({ [dimension]: score }));
+    const { p10, p90 } = bandOf(dimension);
+    return { input, narrowedBy, swingMps: rounded(Math.abs(at(p90) - at(p10)), 3) };
+  });
   return {
     fenceRef: facts.ref,
     fromDay,
@@ -203,13 +156,16 @@ export function sensitivityOf(
     baseline: { ...baseline, label: baselineLabel(facts, seasonOneYear, baseline) },
     bars: bars.filter(moves).sort((a, b) => b.swingYears - a.swingYears || (a.input < b.input ? -1 : 1)),
     without: bars.filter((each) => !moves(each)).map(({ input }) => input),
+    leanSwings: leanSwings
+      .filter(({ swingMps }) => swingMps >= LEAST_SWING_MPS)
+      .sort((a, b) => b.swingMps - a.swingMps),
   };
 }
 
 /** The day that a score stands for within a range of install dates; the word where the build's date is known. */
 const dayAtScore = (date: InstallDate, score: number, word: string): string => {
   const [from, to] = [dayNumber(date.earliest), dayNumber(date.latest)];
-  return isRange(date) ? dayFromNumber(from + (to - from) * normalCdf(score)) : word;
+  return isDateRange(date) ? dayFromNumber(from + (to - from) * normalCdf(score)) : word;
 };
 
 function baselineLabel(facts: FenceFacts, seasonOneYear: number, { yearsAhead, fromNew }: ShortTime): string {

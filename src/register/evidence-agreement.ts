@@ -6,6 +6,7 @@ import { INSPECTION_METHODS } from '../forecast/evidence/inspection.ts';
 import { READING_METHODS } from '../forecast/evidence/reading-method.ts';
 import { type fenceStates, stateBefore } from '../forecast/fence-state.ts';
 import type { PostState } from '../forecast/post-state.ts';
+import { namedPosts, numberedTo } from './evidence-post-list.ts';
 import type { FenceRecord } from './fence-record.ts';
 import type { InspectionRecord } from './inspection-record.ts';
 import type { ReadingRecord } from './reading-record.ts';
@@ -17,8 +18,6 @@ export type States = ReturnType<typeof fenceStates>;
 
 /** How much wider than its installed size a post may measure: wet wood, and sizes that are nominal [mm]; judgement. */
 const WIDTH_ALLOWANCE_MM = 3;
-/** Under this share of the installed width a width left is more often the depth lost [-]; judgement. */
-const DOUBTFUL_WIDTH_SHARE = 1 / 3;
 
 const KIND_NAMES: Readonly<Record<GroundlineReading['kind'], string>> = {
   depth: 'depth lost',
@@ -29,7 +28,8 @@ const KIND_NAMES: Readonly<Record<GroundlineReading['kind'], string>> = {
   broken: 'broken',
 };
 
-const figure = (mm: number): string => `${Number(mm.toFixed(1))} mm (${Number((mm / 25.4).toFixed(2))} in)`;
+/** A length of a post in both units, for a message. */
+export const figure = (mm: number): string => `${Number(mm.toFixed(1))} mm (${Number((mm / 25.4).toFixed(2))} in)`;
 
 const methodsThatGive = (kind: GroundlineReading['kind']): string =>
   INSPECTION_METHODS.filter((method) => READING_METHODS[method].gives.includes(kind)).join(' or ');
@@ -63,7 +63,8 @@ function refuseByMethod(reading: ReadingRecord, method: InspectionMethod, refuse
   }
 }
 
-const installedWidthMm = (section: PostSection): number =>
+/** The width across which a residual width is measured [mm]: the diameter of a round post. */
+export const installedWidthMm = (section: PostSection): number =>
   section.kind === 'round' ? section.diameterMm : section.widthMm;
 
 const installedGirthMm = (section: PostSection): number =>
@@ -112,7 +113,7 @@ function postOnDay(
   const { posts } = stateBefore(states, day);
   const post = posts.find(({ number }) => number === reading.post);
   if (!post) {
-    refuse('post', `fence ${fenceRef} had posts 1 to ${posts.length} on ${day}; correct the number, or the day`);
+    refuse('post', `fence ${fenceRef} had ${numberedTo(posts.length)} on ${day}; correct the number, or the day`);
     return null;
   }
   if (post.installed.earliest > day) {
@@ -147,16 +148,6 @@ export function refuseReading(
   }
 }
 
-/** A doubt about a reading that is no contradiction; null where there is none. */
-export function doubtfulReading(reading: ReadingRecord, inspection: InspectionRecord, states: States): string | null {
-  if (reading.groundlineKind !== 'residual-width' || reading.groundlineMm === null) return null;
-  const post = stateBefore(states, inspection.day).posts.find(({ number }) => number === reading.post);
-  if (!post) return null;
-  const width = installedWidthMm(post.wood.section);
-  if (reading.groundlineMm >= width * DOUBTFUL_WIDTH_SHARE) return null;
-  return `less than a third of the installed width, ${figure(width)}; if it is the depth lost, it belongs under depth`;
-}
-
 /** Refuses an outcome of posts that the fence did not have on the eve of the storm. */
 export function refuseOutcome(outcome: StormOutcomeRecord, states: States, refuse: Refuse): void {
   const { posts } = stateBefore(states, outcome.day);
@@ -165,7 +156,7 @@ export function refuseOutcome(outcome: StormOutcomeRecord, states: States, refus
   if (stray.length > 0) {
     refuse(
       'posts',
-      `fence ${outcome.fenceRef} had posts 1 to ${posts.length} on that day, and none with the number ${stray.join(', ')}; correct the numbers`,
+      `fence ${outcome.fenceRef} had ${numberedTo(posts.length)} on that day, and no ${namedPosts(stray)}; correct the numbers`,
     );
   }
 }
@@ -209,9 +200,6 @@ function refuseBeside(outcome: StormOutcomeRecord, other: StormOutcomeRecord, re
   }
   const twice = posts === 'all' ? [] : outcome.posts.filter((number) => posts.includes(number));
   if (twice.length > 0) {
-    refuse(
-      'posts',
-      `post ${twice.join(', ')}: ${other.ref} has the result ${other.result} of ${same} already; keep one`,
-    );
+    refuse('posts', `${namedPosts(twice)}: ${other.ref} has the result ${other.result} of ${same} already; keep one`);
   }
 }

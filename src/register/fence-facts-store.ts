@@ -4,8 +4,8 @@ import type { Register } from './database.ts';
 import { loadFenceEvidence } from './evidence-store.ts';
 import { fenceFacts, type Neighbourhood } from './fence-record-facts.ts';
 import { learnedFactsFor, learnedInForce } from './learned-store.ts';
-import { recordsWhereIn } from './record-store.ts';
-import { seasonWindow } from './site-record.ts';
+import { listRecords, recordsWhereIn } from './record-store.ts';
+import { seasonWindow } from './storm-season-record.ts';
 
 const unique = (refs: Iterable<string>): readonly string[] => [...new Set(refs)];
 
@@ -41,6 +41,7 @@ export async function loadFenceFacts(
   const zones = await recordsWhereIn(db, 'climate-zones', 'ref', unique(sites.map((site) => site.climateZoneRef)));
   const around: Neighbourhood = {
     sites: byRef(sites),
+    stormSeasons: byRef(await listRecords(db, 'storm-seasons')),
     zones: byRef(zones),
     sharedFences: byRef(sharedFences),
     posts: grouped(posts),
@@ -78,10 +79,16 @@ export async function listFenceRefs(
       'sites.season_opens as seasonOpens',
       'sites.season_closes as seasonCloses',
       'sites.season_share as seasonShare',
+      'sites.storm_season_ref as stormSeasonRef',
     ])
     .where('fences.ref', '>', afterRef ?? '')
     .orderBy('fences.ref')
     .limit(limit)
     .execute();
-  return rows.map((row) => ({ ref: row.ref, timeZone: row.timeZone, seasonWindow: seasonWindow(row) }));
+  const stormSeasons = byRef(await listRecords(db, 'storm-seasons'));
+  return rows.map((row) => ({
+    ref: row.ref,
+    timeZone: row.timeZone,
+    seasonWindow: seasonWindow(row, stormSeasons),
+  }));
 }

@@ -1,8 +1,9 @@
 import type { Register } from './database.ts';
 import type { FenceRecord } from './fence-record.ts';
 import type { OwnerRecord } from './owner-record.ts';
-import { recordsWhereIn } from './record-store.ts';
+import { listRecords, recordsWhereIn } from './record-store.ts';
 import type { SiteRecord } from './site-record.ts';
+import { seasonWindow } from './storm-season-record.ts';
 
 /** Where a fence stands and whom its notices concern. */
 export interface FenceParties {
@@ -10,10 +11,10 @@ export interface FenceParties {
   readonly namedEnd: string;
   readonly style: FenceRecord['style'];
   readonly consequence: FenceRecord['consequence'];
-  readonly site: Pick<
-    SiteRecord,
-    'ref' | 'name' | 'place' | 'region' | 'units' | 'timeZone' | 'windSource' | 'seasonCloses'
-  >;
+  readonly site: Pick<SiteRecord, 'ref' | 'name' | 'place' | 'region' | 'units' | 'timeZone' | 'windSource'> & {
+    /** Last day of the storm season in force there, `MM-DD`. */
+    readonly seasonCloses: string;
+  };
   /** One or two, the first owner first. */
   readonly owners: readonly OwnerRecord[];
 }
@@ -32,17 +33,27 @@ export async function loadFenceParties(
   );
   const siteRefs = [...new Set(fences.map((fence) => fence.siteRef))];
   const sites = new Map((await recordsWhereIn(db, 'sites', 'ref', siteRefs)).map((site) => [site.ref, site]));
+  const stormSeasons = new Map((await listRecords(db, 'storm-seasons')).map((season) => [season.ref, season]));
   const parties = fences.flatMap((fence): readonly FenceParties[] => {
     const site = sites.get(fence.siteRef);
     if (!site) return [];
-    const { ref, name, place, region, units, timeZone, windSource, seasonCloses } = site;
+    const { ref, name, place, region, units, timeZone, windSource } = site;
     return [
       {
         fenceRef: fence.ref,
         namedEnd: fence.namedEnd,
         style: fence.style,
         consequence: fence.consequence,
-        site: { ref, name, place, region, units, timeZone, windSource, seasonCloses },
+        site: {
+          ref,
+          name,
+          place,
+          region,
+          units,
+          timeZone,
+          windSource,
+          seasonCloses: seasonWindow(site, stormSeasons).closes,
+        },
         owners: [fence.ownerRef, fence.secondOwnerRef].flatMap((owner) => {
           const record = owner === null ? undefined : owners.get(owner);
           return record ? [record] : [];

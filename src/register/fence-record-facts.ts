@@ -5,8 +5,9 @@ import { type FenceRecord, runFacts } from './fence-record.ts';
 import { inspectionFacts } from './inspection-record.ts';
 import { type PostRecord, postOverride } from './post-record.ts';
 import { postWood } from './post-wood-record.ts';
-import { type SiteRecord, seasonWindow, windEntry } from './site-record.ts';
+import { type SiteRecord, windEntry } from './site-record.ts';
 import { stormOutcomeFacts } from './storm-outcome-record.ts';
+import { type StormSeasonRecord, seasonWindow } from './storm-season-record.ts';
 import { type WorksRecord, worksFacts } from './works-record.ts';
 
 function found<R>(map: ReadonlyMap<string, R>, ref: string): R {
@@ -18,6 +19,7 @@ function found<R>(map: ReadonlyMap<string, R>, ref: string): R {
 /** The records that surround fences: all those that their facts need. */
 export interface Neighbourhood {
   readonly sites: ReadonlyMap<string, SiteRecord>;
+  readonly stormSeasons: ReadonlyMap<string, StormSeasonRecord>;
   readonly zones: ReadonlyMap<string, ClimateZoneRecord>;
   readonly sharedFences: ReadonlyMap<string, FenceRecord>;
   readonly posts: ReadonlyMap<string, readonly PostRecord[]>;
@@ -59,7 +61,7 @@ export function fenceFacts(fence: FenceRecord, around: Neighbourhood): FenceFact
       lateralBearingDoubled: site.lateralBearingDoubled,
       climate: climateFacts(found(around.zones, site.climateZoneRef)),
       wind: windEntry(site),
-      seasonWindow: seasonWindow(site),
+      seasonWindow: seasonWindow(site, around.stormSeasons),
     },
     run: runFacts(fence),
     wood: postWood(fence),

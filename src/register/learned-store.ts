@@ -89,12 +89,16 @@ export async function learnedHistory(db: RegisterDb): Promise<readonly LearnedEn
   });
 }
 
-/** The acceptance in force: the last that was not taken back; null where there is none. */
-export async function learnedInForce(db: RegisterDb): Promise<LearnedVersion | null> {
+/**
+ * The acceptance in force: the last that was not taken back; null where there is none.
+ * @param without the number of one that is passed over, as if it had been taken back
+ */
+export async function learnedInForce(db: RegisterDb, without = 0): Promise<LearnedVersion | null> {
   const act = await db
     .selectFrom('learned_acts')
     .select(['number', 'at', 'by', 'note'])
     .where('act', '=', 'accepted')
+    .where('number', '<>', without)
     .where('number', 'not in', (eb) =>
       eb
         .selectFrom('learned_acts')
@@ -146,26 +150,45 @@ function valuesUnder(
   return [...held.values()].sort((a, b) => (a.key < b.key ? -1 : 1));
 }
 
+/** A new version and the one that it takes the place of. */
+export interface NewVersion {
+  readonly before: LearnedVersion | null;
+  readonly version: LearnedVersion;
+}
+
+/** The version that accepting values would make, without storing it; null where all of them hold already. */
+export async function plannedVersion(
+  db: RegisterDb,
+  { at, by, note }: LearnedAct,
+  values: readonly LearnedValue[],
+): Promise<NewVersion | null> {
+  const before = await learnedInForce(db);
+  const number = await nextNumber(db);
+  const held = valuesUnder(before, values, number);
+  return held.every(({ since }) => since !== number)
+    ? null
+    : { before, version: { number, at, by, note, values: held } };
+}
+
 /**
  * Accepts values as a new version, in one transaction: they hold from now on beside those of the version in force that
  * they do not replace. Returns null, and stores nothing, where all of them hold already.
  */
 export async function acceptLearned(
   register: Register,
-  { at, by, note }: LearnedAct,
+  act: LearnedAct,
   values: readonly LearnedValue[],
-): Promise<{ readonly before: LearnedVersion | null; readonly version: LearnedVersion } | null> {
+): Promise<NewVersion | null> {
   return register.db.transaction().execute(async (tx) => {
-    const before = await learnedInForce(tx);
-    const number = await nextNumber(tx);
-    const held = valuesUnder(before, values, number);
-    if (held.every(({ since }) => since !== number)) return null;
+    const planned = await plannedVersion(tx, act, values);
+    if (!planned) return null;
+    const { number, at, by, note, values: held } = planned.version;
     await tx.insertInto('learned_acts').values({ number, act: 'accepted', reverted: null, at, by, note }).execute();
     await tx
       .insertInto('learned_values')
       .values(held.map((value) => rowOf(value, number)))
       .execute();
-    return { before, version: { number, at, by, note, values: held } };
+    return planned;
   });
 }
 

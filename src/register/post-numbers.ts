@@ -15,7 +15,7 @@ export function refuseRepeatedPosts(posts: PostNumbers, refuse: Refuse): void {
 }
 
 /** The posts as the database holds them: the word `all`, or numbers parted by blanks. */
-export const postsText = (posts: PostNumbers): string => (posts === 'all' ? 'all' : posts.join(' '));
+export const postsText = (posts: 'all' | readonly number[]): string => (posts === 'all' ? 'all' : posts.join(' '));
 
 /** The posts that a stored text names. */
 export const postsFromText = (text: string): PostNumbers => (text === 'all' ? 'all' : text.split(' ').map(Number));

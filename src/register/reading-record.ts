@@ -47,6 +47,8 @@ export const readingSchema = z
     railConnection: rangedSchema(RANGES.railConnection).nullable(),
     trimmerCutMm: rangedSchema(RANGES.trimmerCutMm).nullable(),
     closedOff: z.boolean(),
+    /** Confirmed, though it leaves almost nothing of the post. */
+    sure: z.boolean(),
     notes: textSchema(2000),
   })
   .superRefine((reading, context) => {

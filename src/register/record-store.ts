@@ -1,7 +1,12 @@
 import type { Kysely } from 'kysely';
+import { type CatalogueRecord, catalogueSchema } from './catalogue-record.ts';
 import { type ClimateZoneRecord, climateZoneSchema } from './climate-zone-record.ts';
+import { type CrewMemberRecord, crewMemberSchema } from './crew-member-record.ts';
+import { type CrewRecord, crewSchema } from './crew-record.ts';
+import { type DayOffRecord, dayOffSchema } from './day-off-record.ts';
 import { type FenceRecord, fenceSchema } from './fence-record.ts';
 import { type InspectionRecord, inspectionSchema } from './inspection-record.ts';
+import { type MaterialRecord, materialSchema } from './material-record.ts';
 import { type OwnerRecord, ownerSchema } from './owner-record.ts';
 import { type PostRecord, postSchema } from './post-record.ts';
 import { type ReadingRecord, readingSchema } from './reading-record.ts';
@@ -16,6 +21,7 @@ import {
 } from './record-row.ts';
 import { type SiteRecord, siteSchema } from './site-record.ts';
 import { type StormOutcomeRecord, stormOutcomeSchema } from './storm-outcome-record.ts';
+import { type StormSeasonRecord, stormSeasonSchema } from './storm-season-record.ts';
 import type { RegisterTables } from './tables.ts';
 import { type WorksRecord, worksSchema } from './works-record.ts';
 
@@ -23,6 +29,7 @@ import { type WorksRecord, worksSchema } from './works-record.ts';
 export const RECORD_KINDS = [
   'owners',
   'climate-zones',
+  'storm-seasons',
   'sites',
   'fences',
   'posts',
@@ -30,6 +37,11 @@ export const RECORD_KINDS = [
   'inspections',
   'readings',
   'outcomes',
+  'catalogue',
+  'materials',
+  'crews',
+  'crew-members',
+  'days-off',
 ] as const;
 export type RecordKind = (typeof RECORD_KINDS)[number];
 
@@ -37,6 +49,7 @@ export type RecordKind = (typeof RECORD_KINDS)[number];
 export interface RecordOf {
   readonly owners: OwnerRecord;
   readonly 'climate-zones': ClimateZoneRecord;
+  readonly 'storm-seasons': StormSeasonRecord;
   readonly sites: SiteRecord;
   readonly fences: FenceRecord;
   readonly posts: PostRecord;
@@ -44,6 +57,11 @@ export interface RecordOf {
   readonly inspections: InspectionRecord;
   readonly readings: ReadingRecord;
   readonly outcomes: StormOutcomeRecord;
+  readonly catalogue: CatalogueRecord;
+  readonly materials: MaterialRecord;
+  readonly crews: CrewRecord;
+  readonly 'crew-members': CrewMemberRecord;
+  readonly 'days-off': DayOffRecord;
 }
 
 interface KindStore<R> {
@@ -70,12 +88,13 @@ const flat = <R extends object>(
 const STORES: { readonly [K in RecordKind]: KindStore<RecordOf[K]> } = {
   owners: flat('owners', ownerSchema, ['enrolled']),
   'climate-zones': flat('climate_zones', climateZoneSchema, ['irrigated']),
+  'storm-seasons': flat('storm_seasons', stormSeasonSchema),
   sites: flat('sites', siteSchema, ['soilSaturated', 'lateralBearingDoubled', 'hurricane']),
   fences: flat('fences', fenceSchema, ['incised']),
   posts: flat('posts', postSchema, ['incised'], ['fence_ref', 'number']),
   works: { table: 'works', key: ['ref'], schema: worksSchema, toRow: worksToRow, fromRow: worksFromRow },
   inspections: flat('inspections', inspectionSchema),
-  readings: flat('readings', readingSchema, ['collarCracked', 'closedOff'], ['inspection_ref', 'post']),
+  readings: flat('readings', readingSchema, ['collarCracked', 'closedOff', 'sure'], ['inspection_ref', 'post']),
   outcomes: {
     table: 'storm_outcomes',
     key: ['ref'],
@@ -83,6 +102,11 @@ const STORES: { readonly [K in RecordKind]: KindStore<RecordOf[K]> } = {
     toRow: outcomeToRow,
     fromRow: outcomeFromRow,
   },
+  catalogue: flat('catalogue_lines', catalogueSchema, ['notOnFrozenGround', 'licensedApplicator', 'permit'], ['kind']),
+  materials: flat('catalogue_materials', materialSchema, [], ['kind', 'name']),
+  crews: flat('crews', crewSchema),
+  'crew-members': flat('crew_members', crewMemberSchema),
+  'days-off': flat('days_off', dayOffSchema),
 };
 
 /** Either the register's connection or a transaction on it. */
@@ -97,15 +121,21 @@ const rowsInOrder = (db: RegisterDb, kind: RecordKind) => {
 /** The row a record is stored as, without its stamps: two records are the same where their rows are. */
 export const storedRow = <K extends RecordKind>(kind: K, record: RecordOf[K]): FlatRow => STORES[kind].toRow(record);
 
-/** All records of a kind, ordered by ref (posts by fence and number, readings by inspection and post), byte by byte. */
+/**
+ * All records of a kind, ordered byte by byte by ref; posts by fence and number, readings by inspection and post, the
+ * catalogue by kind, materials by kind and name.
+ */
 export async function listRecords<K extends RecordKind>(db: RegisterDb, kind: K): Promise<readonly RecordOf[K][]> {
   const store: KindStore<RecordOf[K]> = STORES[kind];
   const rows = await rowsInOrder(db, kind).execute();
   return rows.map((row) => store.fromRow(row as unknown as FlatRow));
 }
 
-/** The record of that ref; null where there is none. Posts and readings have no ref: list them. */
-export async function readRecord<K extends Exclude<RecordKind, 'posts' | 'readings'>>(
+/** Kinds whose records have no ref of their own. */
+type WithoutRef = 'posts' | 'readings' | 'catalogue' | 'materials';
+
+/** The record of that ref; null where there is none. Kinds without a ref of their own are listed instead. */
+export async function readRecord<K extends Exclude<RecordKind, WithoutRef>>(
   db: RegisterDb,
   kind: K,
   ref: string,

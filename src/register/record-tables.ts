@@ -1,11 +1,17 @@
+import type { CatalogueRecord } from './catalogue-record.ts';
 import type { ClimateZoneRecord } from './climate-zone-record.ts';
+import type { CrewMemberRecord } from './crew-member-record.ts';
+import type { CrewRecord } from './crew-record.ts';
+import type { DayOffRecord } from './day-off-record.ts';
 import type { FenceRecord } from './fence-record.ts';
 import type { InspectionRecord } from './inspection-record.ts';
+import type { MaterialRecord } from './material-record.ts';
 import type { OwnerRecord } from './owner-record.ts';
 import type { PostRecord } from './post-record.ts';
 import type { ReadingRecord } from './reading-record.ts';
 import type { SiteRecord } from './site-record.ts';
 import type { StormOutcomeRecord } from './storm-outcome-record.ts';
+import type { StormSeasonRecord } from './storm-season-record.ts';
 
 type IsCapital<C extends string> = C extends Lowercase<C> ? false : true;
 
@@ -39,6 +45,7 @@ interface WorksRow {
 export interface RecordTables {
   readonly owners: RowOf<OwnerRecord> & Stamps;
   readonly climate_zones: RowOf<ClimateZoneRecord> & Stamps;
+  readonly storm_seasons: RowOf<StormSeasonRecord> & Stamps;
   readonly sites: RowOf<SiteRecord> & Stamps;
   readonly fences: RowOf<FenceRecord> & Stamps;
   readonly posts: RowOf<PostRecord> & Stamps;
@@ -47,5 +54,10 @@ export interface RecordTables {
   readonly readings: RowOf<ReadingRecord> & Stamps;
   /** The posts as one text. */
   readonly storm_outcomes: RowOf<Omit<StormOutcomeRecord, 'posts'>> & { readonly posts: string } & Stamps;
+  readonly catalogue_lines: RowOf<CatalogueRecord> & Stamps;
+  readonly catalogue_materials: RowOf<MaterialRecord> & Stamps;
+  readonly crews: RowOf<CrewRecord> & Stamps;
+  readonly crew_members: RowOf<CrewMemberRecord> & Stamps;
+  readonly days_off: RowOf<DayOffRecord> & Stamps;
   readonly settings: { readonly key: string; readonly value: string; readonly updated_at: string };
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { SOIL_CLASS_KEYS } from '../capacity/soil-class.ts';
 import { EXPOSURES } from '../capacity/velocity-pressure.ts';
-import { isMonthDay, type SeasonWindow } from '../forecast/season-calendar.ts';
+import { isMonthDay, YEAR_ROUND } from '../forecast/season-calendar.ts';
 import { WIND_BASES, type WindEntry } from '../forecast/wind-entry.ts';
 import { RANGES } from './value-ranges.ts';
 import {
@@ -39,6 +39,10 @@ export const TIME_ZONE_REASON = 'not a time zone of the IANA database; write one
 export const MONTH_DAY_REASON =
   'not a month and day of every year; write MM-DD, as 06-01, and format the column as text in a spreadsheet';
 
+/** Why a site that names a storm season has none of its own. */
+export const ownSeasonReason = (stormSeasonRef: string): string =>
+  `the site takes its season from storm season ${stormSeasonRef}; leave its own days and share empty, or storm_season`;
+
 /** A place where fences stand: climate, soil, exposure, design wind with its source, storm season. */
 export const siteSchema = z
   .object({
@@ -66,19 +70,49 @@ export const siteSchema = z
     seasonOpens: z.string().refine(isMonthDay, MONTH_DAY_REASON),
     seasonCloses: z.string().refine(isMonthDay, MONTH_DAY_REASON),
     seasonShare: rangedSchema(RANGES.seasonShare, 'missing; a season has a share of the yearly wind, as 0.8'),
+    /** Where set, the season is that of this storm season, and the site's own three values stand for the whole year. */
+    stormSeasonRef: refSchema.nullable(),
+    latitude: rangedSchema(RANGES.latitude).nullable(),
+    longitude: rangedSchema(RANGES.longitude).nullable(),
+    /** Days of the year, `MM-DD`, between which the ground counts as frozen; may wrap the year end. */
+    frozenFrom: z.string().refine(isMonthDay, MONTH_DAY_REASON).nullable(),
+    frozenTo: z.string().refine(isMonthDay, MONTH_DAY_REASON).nullable(),
   })
   .superRefine((site, context) => {
     const refuse = refuseInto(context);
     refuseReturnPeriod(site, refuse);
     refuseSecondPair(site, refuse);
-    const days = { opens: site.seasonOpens, closes: site.seasonCloses };
-    if (days.opens === days.closes) refuse('seasonCloses', 'a season of one day; close it after the day it opens');
-    if (days.opens === '01-01' && days.closes === '12-31' && site.seasonShare !== 1) {
-      refuse('seasonShare', 'a season that lasts all year has all of the yearly wind; write 1');
-    }
+    refuseSeason(site, refuse);
+    refuseHalfPair(site, ['latitude', 'longitude'], 'a place has a latitude and a longitude', refuse);
+    refuseHalfPair(site, ['frozenFrom', 'frozenTo'], 'frozen ground has a first and a last day', refuse);
   });
 
 export type SiteRecord = Readonly<z.infer<typeof siteSchema>>;
+
+type SeasonFields = Pick<SiteRecord, 'stormSeasonRef' | 'seasonOpens' | 'seasonCloses' | 'seasonShare'>;
+
+function refuseSeason(site: SeasonFields, refuse: Refuse): void {
+  const { stormSeasonRef, seasonOpens: opens, seasonCloses: closes, seasonShare } = site;
+  const allYear = opens === YEAR_ROUND.opens && closes === YEAR_ROUND.closes;
+  if (stormSeasonRef !== null && !allYear) {
+    refuse('seasonOpens', ownSeasonReason(stormSeasonRef));
+  } else if (opens === closes) {
+    refuse('seasonCloses', 'a season of one day; close it after the day it opens');
+  } else if (allYear && seasonShare !== YEAR_ROUND.share) {
+    refuse('seasonShare', 'a season that lasts all year has all of the yearly wind; write 1');
+  }
+}
+
+/** Refuses the one of two keys that is missing beside the other. */
+function refuseHalfPair<K extends string>(
+  record: Readonly<Record<K, unknown>>,
+  [one, other]: readonly [K, K],
+  reason: string,
+  refuse: Refuse,
+): void {
+  if ((record[one] === null) === (record[other] === null)) return;
+  refuse(record[one] === null ? one : other, `missing; ${reason}`);
+}
 
 type WindFields = Pick<
   SiteRecord,
@@ -129,11 +163,4 @@ export const windEntry = (site: SiteRecord): WindEntry => ({
       ? null
       : { speedMps: site.secondGustMps, returnPeriodYears: site.secondReturnPeriodYears },
   hurricane: site.hurricane,
-});
-
-/** The storm season of a site as the forecast takes it. */
-export const seasonWindow = (site: Pick<SiteRecord, 'seasonOpens' | 'seasonCloses' | 'seasonShare'>): SeasonWindow => ({
-  opens: site.seasonOpens,
-  closes: site.seasonCloses,
-  share: site.seasonShare,
 });

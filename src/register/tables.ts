@@ -1,6 +1,7 @@
+import type { WithdrawalTables } from './evidence-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
 import type { RecordTables } from './record-tables.ts';
 import type { SweepTables } from './sweep-tables.ts';
 
 /** Every table of the register. */
-export type RegisterTables = RecordTables & SweepTables & LearnedTables;
+export type RegisterTables = RecordTables & SweepTables & LearnedTables & WithdrawalTables;

@@ -30,6 +30,8 @@ import {
   type LearnedVersion,
   learnedFactsFor,
   learnedInForce,
+  type NewVersion,
+  plannedVersion,
   revertLearned,
   sameValue,
 } from '../register/learned-store.ts';
@@ -172,6 +174,10 @@ export type Acceptance =
       /** Fences whose forecasts the next sweep makes anew. */
       readonly fences: readonly string[];
     }
+  | RefusedAcceptance;
+
+/** Why nothing can be accepted. */
+export type RefusedAcceptance =
   /** Named, but nothing was seen of it. */
   | { readonly kind: 'not seen'; readonly keys: readonly string[] }
   /** Named, or all there is, but too little was seen. */
@@ -191,25 +197,39 @@ export async function acceptLearning(
   onProgress?: LearningProgress,
 ): Promise<{ readonly learning: RegisterLearning; readonly acceptance: Acceptance }> {
   const learning = await learnFromRegister(register, onProgress);
-  return { learning, acceptance: await acceptCells(register, act, only, learning.cells) };
+  const wanted = wantedCells(only, learning.cells);
+  if (!Array.isArray(wanted)) return { learning, acceptance: wanted };
+  const accepted = await acceptLearned(register, act, wanted.map(learnedValue));
+  if (!accepted) return { learning, acceptance: { kind: 'in force already', cells: wanted } };
+  const fences = await fencesBetween(register, accepted.before, accepted.version);
+  return { learning, acceptance: { kind: 'accepted', version: accepted.version, fences } };
 }
 
-async function acceptCells(
+/** What `acceptLearning` would accept, without storing it: the new version and the one before, or why there is none. */
+export async function planLearning(
   register: Register,
   act: LearnedAct,
   only: readonly string[] | null,
-  cells: readonly LearnedCell[],
-): Promise<Acceptance> {
+  onProgress?: LearningProgress,
+): Promise<{
+  readonly learning: RegisterLearning;
+  readonly plan: ({ readonly kind: 'planned' } & NewVersion) | RefusedAcceptance;
+}> {
+  const learning = await learnFromRegister(register, onProgress);
+  const wanted = wantedCells(only, learning.cells);
+  if (!Array.isArray(wanted)) return { learning, plan: wanted };
+  const planned = await plannedVersion(register.db, act, wanted.map(learnedValue));
+  return { learning, plan: planned ? { kind: 'planned', ...planned } : { kind: 'in force already', cells: wanted } };
+}
+
+/** The quantities that are to be accepted, or why they cannot be. */
+function wantedCells(only: readonly string[] | null, cells: readonly LearnedCell[]): LearnedCell[] | RefusedAcceptance {
   const unknown = (only ?? []).filter((key) => !cells.some((cell) => cell.key === key));
   if (unknown.length > 0) return { kind: 'not seen', keys: unknown };
   const wanted = only === null ? cells.filter(({ enough }) => enough) : cells.filter(({ key }) => only.includes(key));
   if (wanted.length === 0) return { kind: 'too few', cells };
   const tooFew = wanted.filter(({ enough }) => !enough);
-  if (tooFew.length > 0) return { kind: 'too few', cells: tooFew };
-  const accepted = await acceptLearned(register, act, wanted.map(learnedValue));
-  if (!accepted) return { kind: 'in force already', cells: wanted };
-  const fences = await fencesBetween(register, accepted.before, accepted.version);
-  return { kind: 'accepted', version: accepted.version, fences };
+  return tooFew.length > 0 ? { kind: 'too few', cells: tooFew } : wanted;
 }
 
 /** What came of taking back. */

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
-import { unknownSentence } from '../drawing/unknown-sentence.ts';
+import { unknownSentence, wayToKnowSentence } from '../drawing/unknown-sentence.ts';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
 
 /** What the register does not know and what the forecast remarks. */
@@ -8,19 +8,25 @@ export const Unknowns: FC<{ readonly forecast: FenceForecast; readonly units: Di
   forecast,
   units,
 }) => {
-  const unknowns = forecast.unknowns.toSorted((a, b) => b.swingMps - a.swingMps);
+  const { fenceRef, unknowns } = forecast;
   return (
     <>
       <h2>What it does not know</h2>
       {unknowns.length === 0 ? (
-        <p>Every input of the forecast is recorded.</p>
+        <p>Every input that can be recorded is.</p>
       ) : (
         <ul class="plain">
           {unknowns.map((unknown) => (
-            <li>{unknownSentence(unknown, units)}</li>
+            <li>{`${unknownSentence(unknown, units)} ${wayToKnowSentence(unknown)}`}</li>
           ))}
         </ul>
       )}
+      <p>
+        What no record can say (how fast its wood rots, how strong its wood and its footings are, how much wind reaches
+        it) the forecast carries as ranges:{' '}
+        <a href={`/fences/${encodeURIComponent(fenceRef)}/reasons#weighs`}>what weighs most of all</a>, and what an
+        inspection can narrow.
+      </p>
       {forecast.remarks.length > 0 && (
         <ul class="plain">
           {forecast.remarks.map((remark) => (

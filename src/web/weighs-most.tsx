@@ -1,8 +1,8 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
-import { weighsMostSentence } from '../drawing/evidence-sentences.ts';
 import { sensitivityBarsSvg } from '../drawing/sensitivity-bars.ts';
 import { type RowEnd, sensitivityRows } from '../drawing/sensitivity-rows.ts';
+import { knownText, unknownFirst, weighsMostSentences } from '../drawing/sensitivity-sentences.ts';
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import type { Reasons } from '../forecast/reasons.ts';
 import type { Sensitivity } from '../forecast/sensitivity.ts';
@@ -20,7 +20,7 @@ interface Weighed {
   readonly units: DisplayUnits;
 }
 
-/** Which inputs decide when a fence goes short: as bars, and the same as a table. */
+/** Which inputs decide when a fence goes short: in sentences, as bars, and as a table with what is not known first. */
 export const WeighsMost: FC<{
   readonly sensitivity: Sensitivity;
   readonly unknowns: Reasons['unknowns'];
@@ -28,7 +28,7 @@ export const WeighsMost: FC<{
 }> = ({ sensitivity, unknowns, units }) => (
   <>
     <h2 id="weighs">What weighs most</h2>
-    <p>{weighsMostSentence(unknowns, units)}</p>
+    <p>{weighsMostSentences(sensitivity, unknowns, units).join(' ')}</p>
     <figure class="chart">
       {WIDTHS.map(({ name, widthPx }) => (
         <div class={`chart-${name}`}>
@@ -72,10 +72,10 @@ const WeighedTable: FC<Weighed> = ({ sensitivity, units }) => {
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ input, kind, sooner, later, swing }) => (
+            {unknownFirst(rows).map(({ input, narrowedBy, sooner, later, swing }) => (
               <tr>
                 <th scope="row">{input}</th>
-                <td data-label="Known">{kind === 'unknown' ? 'not known' : 'recorded'}</td>
+                <td data-label="Known">{knownText({ narrowedBy })}</td>
                 <td data-label="Sooner">{endText(sooner)}</td>
                 <td data-label="Later">{endText(later)}</td>
                 <td data-label={words.swing} class="figure">

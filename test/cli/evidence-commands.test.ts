@@ -174,7 +174,7 @@ describe('inspect and storm', () => {
     ]);
     expect(later.code).toBe(0);
     expect(later.err).toMatch(
-      /^Doubtful: --post "3 depth 2mm", depth: 2\.0 mm of depth on 2026-11-02, but post 3 had 12\.0 mm/,
+      /^Doubtful: --post "3 depth 2mm", depth: post 3: 2\.0 mm of depth on 2026-11-02 \(inspection PR-02\/2026-11-02\/awl-or-probe\), but 12\.0 mm of depth on 2026-10-02 \(inspection PR-02\/2026-10-02\/awl-or-probe\), more/,
     );
   });
 
@@ -182,7 +182,7 @@ describe('inspect and storm', () => {
     ['depth 6mm', 'it does not begin with the number of a post'],
     ['3', 'it does not say what was found'],
     ['3 depth 6', 'depth "6": without a unit'],
-    ['3 depth 6cm', 'depth "6cm": the unit "cm" is not known'],
+    ['3 depth 6ft', 'depth "6ft": the unit "ft" is not known'],
     ['3 depth', 'depth "": not a number with its unit'],
     ['3 rotten', '"rotten" is none of the words it can hold'],
     ['3 depth 6mm depth 7mm', 'depth is said twice'],
@@ -231,7 +231,7 @@ describe('inspect and storm', () => {
     );
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toContain('Stored of fence PR-02 in storm "Märch gale", 2026-03-14, gust 71 mph ± 15 %:');
-    expect(out).toContain('\n  all other posts stood (PR-02/2026-03-14/March-gale/stood)\n');
+    expect(out).toContain('\n  all other posts stood: posts 1, 2, 6-11 (PR-02/2026-03-14/March-gale/stood)\n');
     const shared = {
       storm: 'Märch gale',
       day: '2026-03-14',

@@ -17,8 +17,8 @@ const SCATTER = [-0.5, 0, 0.5];
 const refOf = (index: number): string => `RF-${String(index + 1).padStart(2, '0')}`;
 const builtOf = (index: number): string => `${2004 + (index % 8)}-04-15`;
 
-/** CSV files of fences of ground-contact wood that all rot twice as fast as published, and two of other wood and soil that nobody read. */
-function files(fences: number): Readonly<Record<string, string>> {
+/** CSV files of fences of ground-contact wood that all rot twice as fast as published, more of them that nobody read, by the day they were built, and two of other wood and soil. */
+function files(fences: number, unread: readonly string[]): Readonly<Record<string, string>> {
   const rows = Array.from({ length: fences }, (_, index) => index);
   const fenceRow = (ref: string, site: string, treatment: string, built: string): string =>
     `${ref},${site},reed,solid-board,72,80,8,lane,return,24,return,24,4x4,southern-pine,no-2,${treatment},${built},24,concrete,9`;
@@ -27,7 +27,7 @@ function files(fences: number): Readonly<Record<string, string>> {
     const own = 0.2 * Math.sin(index * 2.4);
     return SCATTER.map((scatter, post) => {
       const rate = 2 * medianDecayRate('ground-contact', CLIMATE) * Math.exp(own + scatter);
-      return `I-${refOf(index)},${post + 3},${Math.min(44, decayDepth(years, rate)).toFixed(2)}`;
+      return `I-${refOf(index)},${post + 3},${Math.min(44, decayDepth(years, rate)).toFixed(2)},yes`;
     });
   });
   return {
@@ -43,19 +43,20 @@ function files(fences: number): Readonly<Record<string, string>> {
     'fences.csv': [
       'ref,site,owner,style,height_in,run_length_ft,post_spacing_ft,named_end,end_a,end_a_return_ft,end_b,end_b_return_ft,section,species,grade,treatment_class,installed,embedment_in,footing,footing_diameter_in',
       ...rows.map((index) => fenceRow(refOf(index), 'hollow', 'ground-contact', builtOf(index))),
+      ...unread.map((built, index) => fenceRow(`NR-0${index + 1}`, 'hollow', 'ground-contact', built)),
       fenceRow('UP-01', 'upland', 'ground-contact', '2010-04-15'),
       fenceRow('UP-02', 'hollow', 'heavy-duty', '2010-04-15'),
       '',
     ].join('\n'),
     'inspections.csv': `ref,fence,day,inspector,method\n${rows.map((index) => `I-${refOf(index)},${refOf(index)},${READ_ON},Tobin Astley,awl-or-probe\n`).join('')}`,
-    'readings.csv': `inspection,post,depth_mm\n${readings.join('\n')}\n`,
+    'readings.csv': `inspection,post,depth_mm,sure\n${readings.join('\n')}\n`,
   };
 }
 
 /** A folder with a register into which these fences were imported. */
-async function importedFolder(fences: number): Promise<string> {
+async function importedFolder(fences: number, unread: readonly string[] = []): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'learned-'));
-  const written = Object.entries(files(fences)).map(([name, text]) => {
+  const written = Object.entries(files(fences, unread)).map(([name, text]) => {
     const path = join(folder, name);
     writeFileSync(path, text);
     return path;
@@ -82,6 +83,29 @@ const storedForecasts = (folder: string) =>
   onRegister(folder, (db) =>
     db.selectFrom('forecasts').select(['fence_ref', 'input_hash', 'detail']).orderBy('fence_ref').execute(),
   );
+
+interface Preview {
+  readonly fences: readonly string[];
+  readonly standings: readonly {
+    readonly ref: string;
+    readonly of: string;
+    readonly from: string;
+    readonly to: string;
+  }[];
+  readonly notices: readonly { readonly ref: string; readonly ownerRef: string; readonly matter: string }[];
+}
+
+const standings = (folder: string): Promise<ReadonlyMap<string, string>> =>
+  onRegister(folder, async (db) => {
+    const rows = await db.selectFrom('forecasts').select(['fence_ref', 'standing']).orderBy('fence_ref').execute();
+    return new Map(rows.map((row) => [row.fence_ref, row.standing]));
+  });
+
+const notices = (folder: string): Promise<readonly string[]> =>
+  onRegister(folder, async (db) => {
+    const rows = await db.selectFrom('notices').select(['fence_ref', 'owner_ref', 'matter']).execute();
+    return rows.map((row) => `${row.fence_ref} ${row.owner_ref} ${row.matter}`);
+  });
 
 const cellsOf = async (folder: string): Promise<readonly LearnedCell[]> => {
   const { out } = await command(folder, ['learned', '--json']);
@@ -118,7 +142,9 @@ describe('a register of fifteen fences that all rot twice as fast as published',
 
     const accepted = await command(folder, ['learned', 'accept', '--by', 'Nell Ardmore', '--note', 'spring round']);
     expect(accepted.code).toBe(0);
-    expect(accepted.out).toMatch(/^Accepted as version 1 by Nell Ardmore:\n {2}ground-contact\/5: [12]\.\d\d \(/);
+    expect(accepted.out).toMatch(
+      /^Accepted as version 1 by Nell Ardmore:\n {2}rot pace of sawn southern pine, ground contact \(UC4A\) in climate band 5 \(ground-contact\/5\): [12]\.\d\d \(/,
+    );
     expect(accepted.out).toContain('The next sweep forecasts 15 fences anew: RF-01, RF-02,');
     expect((await command(folder, ['sweep'])).out).toMatch(/^15 forecast, 2 unchanged, 0 failed/);
     const learned = await storedForecasts(folder);
@@ -129,11 +155,15 @@ describe('a register of fifteen fences that all rot twice as fast as published',
     }
 
     const shown = await command(folder, ['learned']);
-    expect(shown.out).toMatch(/ground-contact +5 +15 +45 +1\.00 \(0\.50–2\.01\) +\d\.\d\d \(.+ in force$/m);
+    expect(shown.out).toMatch(
+      /ground contact \(UC4A\) +5 +1\.00 \(0\.50–2\.01\) +\d\.\d\d \(.+ in force: 15 fences, 45 readings +ground-contact\/5$/m,
+    );
     expect(shown.out).toContain('Version 1 is in force: accepted by Nell Ardmore on 2026-11-24.');
     const again = await command(folder, ['learned', 'accept', '--by', 'Nell Ardmore']);
     expect(again.code).toBe(3);
-    expect(again.err).toMatch(/ground-contact\/5: in force already.*\nNothing was accepted\. Version 1 stays/);
+    expect(again.err).toMatch(
+      /ground contact \(UC4A\) in climate band 5: in force already.*\nNothing was accepted\. Version 1 stays/,
+    );
 
     const reverted = await command(folder, ['learned', 'revert', '--by', 'Tobin Astley']);
     expect(reverted.out).toMatch(/^Version 1 was taken back by Tobin Astley\. The published values hold again\.\n/);
@@ -151,6 +181,45 @@ describe('a register of fifteen fences that all rot twice as fast as published',
   });
 });
 
+describe('a dry run', () => {
+  it('says which standings change and who gets a notice, as the next sweep finds them, and changes nothing', async () => {
+    const folder = await importedFolder(10, ['2012-04-15', '2015-04-15', '2018-04-15', '2021-04-15', '2024-04-15']);
+    try {
+      expect((await command(folder, ['sweep'])).code).toBe(0);
+      const standingsBefore = await standings(folder);
+      const noticesBefore = await notices(folder);
+      const accept = ['learned', 'accept', '--by', 'Nell Ardmore'];
+      const planned = await command(folder, [...accept, '--dry-run', '--json']);
+      const preview = JSON.parse(planned.out) as Preview;
+      expect(preview).toMatchObject({ dryRun: true, wouldAccept: { number: 1 }, unread: [] });
+      expect(preview.fences).toHaveLength(15);
+      expect(JSON.parse((await command(folder, ['learned', 'history', '--json'])).out)).toEqual([]);
+      expect((await command(folder, ['sweep'])).out).toMatch(/^0 forecast, 17 unchanged/);
+
+      expect((await command(folder, accept)).code).toBe(0);
+      expect((await command(folder, ['sweep'])).out).toMatch(/^15 forecast, 2 unchanged/);
+      const changed = [...(await standings(folder))].filter(([ref, to]) => standingsBefore.get(ref) !== to);
+      expect(preview.standings.filter(({ of }) => of === 'fence')).toEqual(
+        changed.map(([ref, to]) => ({ ref, of: 'fence', from: standingsBefore.get(ref), to })),
+      );
+      const written = (await notices(folder)).filter((notice) => !noticesBefore.includes(notice));
+      expect(preview.notices.map(({ ref, ownerRef, matter }) => `${ref} ${ownerRef} ${matter}`).toSorted()).toEqual(
+        written.toSorted(),
+      );
+      expect(changed.length).toBeGreaterThan(0);
+      expect(written.length).toBeGreaterThan(0);
+
+      const back = await command(folder, ['learned', 'revert', '--by', 'Tobin Astley', '--dry-run']);
+      expect(back.out).toMatch(/^Would take version 1 back\. The published values would hold again\.\n/);
+      expect(back.out).toContain('The next sweep would forecast 15 fences anew; the standing of ');
+      expect(back.out).toMatch(/Nothing was changed: this was a dry run\.\n$/);
+      expect(JSON.parse((await command(folder, ['learned', 'history', '--json'])).out)).toHaveLength(1);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  }, 180_000);
+});
+
 describe('what cannot be accepted', () => {
   let folder: string;
   beforeAll(async () => {
@@ -164,13 +233,17 @@ describe('what cannot be accepted', () => {
 
   it('is shown with what is missing, and refused', async () => {
     const shown = await command(folder, ['learned']);
-    expect(shown.out).toMatch(/ground-contact +5 +3 +9 .+ published +too few$/m);
+    expect(shown.out).toMatch(
+      /ground contact \(UC4A\) +5 .+ published +too few: 3 of 10 fences, 9 of 30 readings +ground-contact\/5$/m,
+    );
     expect(shown.out).toContain('A pace can be accepted from 10 fences and 30 readings on');
     expect(shown.out).toContain('Nothing of this is in force: forecasts use the published values.');
     for (const only of [[], ['--only', 'ground-contact/5']]) {
       const { code, err } = await command(folder, ['learned', 'accept', '--by', 'Nell', ...only]);
       expect(code).toBe(3);
-      expect(err).toContain('ground-contact/5 (3 fences of 10 and 9 readings of 30 needed)');
+      expect(err).toContain(
+        'rot pace of sawn southern pine, ground contact (UC4A) in climate band 5, named ground-contact/5 (3 fences of 10 and 9 readings of 30 needed)',
+      );
       expect(err).toContain('Nothing was accepted.');
     }
     await nothingStored();

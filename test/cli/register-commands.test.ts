@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { ImportReport } from '../../src/register/csv/import-report.ts';
+import { RECORD_KINDS } from '../../src/register/record-store.ts';
 import { SOUND_FILES } from '../register/made-up-register.ts';
 import { sampleRegister } from '../web/sample-register.ts';
 import { command } from './command-line.ts';
@@ -122,7 +123,7 @@ describe('import, export, sweep and mail', () => {
     const out = join(folder, 'out');
     const exported = await command(data, ['export', 'all', '--out', out]);
     expect(exported.code).toBe(0);
-    expect(readdirSync(out)).toHaveLength(9);
+    expect(readdirSync(out)).toHaveLength(RECORD_KINDS.length);
     const { code, out: told } = await command(data, ['import', ...readdirSync(out).map((name) => join(out, name))]);
     expect(code).toBe(0);
     expect(told).not.toMatch(/[1-9]\d* (created|changed)/);

@@ -4,7 +4,6 @@ import {
   evidenceCountSentence,
   nothingSeenSentence,
   surpriseSentences,
-  weighsMostSentence,
 } from '../../src/drawing/evidence-sentences.ts';
 import type { EvidenceSummary, UnknownBelief } from '../../src/forecast/evidence/evidence-summary.ts';
 
@@ -99,14 +98,4 @@ describe('how much was seen', () => {
     expect(nothingSeenSentence(4)).toContain('acceptance 4');
     expect(nothingSeenSentence(4)).not.toContain('published');
   });
-});
-
-it('names the input not recorded that weighs most, or says that all are recorded', () => {
-  expect(weighsMostSentence([], 'us')).toBe('Every input of the forecast is recorded.');
-  const embedment = { input: 'embedment', standsIn: 'about 24 in (0.61 m)', moves: 'lean', swingMps: 5 } as const;
-  const species = { input: 'species', standsIn: 'a low-middling strength', moves: 'snap', swingMps: 3 } as const;
-  expect(weighsMostSentence([embedment, species], 'us')).toBe(
-    'Of 2 inputs that are not recorded one weighs most. The embedment: about 24 in (0.61 m) stands in. It moves the lean speed by 11 mph between its likely ends.',
-  );
-  expect(weighsMostSentence([species], 'us')).toMatch(/^One input is not recorded\. The species: /);
 });

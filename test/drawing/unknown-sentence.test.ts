@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { unknownSentence } from '../../src/drawing/unknown-sentence.ts';
+import { unknownSentence, wayToKnowSentence } from '../../src/drawing/unknown-sentence.ts';
 
 const embedment = { input: 'embedment', standsIn: '24 in', moves: 'lean' } as const;
 
@@ -16,5 +16,13 @@ describe('what a fence does not know', () => {
     );
     expect(unknownSentence({ ...embedment, swingMps: 0.27 }, 'metric')).toContain('hardly');
     expect(unknownSentence({ ...embedment, swingMps: 0.3 }, 'metric')).toContain('by 1 km/h');
+  });
+
+  it('can be told by papers, or by an inspection that looks or digs', () => {
+    expect(wayToKnowSentence({ input: 'install date' })).toBe('Papers of the build settle it.');
+    expect(wayToKnowSentence(embedment)).toBe('An inspection measures it by digging at a post.');
+    for (const input of ['treatment class', 'species', 'footing', 'end kind'] as const) {
+      expect(wayToKnowSentence({ input })).toMatch(/inspection/);
+    }
   });
 });

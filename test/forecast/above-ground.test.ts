@@ -65,6 +65,24 @@ describe('the flag for rails and infill', () => {
     expect(since.lookFrom).toBe('2034');
   });
 
+  it('takes the wood of the last rebuild by then, in whatever order they are recorded, from its very day', () => {
+    const rebuild = (ref: string, day: string, wood: FenceFacts['wood']) =>
+      ({ ref, day, posts: 'all', kind: 'rebuild', wood, postSpacingM: null }) as const;
+    const works = [rebuild('W1', '2016-05-01', HEARTWOOD.wood), rebuild('W2', '2024-05-01', SAPWOOD.wood)];
+    const young: FenceFacts = { ...SAPWOOD, installed: { earliest: '2024-05-01', latest: '2024-05-01' } };
+    const middle: FenceFacts = { ...HEARTWOOD, installed: { earliest: '2016-05-01', latest: '2016-05-01' } };
+    for (const done of [works, works.toReversed()]) {
+      const facts: FenceFacts = { ...SAPWOOD, works: done };
+      expect(aboveGroundFlag(facts, '2026-05-01')).toEqual(aboveGroundFlag(young, '2026-05-01'));
+      expect(aboveGroundFlag(facts, '2024-05-01').expectedDepthMm).toBe(0);
+      expect(aboveGroundFlag(facts, '2024-04-30')).toEqual(aboveGroundFlag(middle, '2024-04-30'));
+    }
+  });
+
+  it('says that whose wood the rails are of is a judgement, where no law says more', () => {
+    expect(aboveGroundFlag(EXAMPLE_FENCE, '2030-03-01').provenance).toMatchObject({ tag: 'judgement' });
+  });
+
   it('does not ask for a look within the calendar where heartwood stands in a dry place', () => {
     const dry: FenceFacts = {
       ...EXAMPLE_FENCE,

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
 import { judgedGroup, seasonOne } from '../../src/forecast/fence-forecast.ts';
@@ -52,41 +51,6 @@ describe('the forecast of one fence', () => {
       expect(season.expectedPostsShort!).toBeGreaterThanOrEqual(before.expectedPostsShort!);
       expect(season.pAnyShort!).toBeGreaterThanOrEqual(before.pAnyShort!);
     }
-  });
-
-  it('lets no snap speed rise from season to season where no works were done', () => {
-    const build = fc.record({
-      treatmentClass: fc.constantFrom(
-        'ground-contact',
-        'above-ground-stock',
-        'redcedar-redwood-heartwood',
-        'unknown-treated',
-      ),
-      earliest: fc.constantFrom('2004-05-01', '2015-06-30'),
-      spanDays: fc.constantFrom('2004-05-01', '2016-06-30', '2019-01-01'),
-      runLengthM: fc.double({ min: 4, max: 60, noNaN: true }),
-    });
-    fc.assert(
-      fc.property(build, ({ treatmentClass, earliest, spanDays, runLengthM }) => {
-        const { seasons } = forecast({
-          ...EXAMPLE_FENCE,
-          run: { ...EXAMPLE_FENCE.run, runLengthM },
-          wood: { ...PINE_4X4, treatmentClass: treatmentClass },
-          installed: { earliest, latest: spanDays > earliest ? spanDays : earliest },
-        });
-        for (let index = 1; index < seasons.length; index += 1) {
-          for (const name of ['line', 'ends'] as const) {
-            const [before, after] = [seasons[index - 1]![name], seasons[index]![name]];
-            if (before && after) {
-              expect(after.snapMps.p10).toBeLessThanOrEqual(before.snapMps.p10);
-              expect(after.snapMps.p50).toBeLessThanOrEqual(before.snapMps.p50);
-              expect(after.snapMps.p90).toBeLessThanOrEqual(before.snapMps.p90);
-            }
-          }
-        }
-      }),
-      { numRuns: 25 },
-    );
   });
 
   it('does not depend on the order of posts and works in the register', () => {

@@ -105,11 +105,11 @@ describe('a corner post', () => {
         { number: 1, positionM: null, installed: null, wood: null, sharedRun: { fenceRef: 'EX-2', run: other, end } },
       ],
     });
-  const alone = posts({ ...EXAMPLE_FENCE, run: other });
+  const alone = (): readonly LoadedPost[] => posts({ ...EXAMPLE_FENCE, run: other });
 
   it('has the demands of both its runs: its own, and that of the end at which they meet', () => {
-    expect(corner(0)[0]!.demands).toEqual([posts(EXAMPLE_FENCE)[0]!.demands[0], alone[0]!.demands[0]]);
-    expect(corner(1)[0]!.demands[1]).toEqual(alone.at(-1)!.demands[0]);
+    expect(corner(0)[0]!.demands).toEqual([posts(EXAMPLE_FENCE)[0]!.demands[0], alone()[0]!.demands[0]]);
+    expect(corner(1)[0]!.demands[1]).toEqual(alone().at(-1)!.demands[0]);
     expect(corner(0)[0]!.demands[1]!.forcePerV2).toBeGreaterThan(corner(1)[0]!.demands[1]!.forcePerV2);
     expect(
       corner(0)

@@ -1,8 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
 import { seasonOne } from '../../src/forecast/fence-forecast.ts';
 import { DEFAULT_SETTINGS, forecastFence } from '../../src/forecast/forecast-fence.ts';
-import { explainForecast } from '../../src/forecast/reasons.ts';
+import { explainForecast, learnedVersion } from '../../src/forecast/reasons.ts';
 import { sensitivityOf } from '../../src/forecast/sensitivity.ts';
 import { inspectionOn } from './evidence/read-fence.ts';
 import { EXAMPLE_FENCE } from './example-fence.ts';
@@ -65,6 +65,26 @@ describe('the reasons of a forecast', () => {
     expect(numberAt(fresh, 'S/S0')).toBe(1);
   });
 
+  it('say which posts of what age they are of, and by which model', () => {
+    const reasons = explain({ seasonLabel: '2030' });
+    expect(reasons).toMatchObject({ fenceRef: 'EX-1', season: '2030', day: '2030-03-01', group: 'line posts' });
+    // 1 March 2015 to 1 March 2030: 5,479 days
+    expect(reasons.ageYears).toBeCloseTo(5479 / 365.2425, 10);
+    expect(reasons.modelVersion).toBe(forecastFence(EXAMPLE_FENCE, 2027, DEFAULT_SETTINGS).modelVersion);
+    expect(explain({ seasonLabel: 'new' }).ageYears).toBe(0);
+    expect(reasons.unknowns).toEqual(forecastFence(EXAMPLE_FENCE, 2027, DEFAULT_SETTINGS).unknowns);
+  });
+
+  it('count the age of a post from the day on which it was swapped in', () => {
+    const swapped: FenceFacts = {
+      ...EXAMPLE_FENCE,
+      works: [{ kind: 'post-swap', ref: 'W', day: '2028-06-01', posts: 'all', wood: EXAMPLE_FENCE.wood }],
+    };
+    const later = explainForecast(swapped, 2027, DEFAULT_SETTINGS, { seasonLabel: '2029' });
+    // 1 June 2028 to 1 March 2029: 273 days
+    expect(later.ageYears).toBeCloseTo(273 / 365.2425, 10);
+  });
+
   it('name the seasons there are where one is asked for that there is not', () => {
     expect(() => explain({ seasonLabel: '1999' })).toThrow(/no season "1999".*new, 2016 to 2056/);
   });
@@ -84,8 +104,12 @@ describe('the reasons of a fence at which something was seen', () => {
       { ref: 'O', storm: 'gale', day: '2026-06-02', gustMps: 24, gustSpread: 0.1, posts: 'all', result: 'stood' },
     ],
   };
-  const reasons = explainForecast(seen, 2027, DEFAULT_SETTINGS);
-  const forecast = forecastFence(seen, 2027, DEFAULT_SETTINGS);
+  let reasons: ReturnType<typeof explain>;
+  let forecast: ReturnType<typeof forecastFence>;
+  beforeAll(() => {
+    reasons = explainForecast(seen, 2027, DEFAULT_SETTINGS);
+    forecast = forecastFence(seen, 2027, DEFAULT_SETTINGS);
+  });
 
   it('end in the speeds that the forecast gives, which are not those of the priors', () => {
     const { line } = seasonOne(forecast);
@@ -127,5 +151,17 @@ describe('the reasons of a fence at which something was seen', () => {
       explain().sensitivity.baseline.yearsAhead!,
     );
     expect(learned('heavy-duty').learnedVersion).toBeNull();
+  });
+
+  it('name the acceptance where footings were learned, whatever the wood', () => {
+    const footing = { logShift: -0.1, spread: 0.3 };
+    const other = { treatmentClass: 'heavy-duty', logShift: 0.3, spread: 0.4 } as const;
+    const version = (learned: FenceFacts['learned']): number | null => learnedVersion({ ...EXAMPLE_FENCE, learned });
+    expect(version({ version: 4, paces: [], footing })).toBe(4);
+    expect(version({ version: 4, paces: [other], footing: null })).toBeNull();
+    expect(version({ version: 4, paces: [other, { ...other, treatmentClass: 'ground-contact' }], footing: null })).toBe(
+      4,
+    );
+    expect(version(null)).toBeNull();
   });
 });

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { BELIEF_POINTS } from '../../src/forecast/belief-points.ts';
 import type { FenceFacts, SiteFacts } from '../../src/forecast/fence-facts.ts';
 import { DEFAULT_SETTINGS } from '../../src/forecast/forecast-fence.ts';
@@ -15,7 +15,10 @@ import { EXAMPLE_FENCE, PINE_4X4, WARM_SITE } from './example-fence.ts';
 const SEASON_ONE = 2027;
 const of = (facts: FenceFacts, belief?: SensitivityBelief): Sensitivity =>
   sensitivityOf(facts, SEASON_ONE, DEFAULT_SETTINGS, belief);
-const EXAMPLE = of(EXAMPLE_FENCE);
+let EXAMPLE: Sensitivity;
+beforeAll(() => {
+  EXAMPLE = of(EXAMPLE_FENCE);
+});
 const barOf = ({ bars }: Sensitivity, input: string, kind?: SensitivityBar['kind']): SensitivityBar => {
   const found = bars.find((bar) => bar.input === input && (kind === undefined || bar.kind === kind));
   if (!found) throw new Error(`no bar of ${input}: ${bars.map((bar) => bar.input).join(', ')}`);

@@ -7,6 +7,7 @@ import { FORCE_COEFFICIENT_CHECKS } from './force-coefficient.checks.ts';
 import { FOUND_FACT_CHECKS } from './found-facts.checks.ts';
 import { HAZARD_CHECKS } from './hazard.checks.ts';
 import { LOCAL_RULE_CHECKS } from './local-rules.checks.ts';
+import { MONEY_CHECKS } from './money.checks.ts';
 import { NORMAL_DISTRIBUTION_CHECKS } from './normal-distribution.checks.ts';
 import { POLE_PRACTICE_CHECKS } from './pole-practice.checks.ts';
 import { POST_TRIAL_CHECKS } from './post-trials.checks.ts';
@@ -15,6 +16,7 @@ import { REFERENCE_CASE_CHECKS } from './reference-case.checks.ts';
 import { ROTTING_SHELL_CHECKS } from './rotting-shell.checks.ts';
 import { SCHEFFER_CHECKS } from './scheffer.checks.ts';
 import { SECTION_CHECKS } from './section.checks.ts';
+import { STORM_SEASON_CHECKS } from './storm-season.checks.ts';
 import { TRADE_FACT_CHECKS } from './trade-facts.checks.ts';
 import { WIND_FIGURE_CHECKS } from './wind-figure.checks.ts';
 import { WIND_PRESSURE_CHECKS } from './wind-pressure.checks.ts';
@@ -40,6 +42,8 @@ export const ALL_CHECKS: readonly PublishedCheck[] = [
   ...POST_TRIAL_CHECKS,
   ...POLE_PRACTICE_CHECKS,
   ...SCHEFFER_CHECKS,
+  ...STORM_SEASON_CHECKS,
+  ...MONEY_CHECKS,
   ...NORMAL_DISTRIBUTION_CHECKS,
   ...ANCHOR_CHECKS,
 ];

@@ -1,5 +1,7 @@
 /** Works that checks cite, one string a work, so that distinct sources can be counted. */
 export const SOURCES = {
+  hurricaneQuestions: 'NOAA Hurricane Research Division, frequently asked questions, G1 (as reproduced on the web)',
+  pacificSeason: 'NOAA Climate Prediction Center, background of the eastern Pacific hurricane outlook',
   roark: 'Roark Consulting LLC, fence wall design calculation, ASCE 7-10 (Scribd 287993048)',
   rexburg: 'Axiom PLLC, DL Evans Bank calculations, Rexburg ID record 435445 (2019)',
   asce710Fragment: 'ASCE 7-10 Table 29.3-1, fragment as reproduced on the web',

@@ -85,7 +85,7 @@ test('the facts hold inspections by day and ref, their readings by post, and sto
         trimmerCutMm: 6.35,
         closedOff: false,
       },
-      { ...nothing, post: 7, groundline: { kind: 'broken' }, closedOff: true },
+      { ...nothing, post: 9, groundline: { kind: 'broken' }, closedOff: true },
       { ...nothing, post: 10, groundline: { kind: 'sound-to', depthMm: 3.048 } },
     ],
   });

@@ -68,7 +68,7 @@ I-3,F-2,2025-04-01,Oda,owner,level,,
 export const READINGS = `inspection,post,depth_in,depth_mm,residual_width_in,sound_to_in,soft_to_mm,broken,cavity_in,lean_degrees,collar_cracked,rail_connection,trimmer_cut_in,closed_off,notes
 F-1/2024-05-02/awl-or-probe,10,,,,0.12,,,,,,,,,
 F-1/2024-05-02/awl-or-probe,2,0.25,,,,,no,,4,yes,0.5,0.25,,=leans
-F-1/2024-05-02/awl-or-probe,7,,,,,,yes,,,,,,yes,
+F-1/2024-05-02/awl-or-probe,9,,,,,,yes,,,,,,yes,
 I-2,6,,,3.1,,,,,,no,,,,
 I-1,8,,7.3,,,,,1,,,,,no,
 I-1,9,,,,,12,,0,,,,,,
@@ -85,6 +85,50 @@ export const EVIDENCE_FILES = [
   { name: 'outcomes.csv', text: OUTCOMES },
   { name: 'readings.csv', text: READINGS },
   { name: 'inspections.csv', text: INSPECTIONS },
+] as const;
+
+/** Files of a storm season, two crews and a catalogue of its own. */
+export const SEASON_FILES = [
+  {
+    name: 'storm-seasons.csv',
+    text: `ref,name,opens,closes,share,source
+bay,Bay season,11-15,02-28,0.7,invented
+`,
+  },
+  {
+    name: 'catalogue.csv',
+    text: `kind,person_hours_per_post,price_per_post,cure_days,embedment_in,source
+post-swap,2.5,210,10,42,invented
+`,
+  },
+  {
+    name: 'materials.csv',
+    text: `kind,name,unit,quantity_fixed,quantity_per_post,unit_cost
+post-swap,'=heavy post,piece,,1,31
+post-swap,"gravel, washed",bag,1,2,6.5
+`,
+  },
+  {
+    name: 'crews.csv',
+    text: `ref,name,base_latitude,base_longitude,speed_mph,weather_reserve
+salt,Salt crew,30.1,-90.9,38,0.2
+reed,Reed crew,,,35,
+`,
+  },
+  {
+    name: 'crew-members.csv',
+    text: `ref,crew,name,hours_per_week,languages,skills,from_day,to_day
+fox,salt,Nell Fox,40,en es,licensed-applicator inspector,,
+reyes,salt,Tomas Reyes,32,es,,2027-01-11,2027-12-31
+`,
+  },
+  {
+    name: 'days-off.csv',
+    text: `ref,crew,member,first_day,last_day,reason
+fox-may,salt,fox,2027-05-03,2027-05-07,course
+salt-year-end,salt,,2026-12-24,2027-01-03,
+`,
+  },
 ] as const;
 
 export type NamedText = { readonly name: string; readonly text: string };

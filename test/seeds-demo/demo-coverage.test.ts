@@ -6,6 +6,7 @@ import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../src/forecast/fence-forecast.ts';
 import { DEFAULT_SETTINGS, forecastFence } from '../../src/forecast/forecast-fence.ts';
 import { seasonOneYear } from '../../src/forecast/season-calendar.ts';
+import { languagesOf, skillsOf } from '../../src/register/crew-member-record.ts';
 import { exportCsv } from '../../src/register/csv/export-csv.ts';
 import { importCsv } from '../../src/register/csv/import-csv.ts';
 import { type ImportReport, remarkText } from '../../src/register/csv/import-report.ts';
@@ -74,10 +75,37 @@ describe('the demo', () => {
     );
     expect(new Set(sites.map((site) => site.windKind))).toEqual(new Set(['map', 'local-rule']));
     expect(new Set(sites.map((site) => site.units))).toEqual(new Set(['us', 'metric']));
-    expect(sites.some((site) => site.seasonCloses < site.seasonOpens)).toBe(true);
+    const windows = facts.map((fence) => fence.site.seasonWindow);
+    expect(windows.some(({ opens, closes }) => closes < opens)).toBe(true);
     const years = facts.map((fence) => Number(fence.installed.earliest.slice(0, 4)));
     expect(Math.min(...years)).toBeLessThanOrEqual(2002);
     expect(Math.max(...years)).toBe(2026);
+  });
+
+  test('has crews of three and two with both languages and one licensed applicator, days off and a catalogue of its own', async () => {
+    const { db } = register;
+    const members = await listRecords(db, 'crew-members');
+    const size = ({ ref }: { readonly ref: string }) => members.filter(({ crewRef }) => crewRef === ref).length;
+    expect((await listRecords(db, 'crews')).map(size)).toEqual([3, 2, 2]);
+    expect(new Set(members.flatMap(languagesOf))).toEqual(new Set(['en', 'es']));
+    expect(members.flatMap(skillsOf).filter((skill) => skill === 'licensed-applicator')).toHaveLength(1);
+    const daysOff = await listRecords(db, 'days-off');
+    expect(new Set(daysOff.map(({ memberRef }) => memberRef === null))).toEqual(new Set([true, false]));
+    expect((await listRecords(db, 'catalogue')).map(({ kind }) => kind)).toEqual(['inspect', 'post-swap']);
+    expect(new Set((await listRecords(db, 'materials')).map(({ kind }) => kind))).toEqual(new Set(['post-swap']));
+  });
+
+  test('places every site, names a storm season where one fits and has frozen ground in the cold', async () => {
+    const sites = await listRecords(register.db, 'sites');
+    expect(sites.every(({ latitude, longitude }) => latitude !== null && longitude !== null)).toBe(true);
+    expect(new Set(sites.map(({ stormSeasonRef }) => stormSeasonRef))).toEqual(
+      new Set(['atlantic-hurricane', 'plains-convective', 'pacific-windstorm', null]),
+    );
+    expect(sites.filter(({ frozenFrom }) => frozenFrom !== null).map(({ ref }) => ref)).toEqual([
+      'maple-narrows',
+      'quarry-hill',
+      'windrow-creek',
+    ]);
   });
 
   test('has a shared corner, posts of their own, unknowns and works of every kind', () => {

@@ -26,6 +26,7 @@ const READING = {
   railConnection: null,
   trimmerCutMm: null,
   closedOff: false,
+  sure: false,
   notes: '',
 } as const;
 const OUTCOME = {

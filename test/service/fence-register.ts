@@ -69,6 +69,11 @@ const SITE: SiteRecord = {
   seasonOpens: '06-01',
   seasonCloses: '11-30',
   seasonShare: 0.8,
+  stormSeasonRef: null,
+  latitude: null,
+  longitude: null,
+  frozenFrom: null,
+  frozenTo: null,
 };
 
 const FENCE: FenceRecord = {

@@ -111,7 +111,12 @@ describe('what inspections and storms changed, on the pages', () => {
 
   it('shows what weighs most as bars with their words, and the same as a table', async () => {
     const html = await section('/fences/PR-06/reasons', '<h2 id="weighs">', '</main>');
-    expect(html).toMatch(/Of 2 inputs that are not recorded one weighs most\. The \w+: about /);
+    expect(html).toMatch(/<p>Rot pace weighs most of all on when this fence goes short: it moves it by \d+ years/);
+    expect(html).toMatch(/Of 2 inputs that could be recorded and are not, one weighs most\. The \w+: about /);
+    expect(html).toMatch(/<tbody><tr><th scope="row">Rot pace<\/th><td data-label="Known">not known; an inspection /);
+    expect(html.indexOf('<th scope="row">Fibre strength')).toBeLessThan(
+      html.indexOf('<th scope="row">Treatment class'),
+    );
     expect(html.match(/<svg[^>]*class="sensitivity-bars"/g)).toHaveLength(3);
     expect(html).toContain('aria-labelledby="weighs-narrow-title weighs-narrow-desc"');
     const bars = html.slice(html.indexOf('<svg'), html.indexOf('</svg>'));

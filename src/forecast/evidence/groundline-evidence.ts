@@ -3,10 +3,11 @@ import { TREATMENT_CLASSES, type TreatmentClass } from '../../decay/treatment-cl
 import { type CalendarDay, dayNumber } from '../../units/calendar-day.ts';
 import type { FenceFacts } from '../fence-facts.ts';
 import { type fenceStates, stateBefore } from '../fence-state.ts';
-import type { PostState } from '../post-state.ts';
+import type { FenceState, PostState } from '../post-state.ts';
 import { exposureYears } from '../rot-clock.ts';
 import { type DepthSeen, depthSeen } from './depth-likelihood.ts';
 import type { InspectionMethod } from './inspection.ts';
+import { postsOfOutcome } from './storm-outcome.ts';
 
 /** One groundline reading of a piece of wood. */
 interface PieceReading {
@@ -32,9 +33,10 @@ export interface PieceEvidence {
 const canRot = (post: PostState): boolean => TREATMENT_CLASSES[post.wood.treatmentClass].rots;
 
 /** True where a storm of the same day snapped a post: then it is not rot that broke it. */
-const snappedOn = ({ outcomes }: FenceFacts, day: CalendarDay, post: number): boolean =>
+const snappedOn = ({ outcomes }: FenceFacts, day: CalendarDay, post: number, eve: FenceState): boolean =>
   outcomes.some(
-    ({ day: of, result, posts }) => of === day && result === 'snapped' && (posts === 'all' || posts.includes(post)),
+    (outcome) =>
+      outcome.day === day && outcome.result === 'snapped' && postsOfOutcome(outcome, outcomes, eve).includes(post),
   );
 
 function exposureOn(post: PostState, day: CalendarDay): (dateLevel: number) => number {
@@ -56,11 +58,12 @@ export function groundlineEvidence(
     a.day < b.day ? -1 : a.day > b.day ? 1 : a.ref < b.ref ? -1 : 1,
   );
   for (const { ref, day, method, readings } of inspections) {
-    const posts = new Map(stateBefore(states, day).posts.map((post) => [post.number, post]));
+    const eve = stateBefore(states, day);
+    const posts = new Map(eve.posts.map((post) => [post.number, post]));
     for (const { post: number, groundline } of readings) {
       const post = posts.get(number);
       if (!groundline || !post || !canRot(post) || post.condition.broken) continue;
-      if (groundline.kind === 'broken' && (post.sleeveNm !== null || snappedOn(facts, day, number))) continue;
+      if (groundline.kind === 'broken' && (post.sleeveNm !== null || snappedOn(facts, day, number, eve))) continue;
       const reading: PieceReading = {
         inspectionRef: ref,
         day,

@@ -51,7 +51,7 @@ export function gridQuantile(belief: Pick<GridBelief, 'values' | 'probabilities'
   let below = 0;
   for (let i = 0; i < values.length; i += 1) {
     const here = probabilities[i]!;
-    if (below + here >= probability && here > 0) return values[i]! + step * ((probability - below) / here - 0.5);
+    if (below + here >= probability) return values[i]! + step * ((probability - below) / here - 0.5);
     below += here;
   }
   return values.at(-1)!;

@@ -42,21 +42,29 @@ export function pieceGrid(piece: PieceEvidence, prior: PacePrior, scores: Float6
   );
   const kernelSum = kernel.reduce((a, b) => a + b);
   const timed = piece.readings.map(({ seen, exposureAt }) => ({ seen, exposureYears: exposureAt(dateLevel) }));
-  const { relative: likelihood, logHighest } = pieceLikelihood(timed, logRates);
+  const { logs, relative: likelihood, logHighest } = pieceLikelihood(timed, logRates);
   const marginal = scores.map((_, i) => {
     let sum = 0;
     for (let d = 0; d < kernel.length; d += 1) sum += likelihood[i + d]! * kernel[d]!;
     return sum / kernelSum;
   });
 
+  /** Likelihood on a stretch of the grid: over its highest there where dozens of readings leave no number over that of the whole. */
+  const onStretch = (from: number, to: number): Float64Array => {
+    const shares = likelihood.subarray(from, to);
+    if (shares.some((share) => share > LEAST_SHARE)) return shares;
+    const stretch = logs.subarray(from, to);
+    const highest = stretch.reduce((a, b) => Math.max(a, b));
+    return stretch.map((log) => Math.exp(log - highest));
+  };
+
   const quantiles = (score: number, levels: readonly number[]): readonly number[] => {
     const mean = centre + prior.spread * score;
     const from = Math.max(0, Math.floor((mean - first) / step) - wide);
     const to = Math.min(logRates.length, from + 2 * wide + 2);
     const values = logRates.subarray(from, to);
-    const raw = values.map(
-      (value, j) => likelihood[from + j]! * Math.exp(-(((value - mean) / POST_PACE_SPREAD) ** 2) / 2),
-    );
+    const shares = onStretch(from, to);
+    const raw = values.map((value, j) => shares[j]! * Math.exp(-(((value - mean) / POST_PACE_SPREAD) ** 2) / 2));
     const total = raw.reduce((a, b) => a + b);
     const probabilities = raw.map((each) => each / total);
     return levels.map((level) => gridQuantile({ values, probabilities }, level));

@@ -30,15 +30,15 @@ function likelihoodOf({ seen, exposureYears }: TimedReading, logRates: Float64Ar
 }
 
 /**
- * Likelihood of everything read of one piece of wood, as a function of its own ln r, on an even grid, over its highest value
- * and the ln of that [-]: dozens of readings stay in the range of numbers.
+ * Likelihood of everything read of one piece of wood, as a function of its own ln r, on an even grid: its ln, its value over
+ * the highest, and the ln of that [-]: dozens of readings stay in the range of numbers.
  * @param logRates grid of ln r [ln mm/a], evenly spaced, ascending
  * Source: depth law of decay/; each reading independent given the rate (model choice).
  */
 export function pieceLikelihood(
   readings: readonly TimedReading[],
   logRates: Float64Array,
-): { readonly relative: Float64Array; readonly logHighest: number } {
+): { readonly logs: Float64Array; readonly relative: Float64Array; readonly logHighest: number } {
   const step = logRates[1]! - logRates[0]!;
   const logs = new Float64Array(logRates.length);
   for (const reading of readings) {
@@ -46,5 +46,5 @@ export function pieceLikelihood(
     for (let j = 0; j < logs.length; j += 1) logs[j] = logs[j]! + Math.log(Math.max(MISREADING_FLOOR, each[j]!));
   }
   const logHighest = logs.reduce((a, b) => Math.max(a, b));
-  return { relative: logs.map((log) => Math.exp(log - logHighest)), logHighest };
+  return { logs, relative: logs.map((log) => Math.exp(log - logHighest)), logHighest };
 }

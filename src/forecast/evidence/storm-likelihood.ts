@@ -1,17 +1,8 @@
-import { NO_LOSS } from '../../capacity/section-properties.ts';
-import { FIBRE_SPREAD_POST } from '../../capacity/wood-strength.ts';
-import { dayNumber } from '../../units/calendar-day.ts';
 import type { BeliefPoints } from '../belief-points.ts';
 import type { FenceFacts } from '../fence-facts.ts';
-import { type fenceStates, stateBefore } from '../fence-state.ts';
-import { nodeMoments } from '../node-moments.ts';
+import type { fenceStates } from '../fence-state.ts';
 import { NORMAL_QUADRATURE, normalQuantile, tabulatedNormalCdf } from '../normal-distribution.ts';
-import type { FenceState } from '../post-state.ts';
-
-import { snapResistance } from '../snap-resistance.ts';
-import { type StateModel, stateModel } from '../state-model.ts';
-import { STORM_LOAD_SPREAD, WORST_DIRECTION } from '../storm-load.ts';
-import { postsOfOutcome, type StormOutcome, type StormResult } from './storm-outcome.ts';
+import { NODES, stormTrials, type Trace, type Trial } from './storm-trials.ts';
 
 /**
  * Spread of ln footing resistance from post to post of one fence [-]; judgement. Used for storm outcomes alone: without it
@@ -33,124 +24,7 @@ const WIND_SCORES = WIND_GENERATORS.map((generator) =>
 const FOOTING_COUNT = 12;
 const FOOTINGS = Float64Array.from({ length: FOOTING_COUNT }, (_, i) => normalQuantile((i + 0.5) / FOOTING_COUNT));
 
-/** One storm over one fence: its gust against the speeds of the forecast, and how well that is known. */
-interface Storm {
-  readonly logGust: number;
-  readonly spread: number;
-}
-
-/** What one storm did to posts that are alike, with their speeds at each point. */
-interface Trial {
-  readonly storm: number;
-  readonly result: StormResult;
-  /** False where the post leaned already: it can no longer show that its footing holds. */
-  readonly footingTried: boolean;
-  /** ln snap speed at each point and node [ln m/s], point by point. */
-  readonly logSnap: Float64Array;
-  /** ln lean speed at each point [ln m/s]. */
-  readonly logLean: Float64Array;
-  /** Spread of ln snap speed from post to post [-]. */
-  readonly snapSpread: number;
-}
-
-/** Posts that went through the same storms alike. */
-interface Trace {
-  readonly trials: readonly Trial[];
-  count: number;
-}
-
-const NODES = NORMAL_QUADRATURE.nodes.length;
 const NODE_WEIGHTS = Float64Array.from(NORMAL_QUADRATURE.weights);
-/** What does not scatter still needs a width. */
-const RIGID_SPREAD = 1e-6;
-
-function snapSpeeds(model: StateModel, classIndex: number, day: number): Pick<Trial, 'logSnap' | 'snapSpread'> {
-  const { kind, momentPerV2, forcePerV2, sample } = model.classes.classes[classIndex]!;
-  const railForce = Math.log(snapResistance(sample.post, NO_LOSS, 1).railN);
-  const logSnap = new Float64Array(model.points.count * NODES);
-  let snapSpread = FIBRE_SPREAD_POST / 2;
-  for (let point = 0; point < model.points.count; point += 1) {
-    const moments = nodeMoments(model, { kind, point, day });
-    const logDemand = Math.log(momentPerV2 * model.loadFactor[point]!);
-    if (moments.kind === 'rigid') snapSpread = RIGID_SPREAD;
-    for (let node = 0; node < NODES; node += 1) {
-      const moment = moments.kind === 'rigid' ? moments.momentNm : moments.momentsNm[node]!;
-      const byRails = railForce - Math.log(forcePerV2 * model.loadFactor[point]!);
-      logSnap[point * NODES + node] = Math.min(Math.log(moment) - logDemand, byRails) / 2;
-    }
-  }
-  return { logSnap, snapSpread };
-}
-
-/** Outcomes by storm, in the order of the days. */
-function byStorm(outcomes: readonly StormOutcome[]): readonly (readonly StormOutcome[])[] {
-  const storms = new Map<string, StormOutcome[]>();
-  for (const outcome of outcomes) {
-    const known = storms.get(outcome.storm);
-    if (known) known.push(outcome);
-    else storms.set(outcome.storm, [outcome]);
-  }
-  const order = (a: StormOutcome, b: StormOutcome): number =>
-    a.day < b.day ? -1 : a.day > b.day ? 1 : a.storm < b.storm ? -1 : 1;
-  return [...storms.values()].sort((a, b) => order(a[0]!, b[0]!));
-}
-
-/** A trial of one post, and what makes it alike to others. */
-interface KeyedTrial {
-  readonly key: string;
-  readonly trial: Trial;
-}
-
-function tracesOf(
-  facts: FenceFacts,
-  states: ReturnType<typeof fenceStates>,
-  points: BeliefPoints,
-): { readonly storms: readonly Storm[]; readonly traces: readonly Trace[] } {
-  const models = new Map<FenceState, StateModel>();
-  const pieces = new Map<string, KeyedTrial[]>();
-  const storms = byStorm(facts.outcomes).map((outcomes, index): Storm => {
-    const { day, gustMps, gustSpread } = outcomes[0]!;
-    const state = stateBefore(states, day);
-    const model = models.get(state) ?? stateModel(facts.site, state, points);
-    models.set(state, model);
-    const results = new Map<number, StormResult>();
-    for (const outcome of outcomes) {
-      for (const number of postsOfOutcome(outcome, facts.outcomes, state)) results.set(number, outcome.result);
-    }
-    const speeds = new Map<number, Pick<Trial, 'logSnap' | 'snapSpread' | 'logLean'>>();
-    for (const post of state.posts) {
-      const result = results.get(post.number);
-      if (result === undefined || post.condition.broken) continue;
-      const classIndex = model.classes.classes.findIndex(({ numbers }) => numbers.includes(post.number));
-      const speed = speeds.get(classIndex) ?? {
-        ...snapSpeeds(model, classIndex, dayNumber(day)),
-        logLean: model.leanMps[classIndex]!.map(Math.log),
-      };
-      speeds.set(classIndex, speed);
-      const footingTried = !post.condition.leaning;
-      const records = pieces.get(post.piece) ?? [];
-      // Of two storms on one day the second finds a post that the first snapped no longer there.
-      if (records.some(({ trial }) => trial.result === 'snapped')) continue;
-      pieces.set(post.piece, records);
-      records.push({
-        key: `${index}:${classIndex}:${result}:${footingTried}`,
-        trial: { storm: index, result, footingTried, ...speed },
-      });
-    }
-    return {
-      logGust: Math.log(gustMps / WORST_DIRECTION),
-      spread: Math.hypot(gustSpread, STORM_LOAD_SPREAD / 2),
-    };
-  });
-  const traces = new Map<string, Trace>();
-  for (const records of pieces.values()) {
-    const key = records.map((record) => record.key).join(' ');
-    const known = traces.get(key);
-    if (known) known.count += 1;
-    else traces.set(key, { trials: records.map((record) => record.trial), count: 1 });
-  }
-  return { storms, traces: [...traces.values()] };
-}
 
 /** Probability over the strength scatter that a post of one footing goes through its trials as reported [-]. */
 function snapShare(
@@ -197,7 +71,7 @@ function traceProbability({ trials }: Trace, point: number, logGusts: readonly n
   for (const footing of FOOTINGS) {
     if (footingFits(trials, point, logGusts, footing)) sum += snapShare(trials, point, logGusts, footing);
   }
-  return sum / FOOTINGS.length;
+  return sum / FOOTING_COUNT;
 }
 
 /** Share of posts whose snap speed is at or under a speed, at one point [-]. */
@@ -251,7 +125,7 @@ function logProbabilities(trace: Trace, point: number, logGusts: readonly Float6
 
 /**
  * ln likelihood of everything storms were reported to have done to a fence, at each belief point [-], and the number of posts
- * reported. At gust v a post
+ * reported (a post whose footing was made anew counts again). At gust v a post
  * snapped if V_snap <= v and V_snap <= V_lean; it leaned if V_lean <= v and V_lean < V_snap; else it stood. Integrated
  * out: the load of each storm (one for all posts), and for each post its pace, its strength (one for all storms) and its
  * footing. Speeds are against one storm from its worst direction.
@@ -262,7 +136,7 @@ export function stormEvidence(
   states: ReturnType<typeof fenceStates>,
   points: BeliefPoints,
 ): { readonly logs: Float64Array; readonly posts: number } {
-  const { storms, traces } = tracesOf(facts, states, points);
+  const { storms, traces } = stormTrials(facts, states, points);
   const logGusts = storms.map(({ logGust, spread }, index) =>
     WIND_SCORES[index % WIND_SCORES.length]!.map((score) => logGust + spread * score),
   );

@@ -11,8 +11,19 @@ export interface ExportOptions {
   readonly units: ExportUnits | 'site';
 }
 
+/** Kinds of which each record belongs to a site, whose units it is exported in. */
+const AT_SITES: ReadonlySet<RecordKind> = new Set([
+  'sites',
+  'fences',
+  'posts',
+  'works',
+  'inspections',
+  'readings',
+  'outcomes',
+]);
+
 async function unitsOfRow(db: RegisterDb, kind: RecordKind): Promise<(record: Draft) => ExportUnits> {
-  if (kind === 'owners' || kind === 'climate-zones') return () => 'metric';
+  if (!AT_SITES.has(kind)) return () => 'metric';
   if (kind === 'sites') return (record) => (record as unknown as SiteRecord).units;
   const ofSite = new Map((await listRecords(db, 'sites')).map((site) => [site.ref, site.units]));
   const siteUnits = (fence: FenceRecord | undefined): ExportUnits => ofSite.get(fence?.siteRef ?? '') ?? 'metric';

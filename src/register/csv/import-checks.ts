@@ -13,11 +13,16 @@ import { refuseUnknownRef } from './unknown-ref.ts';
 export interface ReplacedNames extends ReplacedEvidence {
   readonly posts: ReadonlySet<string>;
   readonly works: ReadonlySet<string>;
+  readonly daysOff: ReadonlySet<string>;
 }
 
-/** Refuses a site of an unknown climate zone; warns of a hurricane site without a curve. */
+/** Refuses a site of an unknown climate zone or storm season; warns of a hurricane site without a curve. */
 export function checkSite(row: ImportRow, site: SiteRecord, view: RegisterView): boolean {
-  if (refuseUnknownRef(row, 'climateZoneRef', 'climate zone', site.climateZoneRef, view['climate-zones'])) return false;
+  let refused = refuseUnknownRef(row, 'climateZoneRef', 'climate-zones', site.climateZoneRef, view);
+  if (site.stormSeasonRef !== null) {
+    refused = refuseUnknownRef(row, 'stormSeasonRef', 'storm-seasons', site.stormSeasonRef, view) || refused;
+  }
+  if (refused) return false;
   if (site.hurricane && site.secondGustMps === null) {
     row.warnKey(
       'hurricane',
@@ -36,10 +41,10 @@ const FENCE_KEYS: Readonly<Record<string, string>> = {
 
 /** Refuses a fence of an unknown site or owner, or that the posts, works and evidence recorded for it no longer fit. */
 export function checkFence(row: ImportRow, fence: FenceRecord, view: RegisterView, replaced: ReplacedNames): boolean {
-  let refused = refuseUnknownRef(row, 'siteRef', 'site', fence.siteRef, view.sites);
-  refused = refuseUnknownRef(row, 'ownerRef', 'owner', fence.ownerRef, view.owners) || refused;
+  let refused = refuseUnknownRef(row, 'siteRef', 'sites', fence.siteRef, view);
+  refused = refuseUnknownRef(row, 'ownerRef', 'owners', fence.ownerRef, view) || refused;
   if (fence.secondOwnerRef !== null) {
-    refused = refuseUnknownRef(row, 'secondOwnerRef', 'owner', fence.secondOwnerRef, view.owners) || refused;
+    refused = refuseUnknownRef(row, 'secondOwnerRef', 'owners', fence.secondOwnerRef, view) || refused;
   }
   if (refused) return false;
   for (const [number, post] of view.postsOfFence.get(fence.ref) ?? []) {
@@ -73,10 +78,10 @@ export function checkFence(row: ImportRow, fence: FenceRecord, view: RegisterVie
 /** Refuses a post of an unknown fence, one that its fence or its readings cannot have, or a shared corner that does not meet. */
 export function checkPost(row: ImportRow, post: PostRecord, view: RegisterView, replaced: ReplacedNames): boolean {
   const fence = view.fences.get(post.fenceRef);
-  let refused = !fence && refuseUnknownRef(row, 'fenceRef', 'fence', post.fenceRef, view.fences);
+  let refused = !fence && refuseUnknownRef(row, 'fenceRef', 'fences', post.fenceRef, view);
   const { sharedFenceRef } = post;
   if (sharedFenceRef !== null) {
-    refused = refuseUnknownRef(row, 'sharedFenceRef', 'fence', sharedFenceRef, view.fences) || refused;
+    refused = refuseUnknownRef(row, 'sharedFenceRef', 'fences', sharedFenceRef, view) || refused;
   }
   if (refused || !fence) return false;
   const shared = sharedFenceRef === null ? null : (view.fences.get(sharedFenceRef) ?? null);
@@ -100,7 +105,7 @@ export function checkPost(row: ImportRow, post: PostRecord, view: RegisterView, 
 
 /** Refuses works on an unknown fence. Whether they fit the fence is judged for all works of a fence together. */
 export const checkWorksFence = (row: ImportRow, works: WorksRecord, view: RegisterView): boolean =>
-  !refuseUnknownRef(row, 'fenceRef', 'fence', works.fenceRef, view.fences);
+  !refuseUnknownRef(row, 'fenceRef', 'fences', works.fenceRef, view);
 
 /**
  * Judges the works of the files fence by fence, in the order in which they were done, together with the stored ones.

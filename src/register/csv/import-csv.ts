@@ -8,20 +8,16 @@ import {
   storedRow,
   upsertRecords,
 } from '../record-store.ts';
-import {
-  type Candidates,
-  checkInspection,
-  checkOutcome,
-  checkOutcomes,
-  checkReading,
-  warnOfShrinkingDepths,
-} from './evidence-checks.ts';
+import { checkCrewMember, checkDayOff } from './crew-checks.ts';
+import { type Candidates, checkInspection, checkOutcome, checkReading } from './evidence-checks.ts';
 import { checkFence, checkPost, checkSite, checkWorks, checkWorksFence, type ReplacedNames } from './import-checks.ts';
 import { type ImportFile, namingColumn, openImportFile, rowName } from './import-file.ts';
 import type { ImportRemark, ImportReport, KindCounts, RecordChange } from './import-report.ts';
-import { type ImportRow, importRow, readImportRow } from './import-row.ts';
+import { type ImportRow, importRow, leftOutRemark, type RemarkSink, readImportRow } from './import-row.ts';
 import { overlay, type RegisterView, recordName, registerView } from './register-view.ts';
 import { rejectedFiles } from './rejected-rows.ts';
+import { warnOfShrinkingDepths } from './shrinking-depths.ts';
+import { checkOutcomes, warnOfBroken } from './stood-or-broken.ts';
 
 /** How an import is to go about it. */
 export interface ImportOptions {
@@ -33,6 +29,8 @@ export interface ImportOptions {
   readonly today: CalendarDay;
   /** Moment of writing, ISO 8601. */
   readonly now: string;
+  /** What becomes of a row that leaves a question open, as an outcome that may not be so; it is warned of unless told otherwise. */
+  readonly questions?: 'warn' | 'refuse';
   readonly onProgress?: (done: number, total: number) => void;
 }
 
@@ -42,6 +40,7 @@ type RecordLists = { [K in RecordKind]: RecordOf[K][] };
 const noRecords = (): RecordLists => ({
   owners: [],
   'climate-zones': [],
+  'storm-seasons': [],
   sites: [],
   fences: [],
   posts: [],
@@ -49,18 +48,21 @@ const noRecords = (): RecordLists => ({
   inspections: [],
   readings: [],
   outcomes: [],
+  catalogue: [],
+  materials: [],
+  crews: [],
+  'crew-members': [],
+  'days-off': [],
 });
 
 type Counts = { -readonly [K in keyof KindCounts]: number };
 
 /** Everything an import gathers on its way. */
-interface Intake {
+interface Intake extends RemarkSink {
   readonly options: ImportOptions;
   readonly files: readonly ImportFile[];
   readonly view: RegisterView;
   readonly replaced: ReplacedNames;
-  readonly faults: ImportRemark[];
-  readonly warnings: ImportRemark[];
   readonly changes: RecordChange[];
   readonly counts: Record<RecordKind, Counts>;
   readonly toWrite: RecordLists;
@@ -88,6 +90,7 @@ function namesInFiles(files: readonly ImportFile[]): ReplacedNames {
     inspections: names('inspections'),
     readings: names('readings'),
     outcomes: names('outcomes'),
+    daysOff: names('days-off'),
   };
 }
 
@@ -107,12 +110,15 @@ const CHECKS: { readonly [K in RecordKind]?: RowCheck<K> } = {
   inspections: checkInspection,
   readings: checkReading,
   outcomes: checkOutcome,
+  'crew-members': checkCrewMember,
+  'days-off': checkDayOff,
 };
 
 type GroupCheck<K extends RecordKind> = (
   candidates: Candidates<RecordOf[K]>,
   view: RegisterView,
   replaced: ReplacedNames,
+  questions: 'warn' | 'refuse',
 ) => ReadonlySet<string>;
 
 /** What the rows of a kind are judged by together, once each was found sound: gives the names of those refused. */
@@ -153,30 +159,42 @@ function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
   for (const file of intake.files.filter((each) => each.kind === kind)) {
     for (const each of file.rows) {
       intake.tick();
-      if (file.faults.length > 0) continue;
-      const row = importRow(file, each, intake);
       const name = rowName(file, each);
+      const place = `line ${each.line} of ${file.name}`;
+      if (file.faults.length > 0) {
+        intake.view.refusedRows.get(kind)?.set(name, place);
+        continue;
+      }
+      const row = importRow(file, each, intake);
       const seen = firstLine.get(name);
       if (seen !== undefined && name !== '') {
         row.refuse(namingColumn(kind), `the ${namingColumn(kind)} is already on ${seen}; keep one of the rows`);
         continue;
       }
-      firstLine.set(name, `line ${each.line} of ${file.name}`);
+      firstLine.set(name, place);
       const record = takeRow(intake, kind, row, name);
-      if (record === null) continue;
+      if (record === null) {
+        intake.view.refusedRows.get(kind)?.set(name, place);
+        continue;
+      }
       taken.set(recordName(kind, record), { row, record });
       if (!groupCheck) settle(intake, kind, record);
     }
   }
-  if (kind === 'readings') warnOfShrinkingDepths(taken as unknown as Candidates<RecordOf['readings']>, intake.view);
+  if (kind === 'readings') {
+    const readings = taken as unknown as Candidates<RecordOf['readings']>;
+    warnOfShrinkingDepths(readings, intake.view);
+    warnOfBroken(readings, intake.view, intake.replaced);
+  }
   if (!groupCheck) return;
-  const refused = groupCheck(taken, intake.view, intake.replaced);
+  const refused = groupCheck(taken, intake.view, intake.replaced, intake.options.questions ?? 'warn');
   for (const [name, { record }] of taken) if (!refused.has(name)) settle(intake, kind, record);
 }
 
 function countRefused({ files, faults, counts }: Intake): void {
   for (const file of files) {
-    const lines = new Set(faults.filter((fault) => fault.file === file.name).map(({ line }) => line));
+    const ofFile = faults.filter((fault) => fault.file === file.name);
+    const lines = new Set(ofFile.flatMap(({ line, lines: several }) => several ?? [line]));
     counts[file.kind].refused +=
       file.faults.length > 0 ? file.rows.length : file.rows.filter(({ line }) => lines.has(line)).length;
   }
@@ -196,12 +214,14 @@ async function run(
     replaced: namesInFiles(files),
     faults: [...unopened, ...files.flatMap((file) => file.faults)],
     warnings: [],
+    leftOut: new Map(),
     changes: [],
     counts: Object.fromEntries(RECORD_KINDS.map((kind) => [kind, none()])) as Record<RecordKind, Counts>,
     toWrite: noRecords(),
     tick: ticker(files, options.onProgress),
   };
   for (const kind of RECORD_KINDS) takeKind(intake, kind);
+  intake.faults.push(...[...intake.leftOut.values()].map(leftOutRemark));
   countRefused(intake);
   const applied = !options.dryRun && (options.acceptValid || intake.faults.length === 0);
   if (applied) {
@@ -221,7 +241,7 @@ const namedTwice = (file: string): ImportRemark => ({
 
 /**
  * Imports CSV files of any kinds, in any order, in one transaction: records are created or changed by ref (posts by fence
- * and number, readings by inspection and post). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
+ * and number, readings by inspection and post, the catalogue by kind, materials by kind and name). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
  * are refused with it. Never throws for what a file holds: see the report's faults.
  */
 export async function importCsv(

@@ -3,6 +3,7 @@ import { type CsvRow, parseCsv } from './csv-text.ts';
 import type { ImportRemark } from './import-report.ts';
 import { nearestName } from './nearest-name.ts';
 import { RECORD_FIELDS, TELLING_COLUMNS } from './record-columns.ts';
+import { unguardText } from './text-cell.ts';
 
 /** Column that refused rows come back with; passed over when they are imported again. */
 export const REASONS_COLUMN = 'reasons';
@@ -65,11 +66,20 @@ function headerFaults(kind: RecordKind, header: readonly string[]): readonly Omi
 const WITH_POST: Partial<Record<RecordKind, string>> = { posts: 'fence', readings: 'inspection' };
 
 /** The column by which a record is known within its kind, for messages. */
-export const namingColumn = (kind: RecordKind): 'post' | 'ref' => (WITH_POST[kind] === undefined ? 'ref' : 'post');
+export function namingColumn(kind: RecordKind): 'post' | 'kind' | 'name' | 'ref' {
+  if (kind === 'catalogue') return 'kind';
+  if (kind === 'materials') return 'name';
+  return WITH_POST[kind] === undefined ? 'ref' : 'post';
+}
 
-/** The name of the record on a row: its ref, or that of its fence or inspection and its post; empty where the cells do not tell. */
+/**
+ * The name of the record on a row: its ref, or that of its fence or inspection and its post, or its kind (and
+ * name); empty where the cells do not tell.
+ */
 export function rowName({ kind, positions }: ImportFile, { cells }: CsvRow): string {
   const cell = (column: string): string => cells[positions.get(column) ?? -1] ?? '';
+  if (kind === 'catalogue') return cell('kind');
+  if (kind === 'materials') return cell('name') === '' ? '' : `${cell('kind')} ${unguardText(cell('name'))}`;
   const of = WITH_POST[kind];
   if (of === undefined) return cell('ref');
   const number = Number(cell('post'));

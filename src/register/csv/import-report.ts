@@ -5,10 +5,14 @@ export interface ImportRemark {
   readonly file: string;
   /** Line of the file on which the row begins; 1 is the header. */
   readonly line: number;
+  /** All lines that it is about, where these are more rows than one. */
+  readonly lines?: readonly number[];
   readonly column: string;
   readonly value: string;
   /** Why it cannot be taken (or is doubtful), and the way out. */
   readonly reason: string;
+  /** True where it is refused only until somebody confirms it. */
+  readonly question?: true;
 }
 
 /** How many records of a kind an import creates, changes, finds unchanged and refuses. */
@@ -19,7 +23,10 @@ export interface KindCounts {
   readonly refused: number;
 }
 
-/** One record that is (or would be) created or changed. Posts are named `fence post number`, readings `inspection post number`. */
+/**
+ * One record that is (or would be) created or changed. Posts are named `fence post number`, readings `inspection post number`, materials
+ * by kind and name.
+ */
 export interface RecordChange {
   readonly kind: RecordKind;
   readonly ref: string;

@@ -1,13 +1,19 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
+import { catalogueSchema } from '../catalogue-record.ts';
 import { climateZoneSchema } from '../climate-zone-record.ts';
+import { crewMemberSchema } from '../crew-member-record.ts';
+import { crewSchema } from '../crew-record.ts';
+import { dayOffSchema } from '../day-off-record.ts';
 import { fenceSchema } from '../fence-record.ts';
 import { inspectionSchema } from '../inspection-record.ts';
+import { materialSchema } from '../material-record.ts';
 import { ownerSchema } from '../owner-record.ts';
 import { postSchema } from '../post-record.ts';
 import { readingSchema } from '../reading-record.ts';
 import type { RecordKind, RecordOf } from '../record-store.ts';
 import { siteSchema } from '../site-record.ts';
 import { stormOutcomeSchema } from '../storm-outcome-record.ts';
+import { stormSeasonSchema } from '../storm-season-record.ts';
 import { isSpreadsheetError, SPREADSHEET_ERROR_REASON } from '../value-schemas.ts';
 import { worksSchema } from '../works-record.ts';
 import type { CsvField, Draft } from './csv-field.ts';
@@ -19,6 +25,7 @@ import { RECORD_FIELDS } from './record-columns.ts';
 const SCHEMAS = {
   owners: ownerSchema,
   'climate-zones': climateZoneSchema,
+  'storm-seasons': stormSeasonSchema,
   sites: siteSchema,
   fences: fenceSchema,
   posts: postSchema,
@@ -26,6 +33,11 @@ const SCHEMAS = {
   inspections: inspectionSchema,
   readings: readingSchema,
   outcomes: stormOutcomeSchema,
+  catalogue: catalogueSchema,
+  materials: materialSchema,
+  crews: crewSchema,
+  'crew-members': crewMemberSchema,
+  'days-off': dayOffSchema,
 } as const;
 
 /** One row on its way into the register. */
@@ -36,14 +48,57 @@ export interface ImportRow {
   refuse(column: string, reason: string): void;
   /** The same at a key of the record. */
   refuseKey(key: string, reason: string): void;
+  /** Refuses it until somebody confirms it. */
+  askKey(key: string, reason: string): void;
   /** Says what is doubtful, at a key of the record. */
   warnKey(key: string, reason: string): void;
+  /** Leaves the row out because of a row that it follows: what that is, and where it was refused. */
+  leaveOut(key: string, parent: string, refusedAt: string): void;
+}
+
+/** Rows of one file that follow the same refused row. */
+interface LeftOut {
+  readonly file: ImportFile;
+  readonly column: string;
+  readonly value: string;
+  readonly parent: string;
+  readonly refusedAt: string;
+  readonly lines: number[];
 }
 
 /** Where an import collects its remarks. */
 export interface RemarkSink {
   readonly faults: ImportRemark[];
   readonly warnings: ImportRemark[];
+  /** Rows left out, by file and by what they follow. */
+  readonly leftOut: Map<string, LeftOut>;
+}
+
+/** One of a kind, and several. */
+const NOUNS: Readonly<Record<RecordKind, readonly [one: string, several: string]>> = {
+  owners: ['owner', 'owners'],
+  'climate-zones': ['climate zone', 'climate zones'],
+  'storm-seasons': ['storm season', 'storm seasons'],
+  sites: ['site', 'sites'],
+  fences: ['fence', 'fences'],
+  posts: ['post', 'posts'],
+  works: ['row of works', 'rows of works'],
+  inspections: ['inspection', 'inspections'],
+  readings: ['reading', 'readings'],
+  outcomes: ['storm outcome', 'storm outcomes'],
+  catalogue: ['line of the catalogue', 'lines of the catalogue'],
+  materials: ['material', 'materials'],
+  crews: ['crew', 'crews'],
+  'crew-members': ['crew member', 'crew members'],
+  'days-off': ['row of days off', 'rows of days off'],
+};
+
+/** One remark for all rows that were left out because of the same row. */
+export function leftOutRemark({ file, column, value, parent, refusedAt, lines }: LeftOut): ImportRemark {
+  const [one, several] = NOUNS[file.kind];
+  const those = lines.length === 1 ? `1 ${one} of ${parent} is` : `${lines.length} ${several} of ${parent} are`;
+  const reason = `${those} left out because ${refusedAt} was refused; correct that row`;
+  return { file: file.name, line: lines[0] ?? 1, lines, column, value, reason };
 }
 
 const cellOf = (file: ImportFile, row: CsvRow, column: string): string => {
@@ -73,7 +128,18 @@ export function importRow(file: ImportFile, row: CsvRow, sink: RemarkSink): Impo
     row,
     refuse: (column, reason) => void sink.faults.push(remark(column, reason)),
     refuseKey: (key, reason) => void sink.faults.push(remark(columnOfKey(file, row, key), reason)),
+    askKey: (key, reason) => void sink.faults.push({ ...remark(columnOfKey(file, row, key), reason), question: true }),
     warnKey: (key, reason) => void sink.warnings.push(remark(columnOfKey(file, row, key), reason)),
+    leaveOut: (key, parent, refusedAt) => {
+      const column = columnOfKey(file, row, key);
+      const group = `${file.name}\n${column}\n${parent}`;
+      const known = sink.leftOut.get(group);
+      if (known) known.lines.push(row.line);
+      else {
+        const value = cellOf(file, row, column);
+        sink.leftOut.set(group, { file, column, value, parent, refusedAt, lines: [row.line] });
+      }
+    },
   };
 }
 

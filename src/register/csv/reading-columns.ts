@@ -61,5 +61,6 @@ export const READING_FIELDS: readonly CsvField[] = [
   numberField('railConnection', 'rail_connection', RANGES.railConnection, NULLABLE),
   quantityField('trimmerCutMm', 'trimmer_cut', DIMENSIONS.thickness, RANGES.trimmerCutMm, NULLABLE),
   yesNoField('closedOff', 'closed_off', { fallback: false }),
+  yesNoField('sure', 'sure', { fallback: false }),
   textField('notes', 'notes', { fallback: '' }),
 ];

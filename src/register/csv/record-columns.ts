@@ -8,6 +8,14 @@ import { OUTCOME_FIELDS } from './outcome-columns.ts';
 import { POST_FIELDS } from './post-columns.ts';
 import { DIMENSIONS } from './quantity-column.ts';
 import { READING_FIELDS } from './reading-columns.ts';
+import {
+  CATALOGUE_FIELDS,
+  CREW_FIELDS,
+  CREW_MEMBER_FIELDS,
+  DAY_OFF_FIELDS,
+  MATERIAL_FIELDS,
+  STORM_SEASON_FIELDS,
+} from './season-columns.ts';
 import { SITE_FIELDS } from './site-columns.ts';
 import { choiceField, numberField, quantityField, refField, textField, yesNoField } from './value-fields.ts';
 import { WORKS_FIELDS } from './works-columns.ts';
@@ -40,6 +48,7 @@ const CLIMATE_ZONE_FIELDS: readonly CsvField[] = [
 export const RECORD_FIELDS: Readonly<Record<RecordKind, readonly CsvField[]>> = {
   owners: OWNER_FIELDS,
   'climate-zones': CLIMATE_ZONE_FIELDS,
+  'storm-seasons': STORM_SEASON_FIELDS,
   sites: SITE_FIELDS,
   fences: FENCE_FIELDS,
   posts: POST_FIELDS,
@@ -47,12 +56,18 @@ export const RECORD_FIELDS: Readonly<Record<RecordKind, readonly CsvField[]>> = 
   inspections: INSPECTION_FIELDS,
   readings: READING_FIELDS,
   outcomes: OUTCOME_FIELDS,
+  catalogue: CATALOGUE_FIELDS,
+  materials: MATERIAL_FIELDS,
+  crews: CREW_FIELDS,
+  'crew-members': CREW_MEMBER_FIELDS,
+  'days-off': DAY_OFF_FIELDS,
 };
 
 /** Columns by which a kind of file is told from the others. */
 export const TELLING_COLUMNS: Readonly<Record<RecordKind, readonly string[]>> = {
   owners: ['ref', 'kind', 'channel'],
   'climate-zones': ['ref', 'source'],
+  'storm-seasons': ['ref', 'opens', 'closes'],
   sites: ['ref', 'climate_zone', 'wind_kind'],
   fences: ['ref', 'site', 'owner', 'style'],
   posts: ['fence', 'post'],
@@ -60,4 +75,9 @@ export const TELLING_COLUMNS: Readonly<Record<RecordKind, readonly string[]>> = 
   inspections: ['ref', 'fence', 'inspector', 'method'],
   readings: ['inspection', 'post'],
   outcomes: ['ref', 'fence', 'storm', 'result'],
+  catalogue: ['kind', 'person_hours_per_post'],
+  materials: ['kind', 'name', 'unit'],
+  crews: ['ref', 'name', 'weather_reserve'],
+  'crew-members': ['ref', 'crew', 'hours_per_week'],
+  'days-off': ['ref', 'crew', 'first_day'],
 };

@@ -1,19 +1,26 @@
+import type { CatalogueRecord } from '../catalogue-record.ts';
 import type { ClimateZoneRecord } from '../climate-zone-record.ts';
+import type { CrewMemberRecord } from '../crew-member-record.ts';
+import type { CrewRecord } from '../crew-record.ts';
+import type { DayOffRecord } from '../day-off-record.ts';
 import type { States } from '../evidence-agreement.ts';
 import type { FenceRecord } from '../fence-record.ts';
 import type { InspectionRecord } from '../inspection-record.ts';
+import type { MaterialRecord } from '../material-record.ts';
 import type { OwnerRecord } from '../owner-record.ts';
 import type { PostRecord } from '../post-record.ts';
 import type { ReadingRecord } from '../reading-record.ts';
 import { listRecords, RECORD_KINDS, type RecordKind, type RecordOf, type RegisterDb } from '../record-store.ts';
 import type { SiteRecord } from '../site-record.ts';
 import type { StormOutcomeRecord } from '../storm-outcome-record.ts';
+import type { StormSeasonRecord } from '../storm-season-record.ts';
 import type { WorksRecord } from '../works-record.ts';
 
 /** The register as it would be: what is stored, overlaid with the rows taken so far. */
 export interface RegisterView {
   readonly owners: Map<string, OwnerRecord>;
   readonly 'climate-zones': Map<string, ClimateZoneRecord>;
+  readonly 'storm-seasons': Map<string, StormSeasonRecord>;
   readonly sites: Map<string, SiteRecord>;
   readonly fences: Map<string, FenceRecord>;
   readonly posts: Map<string, PostRecord>;
@@ -21,6 +28,11 @@ export interface RegisterView {
   readonly inspections: Map<string, InspectionRecord>;
   readonly readings: Map<string, ReadingRecord>;
   readonly outcomes: Map<string, StormOutcomeRecord>;
+  readonly catalogue: Map<string, CatalogueRecord>;
+  readonly materials: Map<string, MaterialRecord>;
+  readonly crews: Map<string, CrewRecord>;
+  readonly 'crew-members': Map<string, CrewMemberRecord>;
+  readonly 'days-off': Map<string, DayOffRecord>;
   readonly postsOfFence: Map<string, Map<number, PostRecord>>;
   readonly worksOfFence: Map<string, Map<string, WorksRecord>>;
   readonly inspectionsOfFence: Map<string, Map<string, InspectionRecord>>;
@@ -28,9 +40,14 @@ export interface RegisterView {
   readonly outcomesOfFence: Map<string, Map<string, StormOutcomeRecord>>;
   /** States of fences worked out so far; those of a changed fence are worked out anew. */
   readonly statesOfFence: Map<string, States>;
+  /** Where the rows stand that were refused, by kind and name. */
+  readonly refusedRows: ReadonlyMap<RecordKind, Map<string, string>>;
 }
 
-/** The name of a record within its kind: its ref; a post has its fence's ref and its number, a reading its inspection's. */
+/**
+ * The name of a record within its kind: its ref; that of a post is its fence's ref and its number, of a reading its
+ * inspection's, of a line of the catalogue its kind, of a material that and its name.
+ */
 export function recordName<K extends RecordKind>(kind: K, record: RecordOf[K]): string {
   if (kind === 'posts') {
     const post = record as PostRecord;
@@ -39,6 +56,11 @@ export function recordName<K extends RecordKind>(kind: K, record: RecordOf[K]): 
   if (kind === 'readings') {
     const reading = record as ReadingRecord;
     return `${reading.inspectionRef} post ${reading.post}`;
+  }
+  if (kind === 'catalogue') return (record as CatalogueRecord).kind;
+  if (kind === 'materials') {
+    const material = record as MaterialRecord;
+    return `${material.kind} ${material.name}`;
   }
   return (record as { readonly ref: string }).ref;
 }
@@ -95,7 +117,13 @@ export function overlay<K extends RecordKind>(view: RegisterView, kind: K, recor
       break;
     case 'owners':
     case 'climate-zones':
+    case 'storm-seasons':
     case 'sites':
+    case 'catalogue':
+    case 'materials':
+    case 'crews':
+    case 'crew-members':
+    case 'days-off':
   }
   (view[kind] as unknown as Map<string, RecordOf[K]>).set(name, record);
 }
@@ -105,6 +133,7 @@ export async function registerView(db: RegisterDb): Promise<RegisterView> {
   const view: RegisterView = {
     owners: new Map(),
     'climate-zones': new Map(),
+    'storm-seasons': new Map(),
     sites: new Map(),
     fences: new Map(),
     posts: new Map(),
@@ -112,12 +141,18 @@ export async function registerView(db: RegisterDb): Promise<RegisterView> {
     inspections: new Map(),
     readings: new Map(),
     outcomes: new Map(),
+    catalogue: new Map(),
+    materials: new Map(),
+    crews: new Map(),
+    'crew-members': new Map(),
+    'days-off': new Map(),
     postsOfFence: new Map(),
     worksOfFence: new Map(),
     inspectionsOfFence: new Map(),
     readingsOfInspection: new Map(),
     outcomesOfFence: new Map(),
     statesOfFence: new Map(),
+    refusedRows: new Map(RECORD_KINDS.map((kind) => [kind, new Map()])),
   };
   const fill = async <K extends RecordKind>(kind: K): Promise<void> => {
     for (const record of await listRecords(db, kind)) overlay(view, kind, record);

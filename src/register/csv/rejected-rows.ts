@@ -15,7 +15,7 @@ export function rejectedFiles(
     const ofLine = new Map<number, string[]>();
     for (const fault of faults) {
       if (fault.file !== file.name || file.faults.includes(fault)) continue;
-      ofLine.set(fault.line, [...(ofLine.get(fault.line) ?? []), reasonOf(fault)]);
+      for (const line of fault.lines ?? [fault.line]) ofLine.set(line, [...(ofLine.get(line) ?? []), reasonOf(fault)]);
     }
     const rows = file.rows.flatMap(({ line, cells }) => {
       const reasons = [...ofFile, ...(ofLine.get(line) ?? [])];

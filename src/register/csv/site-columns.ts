@@ -1,11 +1,11 @@
 import { SOIL_CLASS_KEYS } from '../../capacity/soil-class.ts';
 import { EXPOSURES } from '../../capacity/velocity-pressure.ts';
-import { isMonthDay, YEAR_ROUND } from '../../forecast/season-calendar.ts';
+import { YEAR_ROUND } from '../../forecast/season-calendar.ts';
 import { WIND_BASES } from '../../forecast/wind-entry.ts';
 import {
   isTimeZone,
-  MONTH_DAY_REASON,
   NOMINAL_RETURN_PERIOD_YEARS,
+  ownSeasonReason,
   SITE_UNITS,
   TIME_ZONE_REASON,
   WIND_KINDS,
@@ -13,7 +13,17 @@ import {
 import { RANGES } from '../value-ranges.ts';
 import { type CsvField, type Draft, singleField } from './csv-field.ts';
 import { DIMENSIONS } from './quantity-column.ts';
-import { choiceField, numberField, quantityField, refField, textField, yesNoField } from './value-fields.ts';
+import {
+  choiceField,
+  monthDayField,
+  numberField,
+  quantityField,
+  refField,
+  textField,
+  yesNoField,
+} from './value-fields.ts';
+
+const NULLABLE = { fallback: null };
 
 const MEAN_SPEED = /mean|avg|average|hour|sustained|minute|10[ -]?min|1[ -]?min/i;
 
@@ -26,33 +36,45 @@ const basisRefusal = (text: string): string | null =>
 const isNominal = (draft: Readonly<Draft>): boolean =>
   draft.windKind === 'map' && (draft.windBasis === 'nominal' || draft.windBasis === 'fastest-mile');
 
-const monthDayField = (key: string, column: string, yearRound: string): CsvField =>
-  singleField(
-    key,
-    column,
-    { fallback: yearRound },
-    (text, refuse) => (isMonthDay(text) ? text : refuse(MONTH_DAY_REASON)),
-    String,
-  );
+/** The site's own season is left empty where it names a storm season; its values then stand for the whole year. */
+const ownSeason = (field: CsvField, allYear: Draft): CsvField => ({
+  ...field,
+  read: (row, draft) => {
+    const named = row.cell('storm_season');
+    if (named === '') field.read(row, draft);
+    else if (field.columns.every((column) => row.cell(column) === '')) Object.assign(draft, allYear);
+    else row.refuse(field.column('us'), ownSeasonReason(named));
+  },
+  write: (record, units) => (record.stormSeasonRef === null ? field.write(record, units) : {}),
+});
+
+const closesField = monthDayField('seasonCloses', 'season_closes', { fallback: YEAR_ROUND.closes });
 
 /** The season's two days and share: all empty for a site without a storm season, else all filled. */
 const seasonFields: readonly CsvField[] = [
-  monthDayField('seasonOpens', 'season_opens', YEAR_ROUND.opens),
-  {
-    ...monthDayField('seasonCloses', 'season_closes', YEAR_ROUND.closes),
-    read: (row, draft) => {
-      const [opens, closes] = [row.cell('season_opens'), row.cell('season_closes')];
-      if (opens !== '' && closes === '') row.refuse('season_closes', 'missing; a season has a first and a last day');
-      if (opens === '' && closes !== '') row.refuse('season_opens', 'missing; a season has a first and a last day');
-      if (closes === '') return;
-      if (isMonthDay(closes)) draft.seasonCloses = closes;
-      else row.refuse('season_closes', MONTH_DAY_REASON);
-    },
-  },
-  numberField('seasonShare', 'season_share', RANGES.seasonShare, {
-    fallbackFrom: (draft) =>
-      draft.seasonOpens === YEAR_ROUND.opens && draft.seasonCloses === YEAR_ROUND.closes ? 1 : null,
+  ownSeason(monthDayField('seasonOpens', 'season_opens', { fallback: YEAR_ROUND.opens }), {
+    seasonOpens: YEAR_ROUND.opens,
   }),
+  ownSeason(
+    {
+      ...closesField,
+      read: (row, draft) => {
+        const [opens, closes] = [row.cell('season_opens'), row.cell('season_closes')];
+        if (opens !== '' && closes === '') row.refuse('season_closes', 'missing; a season has a first and a last day');
+        if (opens === '' && closes !== '') row.refuse('season_opens', 'missing; a season has a first and a last day');
+        closesField.read(row, draft);
+      },
+    },
+    { seasonCloses: YEAR_ROUND.closes },
+  ),
+  ownSeason(
+    numberField('seasonShare', 'season_share', RANGES.seasonShare, {
+      fallbackFrom: (draft) =>
+        draft.seasonOpens === YEAR_ROUND.opens && draft.seasonCloses === YEAR_ROUND.closes ? YEAR_ROUND.share : null,
+    }),
+    { seasonShare: YEAR_ROUND.share },
+  ),
+  refField('stormSeasonRef', 'storm_season', NULLABLE),
 ];
 
 /** Columns of sites. */
@@ -87,4 +109,8 @@ export const SITE_FIELDS: readonly CsvField[] = [
   yesNoField('hurricane', 'hurricane', { fallback: false }),
   textField('windSource', 'wind_source'),
   ...seasonFields,
+  numberField('latitude', 'latitude', RANGES.latitude, NULLABLE),
+  numberField('longitude', 'longitude', RANGES.longitude, NULLABLE),
+  monthDayField('frozenFrom', 'frozen_from', NULLABLE),
+  monthDayField('frozenTo', 'frozen_to', NULLABLE),
 ];

@@ -1,4 +1,6 @@
+import { isMonthDay } from '../../forecast/season-calendar.ts';
 import { isCalendarDay } from '../../units/calendar-day.ts';
+import { MONTH_DAY_REASON } from '../site-record.ts';
 import type { ValueRange } from '../value-ranges.ts';
 import {
   EVIDENCE_REF_REASON,
@@ -86,6 +88,10 @@ export const numberField = (
     },
     (value) => plainDecimal(value as number),
   );
+
+/** A day of every year, `MM-DD`. */
+export const monthDayField = (key: string, column: string, options: FieldOptions = {}): CsvField =>
+  singleField(key, column, options, (text, refuse) => (isMonthDay(text) ? text : refuse(MONTH_DAY_REASON)), String);
 
 /** A calendar day that is not in the future; `wayOut` says what to do with one that is. */
 export const dayField = (key: string, column: string, wayOut: string): CsvField =>

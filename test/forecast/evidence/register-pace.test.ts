@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { paceBelief } from '../../../src/forecast/evidence/pace-belief.ts';
-import { fencePaceEvidence, registerPace } from '../../../src/forecast/evidence/register-pace.ts';
+import { decayDepth } from '../../../src/decay/decay-depth.ts';
+import { medianDecayRate, POST_PACE_SPREAD } from '../../../src/decay/decay-rate.ts';
+import {
+  type FencePaceEvidence,
+  fencePaceEvidence,
+  registerPace,
+} from '../../../src/forecast/evidence/register-pace.ts';
+import { poolOffsets } from '../../../src/forecast/evidence/register-pool.ts';
 import type { FenceFacts } from '../../../src/forecast/fence-facts.ts';
 import { fenceStates } from '../../../src/forecast/fence-state.ts';
-import { EXAMPLE_FENCE, PINE_4X4 } from '../example-fence.ts';
-import { normals, readFence, readRegister } from './made-up-register.ts';
+import { DAYS_PER_YEAR, dayFromNumber, dayNumber } from '../../../src/units/calendar-day.ts';
+import { EXAMPLE_FENCE, PINE_4X4, WARM_SITE } from '../example-fence.ts';
+import { normals, readFence } from './made-up-register.ts';
 import { inspectionOn } from './read-fence.ts';
 
 const TAU = 0.6;
@@ -22,31 +29,11 @@ describe('what a register shows of a pace', () => {
     expect(none.spread).toBeCloseTo(TAU, 6);
   });
 
-  it('finds a shift of 0.5 that thirty fences share, within its interval', () => {
-    const fences = readRegister(normals(505), { shift: 0.5, ownSpread: 0.3, fences: 30, posts: 4 });
-    const found = learned(fences);
-    expect(found).toMatchObject({ fences: 30, readings: 120, enough: true });
-    expect(found.low).toBeLessThan(0.5);
-    expect(found.high).toBeGreaterThan(0.5);
-    expect(found.low).toBeGreaterThan(0.2);
-    expect(Math.abs(found.logShift - 0.5)).toBeLessThan(0.2);
-    expect(found.spread).toBeLessThan(TAU);
-    expect(learned([...fences].reverse())).toEqual(found);
-  });
-
   it('moves little for a register of one fence', () => {
     const found = learned([readFence('F-1', () => 0, { offset: Math.log(2), years: 16, posts: 3 })]);
     expect(found.logShift).toBeGreaterThan(0.05);
     expect(found.logShift).toBeLessThan(Math.log(2) / 2);
     expect(found.enough).toBe(false);
-  });
-
-  it('is enough from ten fences and thirty readings on, not before', () => {
-    const of = (fences: number, posts: number) =>
-      learned(readRegister(normals(1), { shift: 0, ownSpread: 0, fences, posts })).enough;
-    expect(of(10, 3)).toBe(true);
-    expect(of(9, 4)).toBe(false);
-    expect(of(10, 2)).toBe(false);
   });
 
   it('leaves what the office has accepted out: it is measured against the published pace', () => {
@@ -91,60 +78,123 @@ describe('what a register shows of a pace', () => {
   });
 });
 
-describe('the 90 % interval of a register', () => {
-  const REGISTERS = 200;
-
-  it('covers the true shift in about 90 % of 200 made-up registers', () => {
-    const next = normals(20261125);
-    let covered = 0;
-    for (let register = 0; register < REGISTERS; register += 1) {
-      const shift = (TAU / Math.SQRT2) * next();
-      // lognormal about the half of tau^2, its mean square being that half
-      const ownSpread = (TAU / Math.SQRT2) * Math.exp(0.4 * next() - 0.16);
-      const { low, high } = learned(readRegister(next, { shift, ownSpread, fences: 8, posts: 3 }));
-      if (low <= shift && shift <= high) covered += 1;
+describe('what the readings of one fence say of its pace', () => {
+  const RATE = (): number => medianDecayRate('ground-contact', WARM_SITE.climate);
+  const ages = { known: [14], range: [8.5, 11.5, 14.5, 17.5] } as const;
+  const READ_ON = '2026-03-01';
+  const daysAgo = (years: number): string => dayFromNumber(dayNumber(READ_ON) - Math.round(years * DAYS_PER_YEAR));
+  /** Of each depth the scatter of the posts integrated out, of all together the install date: mean over its levels. */
+  const byHand = (offset: number, depths: readonly number[], years: readonly number[]): number => {
+    const each = years.map((age) => {
+      let product = 1;
+      for (const depthMm of depths) {
+        let [sum, total] = [0, 0];
+        for (let score = -5; score <= 5; score += 0.01) {
+          const weight = Math.exp((-score * score) / 2);
+          const off = (depthMm - decayDepth(age, RATE() * Math.exp(offset + POST_PACE_SPREAD * score))) / 2;
+          sum += weight * Math.exp((-off * off) / 2);
+          total += weight;
+        }
+        product *= sum / total;
+      }
+      return product;
+    });
+    return Math.log(each.reduce((a, b) => a + b) / each.length);
+  };
+  const compare = (facts: FenceFacts, depths: readonly number[], years: readonly number[]): void => {
+    const [evidence, ...others] = evidenceOf(facts);
+    expect(others).toEqual([]);
+    const logs = evidence!.logLikelihoods;
+    const offsets = poolOffsets(TAU);
+    expect(logs).toHaveLength(offsets.length);
+    for (const index of [120, 140, 150, 170, 185, 200]) {
+      const wanted = byHand(offsets[index]!, depths, years) - byHand(0, depths, years);
+      expect(logs[index]! - logs[160]!).toBeCloseTo(wanted, 1.5);
     }
-    // 180 expected, standard deviation 4.2
-    expect(covered).toBeGreaterThanOrEqual(168);
-    expect(covered).toBeLessThanOrEqual(192);
-  }, 300_000);
+  };
+  const read = (depths: readonly number[], installed: FenceFacts['installed']): FenceFacts => ({
+    ...EXAMPLE_FENCE,
+    installed,
+    inspections: [
+      inspectionOn(
+        READ_ON,
+        depths.map((depthMm) => ({ kind: 'depth', depthMm })),
+      ),
+    ],
+  });
+
+  it('is what integrating by hand gives, where the install date is known', () => {
+    const day = daysAgo(14);
+    compare(read([9], { earliest: day, latest: day }), [9], ages.known);
+    compare(read([9, 4], { earliest: day, latest: day }), [9, 4], ages.known);
+  });
+
+  it('is what averaging over four install dates gives, where it is a range: one date for all posts', () => {
+    const installed = { earliest: daysAgo(19), latest: daysAgo(7) };
+    compare(read([9], installed), [9], ages.range);
+    compare(read([9, 4], installed), [9, 4], ages.range);
+  });
+
+  it('names the fence, the class, the band and the number of its readings', () => {
+    const twice: FenceFacts = {
+      ...read([5, 6], { earliest: daysAgo(14), latest: daysAgo(14) }),
+      ref: 'F-9',
+    };
+    const facts = {
+      ...twice,
+      inspections: [...twice.inspections, inspectionOn('2025-03-01', [{ kind: 'depth', depthMm: 4 }])],
+    };
+    expect(evidenceOf(facts)).toHaveLength(1);
+    expect(evidenceOf(facts)[0]).toMatchObject({
+      ref: 'F-9',
+      treatmentClass: 'ground-contact',
+      climateBand: BAND,
+      readings: 3,
+    });
+  });
 });
 
-/** Mean of ln r over the published rate that a fence believes of itself under what its register learned. */
-function ownBelief(facts: FenceFacts, { logShift, spread }: { readonly logShift: number; readonly spread: number }) {
-  const paces = [{ treatmentClass: 'ground-contact', logShift, spread } as const];
-  const withLearned: FenceFacts = { ...facts, learned: { version: 1, paces, footing: null } };
-  const [belief] = paceBelief(withLearned, fenceStates(withLearned))?.byDate ?? [];
-  if (!belief) throw new Error(`fence ${facts.ref} was not read`);
-  return logShift + spread * belief.mean;
-}
-
-/** How far each fence's belief moves because its readings count in the pace of its register as well, in ln r. */
-function countedTwice(seed: number, fences: number): readonly number[] {
-  const register = readRegister(normals(seed), { shift: 0.5, ownSpread: 0.4, fences, posts: 3 });
-  const evidence = register.flatMap(evidenceOf);
-  const all = registerPace('ground-contact', BAND, evidence);
-  return register.map((fence) => {
-    const others = registerPace(
-      'ground-contact',
-      BAND,
-      evidence.filter(({ ref }) => ref !== fence.ref),
-    );
-    return Math.abs(ownBelief(fence, all) - ownBelief(fence, others));
-  });
-}
-
-describe('a fence whose readings count in the pace of its register and in its own belief', () => {
-  const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b) / values.length;
-
-  it('believes nearly what it would if the register had learned without it, from ten fences on', () => {
-    const moved = [11, 12, 13].flatMap((seed) => countedTwice(seed, 10));
-    expect(mean(moved)).toBeGreaterThan(0.001);
-    expect(mean(moved)).toBeLessThan(0.04);
-    expect(moved.filter((each) => each > 0.1).length).toBeLessThanOrEqual(3);
+describe('the pace of a register', () => {
+  const flat = (ref: string, readings: number): FencePaceEvidence => ({
+    ref,
+    treatmentClass: 'ground-contact',
+    climateBand: BAND,
+    readings,
+    logLikelihoods: new Float64Array(321),
   });
 
-  it('moves less, the more fences were read', () => {
-    expect(mean(countedTwice(12, 30))).toBeLessThan(mean(countedTwice(12, 5)));
+  it('is named by its class and band, and takes only fences of both', () => {
+    const fences = [
+      flat('A', 3),
+      { ...flat('B', 5), treatmentClass: 'heavy-duty' as const },
+      { ...flat('C', 7), climateBand: 4 as const },
+      flat('D', 4),
+    ];
+    expect(registerPace('ground-contact', BAND, fences)).toMatchObject({
+      kind: 'pace',
+      key: 'ground-contact/5',
+      treatmentClass: 'ground-contact',
+      climateBand: BAND,
+      fences: 2,
+      readings: 7,
+      enough: false,
+      published: { spread: 0.6 },
+    });
+    expect(registerPace('heavy-duty', BAND, fences)).toMatchObject({ fences: 1, readings: 5 });
+    expect(registerPace('unknown-treated', 2, fences)).toMatchObject({
+      fences: 0,
+      readings: 0,
+      published: { spread: 0.8 },
+    });
+  });
+
+  it.each([
+    [10, 3, true],
+    [9, 4, false],
+    [10, 2, false],
+    [11, 3, true],
+  ])('of %s fences with %s readings each is enough: %s', (fences, readings, enough) => {
+    const register = Array.from({ length: fences }, (_, i) => flat(`F${i}`, readings));
+    expect(registerPace('ground-contact', BAND, register).enough).toBe(enough);
   });
 });

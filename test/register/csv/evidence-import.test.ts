@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { exportCsv } from '../../../src/register/csv/export-csv.ts';
 import { remarkText } from '../../../src/register/csv/import-report.ts';
 import type { Register } from '../../../src/register/database.ts';
 import { openRegister } from '../../../src/register/database.ts';
@@ -246,7 +247,7 @@ const refusals: readonly (readonly [name: string, file: string, row: Cells, said
     'an outcome of posts the fence has not',
     'outcomes',
     { ...OUTCOME, posts: '2 12' },
-    'line 2, posts "2 12": fence F-1 had posts 1 to 11 on that day, and none with the number 12; correct the numbers',
+    'line 2, posts "2 12": fence F-1 had posts 1 to 11 on that day, and no post 12; correct the numbers',
   ],
   [
     'an outcome before the fence stood',
@@ -331,29 +332,92 @@ describe('what is doubtful is taken and said', () => {
     const report = await importFiles(other, [
       { name: 'inspections.csv', text: inspections },
       { name: 'readings.csv', text: `inspection,post,depth_mm,residual_width_mm\n${rows}` },
-      ...(works === '' ? [] : [{ name: 'works.csv', text: `ref,fence,day,kind,posts\n${works}` }]),
+      ...(works === ''
+        ? []
+        : [{ name: 'works.csv', text: `ref,fence,day,kind,posts,section,species,treatment_class\n${works}` }]),
     ]);
     expect(report.applied, faultLines(report).join('\n')).toBe(true);
     return report.warnings.map(remarkText);
   };
 
-  test('less rot later than earlier by more than 4 mm, whatever it was measured by', async () => {
+  test('less rot later than earlier, beyond what the errors of both methods allow', async () => {
     expect(await doubts('a,6,9,\nb,6,,81.9\n')).toEqual([
-      'readings.csv line 3, residual_width_mm "81.9": 3.5 mm of depth on 2026-01-05, but post 6 had 9.0 mm on 2024-01-05 (inspection a) and no works are recorded between; check both, or enter the works',
+      'readings.csv line 3, residual_width_mm "81.9": post 6: 3.5 mm of depth on 2026-01-05 (inspection b), but 9.0 mm of depth on 2024-01-05 (inspection a), more than the errors of both allow, and no swap is recorded between; check both, or enter the swap',
     ]);
     expect(await doubts('a,6,7,\nb,6,,81.9\n')).toEqual([]);
   });
 
-  test('unless works were done to that post in between', async () => {
-    expect(await doubts('a,6,9,\nb,6,,81.9\n', 'W-9,F-1,2025-01-05,liner,6 7\n')).toEqual([]);
-    expect(await doubts('a,6,9,\nb,6,,81.9\n', 'W-9,F-1,2025-01-05,liner,7\n')).toHaveLength(1);
-    expect(await doubts('a,6,9,\nb,6,,81.9\n', 'W-9,F-1,2023-01-05,liner,6\n')).toHaveLength(1);
+  test('unless the post was swapped in between', async () => {
+    const swap = (day: string, posts: string): string =>
+      `W-9,F-1,${day},post-swap,${posts},4x4,southern-pine,heavy-duty\n`;
+    expect(await doubts('a,6,9,\nb,6,,81.9\n', swap('2025-01-05', '6 7'))).toEqual([]);
+    expect(await doubts('a,6,9,\nb,6,,81.9\n', swap('2025-01-05', '7'))).toHaveLength(1);
+    expect(await doubts('a,6,9,\nb,6,,81.9\n', swap('2023-01-05', '6'))).toHaveLength(1);
+    expect(await doubts('a,6,9,\nb,6,,81.9\n', 'W-9,F-1,2025-01-05,liner,6,,,\n')).toHaveLength(1);
+  });
+
+  test('an old reading that is entered late, beside the later one that is stored', async () => {
+    const other = await soundRegister();
+    const enter = async (ref: string, day: string, columns: string, cells: string): Promise<readonly string[]> => {
+      const report = await importFiles(other, [
+        { name: 'inspections.csv', text: `ref,fence,day,inspector,method\n${ref},F-1,${day},Nell,awl-or-probe\n` },
+        { name: 'readings.csv', text: `inspection,post,${columns}\n${ref},6,${cells}\n` },
+      ]);
+      expect(faultLines(report)).toEqual([]);
+      return report.warnings.map(remarkText);
+    };
+    expect(await enter('new', '2026-01-05', 'sound_to_mm', '3')).toEqual([]);
+    expect(await enter('old', '2024-01-05', 'depth_mm', '10')).toEqual([
+      'readings.csv line 2, depth_mm "10": post 6: sound to 3.0 mm on 2026-01-05 (inspection new), but 10.0 mm of depth on 2024-01-05 (inspection old), more than the errors of both allow, and no swap is recorded between; check both, or enter the swap',
+    ]);
+    expect(await enter('middle', '2025-01-05', 'soft_to_mm', '5')).toEqual([]);
   });
 
   test('a width left that looks like a depth', async () => {
-    expect(await doubts('b,6,,9\n')).toEqual([
-      'readings.csv line 2, residual_width_mm "9": less than a third of the installed width, 88.9 mm (3.5 in); if it is the depth lost, it belongs under depth',
+    expect(await doubts('b,6,,26\n')).toEqual([
+      'readings.csv line 2, residual_width_mm "26": less than a third of the installed width, 88.9 mm (3.5 in); if it is the depth lost, it belongs under depth',
     ]);
+  });
+});
+
+describe('a reading that leaves less than a quarter of the post', () => {
+  const enter = async (method: string, column: string, cell: string, sure = '') => {
+    const other = await soundRegister();
+    const report = await importFiles(other, [
+      { name: 'inspections.csv', text: `ref,fence,day,inspector,method\na,F-1,2024-01-05,Nell,${method}\n` },
+      { name: 'readings.csv', text: `inspection,post,${column},sure\na,6,${cell},${sure}\n` },
+    ]);
+    return { other, report };
+  };
+
+  test('is refused until it is confirmed, with what else it may be', async () => {
+    const { report } = await enter('caliper', 'residual_width_mm', '9');
+    expect(faultLines(report)).toEqual([
+      'readings.csv line 2, residual_width_mm "9": leaves 9 mm (0.35 in) of 88.9 mm (3.5 in) sound, less than a quarter, and such a post seldom still stands; if it is the depth lost, it belongs under depth; if it gave way, write broken; if it is so, confirm it: yes in the column sure, or --sure of inspect',
+    ]);
+    expect(report.faults[0]?.question).toBe(true);
+  });
+
+  test.each([
+    ['caliper', 'residual_width_mm', '22', '22.3'],
+    ['awl-or-probe', 'depth_mm', '33.4', '33.3'],
+    ['awl-or-probe', 'soft_to_mm', '33.4', '33.3'],
+    ['circumference-tape', 'residual_circumference_mm', '88', '90'],
+  ])('by %s, %s: %s is refused and %s is not', async (method, column, refused, taken) => {
+    expect((await enter(method, column, refused)).report.faults).toHaveLength(1);
+    expect(faultLines((await enter(method, column, taken)).report)).toEqual([]);
+  });
+
+  test('is stored as confirmed, and an export of it can be imported again', async () => {
+    const { other, report } = await enter('caliper', 'residual_width_mm', '9', 'yes');
+    expect(faultLines(report)).toEqual([]);
+    expect(report.warnings).toEqual([]);
+    expect(await listRecords(other.db, 'readings')).toMatchObject([{ post: 6, groundlineMm: 9, sure: true }]);
+    const exported = await exportCsv(other, 'readings', { units: 'us' });
+    expect(exported).toContain('sure');
+    const again = await importFiles(other, [{ name: 'readings.csv', text: exported }]);
+    expect(faultLines(again)).toEqual([]);
+    expect(again.counts.readings).toMatchObject({ unchanged: 1 });
   });
 });
 
@@ -393,7 +457,7 @@ describe('changes that stored evidence would no longer fit are refused', () => {
     ]);
     expect(await changed('72,40', '72,24')).toEqual([
       'fences.csv line 2, run_length_ft "24": does not fit the reading of post 6 in inspection n in the register: fence F-4 had posts 1 to 4 on 2020-01-05; correct the number, or the day',
-      'fences.csv line 2, run_length_ft "24": does not fit storm outcome n in the register: fence F-4 had posts 1 to 4 on that day, and none with the number 5; correct the numbers',
+      'fences.csv line 2, run_length_ft "24": does not fit storm outcome n in the register: fence F-4 had posts 1 to 4 on that day, and no post 5; correct the numbers',
     ]);
     expect(await changed('round 5 in', 'round 4 in')).toEqual([
       'fences.csv line 2, section "round 4 in": does not fit the reading of post 6 in inspection n in the register: longer than round the post as installed, 319.2 mm (12.57 in); correct the number, or the section',
@@ -410,7 +474,7 @@ describe('changes that stored evidence would no longer fit are refused', () => {
       'works.csv line 2, kind "rebuild": does not fit the reading of post 10 in inspection F-1/2024-05-02/awl-or-probe in the register: fence F-1 had posts 1 to 6 on 2024-05-02; correct the number, or the day',
     );
     expect(lines).toContain(
-      'works.csv line 2, kind "rebuild": does not fit storm outcome O-1 in the register: fence F-1 had posts 1 to 6 on that day, and none with the number 9; correct the numbers',
+      'works.csv line 2, kind "rebuild": does not fit storm outcome O-1 in the register: fence F-1 had posts 1 to 6 on that day, and no post 9; correct the numbers',
     );
     expect(await readRecord(register_.db, 'works', 'W-8')).toBeNull();
   });
@@ -434,6 +498,28 @@ test('a reading is changed by its inspection and post, and a column that is not 
     groundlineMm: 8.1,
     cavityMm: 25.4,
   });
+});
+
+test('rows that follow a refused one are left out with one message a file and parent', async () => {
+  const report = await importFiles(await soundRegister(), [
+    {
+      name: 'inspections.csv',
+      text: 'ref,fence,day,inspector,method\nA,F-1,2013-05-02,Nell,awl-or-probe\nB,F-9,2024-05-02,Nell,level\n',
+    },
+    {
+      name: 'readings.csv',
+      text: 'inspection,post,depth_mm,lean_degrees\nA,1,3,\nA,2,4,\nB,1,,3\nA,3,5,\n',
+    },
+  ]);
+  expect(faultLines(report)).toEqual([
+    'inspections.csv line 2, day "2013-05-02": before fence F-1 was installed (2014-05-03 at the earliest); correct one of them',
+    'inspections.csv line 3, fence "F-9": no fence of that ref, neither in the register nor among the rows taken; did you mean F-1?',
+    'readings.csv line 2, inspection "A": 3 readings of inspection A are left out because line 2 of inspections.csv was refused; correct that row',
+    'readings.csv line 4, inspection "B": 1 reading of inspection B is left out because line 3 of inspections.csv was refused; correct that row',
+  ]);
+  expect(report.counts.readings.refused).toBe(4);
+  const rejected = report.rejected.find(({ name }) => name === 'readings.csv')?.text ?? '';
+  expect(rejected.match(/are left out because/g)).toHaveLength(3);
 });
 
 test('good rows are kept without those of a refused inspection', async () => {

@@ -503,7 +503,7 @@ const refusals: readonly (readonly [name: string, file: string, row: Cells, said
     'posts with commas',
     'works',
     { ...WORKS, posts: '1, 2' },
-    'line 2, posts "1, 2": not a list of posts; write all, or post numbers parted by blanks, as 3 7 8',
+    'line 2, posts "1, 2": not a list of posts (1,); write all, or post numbers parted by blanks, as 3 7 8 or 2-5 8',
   ],
   [
     'a post named twice',
@@ -590,7 +590,7 @@ describe('a file is refused as a whole', () => {
 
   test('where its kind cannot be told', async () => {
     expect(await fault('a,b\n1,2\n', 'stuff.csv')).toEqual([
-      'stuff.csv line 1: neither its columns nor its name tell what it holds; name the file after one of owners, climate-zones, sites, fences, posts, works, inspections, readings, outcomes',
+      'stuff.csv line 1: neither its columns nor its name tell what it holds; name the file after one of owners, climate-zones, storm-seasons, sites, fences, posts, works, inspections, readings, outcomes, catalogue, materials, crews, crew-members, days-off',
     ]);
   });
 

@@ -1,0 +1,178 @@
+import { writeFileSync } from 'node:fs';
+import { InvalidArgumentError } from 'commander';
+import { postNumbersText, worksName } from '../drawing/what-if-words.ts';
+import { writeCsv } from '../register/csv/csv-text.ts';
+import { nearestName } from '../register/csv/nearest-name.ts';
+import type { CatalogueKind } from '../season/catalogue-entry.ts';
+import { amountOf } from '../season/money/money.ts';
+import type { Quote } from '../season/money/quote.ts';
+import { quoteRows } from '../season/money/quote-rows.ts';
+import { quoteText } from '../season/money/quote-text.ts';
+import { SHIPPED_CATALOGUE } from '../season/works-catalogue.ts';
+import { type FenceQuoteResult, fenceQuote, type WantedWorks, WHOLE_FENCE } from '../service/fence-quote.ts';
+import { CAUTION_LIST } from './cautions.ts';
+import type { CliContext, GlobalOptions } from './cli-context.ts';
+import { configOf, withExistingRegister } from './cli-context.ts';
+import { CliError } from './cli-error.ts';
+import { EXIT } from './exit-codes.ts';
+import { postsArgument } from './money-argument.ts';
+import { rowsAsCells } from './money-rows.ts';
+import { jsonText } from './terminal.ts';
+
+/** Options of `quote`. */
+export interface QuoteOptions extends GlobalOptions {
+  /** Posts of the works that name none of their own. */
+  readonly posts?: readonly number[];
+  /** Per cent. */
+  readonly tax: number;
+  readonly validDays: number;
+  readonly currency: string;
+  /** Files to write, or `-` for standard output. */
+  readonly csv?: string;
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/** Everything that can be quoted. */
+const QUOTED_KINDS = Object.keys(SHIPPED_CATALOGUE) as readonly CatalogueKind[];
+
+/** Works as they are written: `post-swap`, or with posts of their own `post-swap:3,4,7`. */
+function wantedWorks(texts: readonly string[], posts: readonly number[] | undefined): readonly WantedWorks[] {
+  return texts.map((text) => {
+    const [name = '', own] = text.split(/:(.*)/s);
+    const kind = QUOTED_KINDS.find((each) => each === name);
+    if (kind && own !== undefined) return { kind, posts: ownPosts(text, own) };
+    if (kind) return { kind, posts: WHOLE_FENCE.has(kind) ? 'all' : (posts ?? 'all') };
+    const near = nearestName(name, QUOTED_KINDS);
+    throw new CliError(
+      EXIT.usage,
+      `there are no works called ${JSON.stringify(name)}${near === null ? '' : `; did you mean ${near}?`}`,
+      `write some of ${QUOTED_KINDS.join(', ')}`,
+    );
+  });
+}
+
+function ownPosts(text: string, numbers: string): readonly number[] {
+  try {
+    return postsArgument(numbers);
+  } catch (error) {
+    if (!(error instanceof InvalidArgumentError)) throw error;
+    throw new CliError(EXIT.usage, `${JSON.stringify(text)}: ${numbers} are no numbers of posts`, error.message);
+  }
+}
+
+function quoted(
+  result: FenceQuoteResult,
+  ref: string,
+  works: readonly string[],
+): Extract<FenceQuoteResult, { kind: 'quoted' }> {
+  if (result.kind === 'quoted') return result;
+  if (result.kind === 'refused') {
+    throw new CliError(
+      EXIT.refused,
+      `quote for fence ${ref}, ${works.join(' ')}: ${result.reason}`,
+      `nothing was quoted; "stormpale what-if ${ref}" shows what can be done there`,
+    );
+  }
+  throw new CliError(
+    EXIT.notFound,
+    `no fence ${JSON.stringify(ref)} in the register${result.nearest === null ? '' : `; did you mean ${result.nearest}?`}`,
+    'refs are compared letter by letter; "stormpale export fences" lists them, --data names another register',
+  );
+}
+
+/** Writes a file that is not there yet: a quote that was sent out is not written over. */
+function writeNew(option: string, path: string, text: string): void {
+  try {
+    writeFileSync(path, text, { flag: 'wx' });
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    throw code === 'EEXIST'
+      ? new CliError(
+          EXIT.refused,
+          `${option} ${path}: there is such a file already`,
+          'nothing was written over; name another',
+        )
+      : new CliError(
+          EXIT.refused,
+          `${option} ${path}: it cannot be written (${code ?? String(error)})`,
+          'name a file in a folder that is there and may be written to',
+        );
+  }
+}
+
+/** The quote as JSON: every amount a decimal number of the currency. */
+const quoteJson = ({ lines, subtotal, tax, total, ...rest }: Quote) => ({
+  ...rest,
+  lines: lines.map(({ unitPrice, amount, ...line }) => ({
+    ...line,
+    unitPrice: amountOf(unitPrice),
+    amount: amountOf(amount),
+  })),
+  subtotal: amountOf(subtotal),
+  tax: amountOf(tax),
+  total: amountOf(total),
+});
+
+/** Draws up a quote for works at one fence. */
+export async function runQuote(
+  context: CliContext,
+  ref: string,
+  names: readonly string[],
+  options: QuoteOptions,
+): Promise<void> {
+  const { terminal } = context;
+  const { csv, out, json } = options;
+  if ([csv === '-', out === '-', json === true].filter(Boolean).length > 1) {
+    throw new CliError(EXIT.usage, 'only one of --csv -, --out - and --json can have standard output', 'name files');
+  }
+  const works = wantedWorks(names, options.posts);
+  const whole = works.filter(({ kind }) => WHOLE_FENCE.has(kind));
+  if (options.posts !== undefined && whole.length === works.length) {
+    throw new CliError(
+      EXIT.usage,
+      `--posts ${postNumbersText(options.posts)}: ${whole.map(({ kind }) => kind).join(' and ')} is always done to the whole fence`,
+      'leave --posts out',
+    );
+  }
+  const result = await withExistingRegister(configOf(context, options), async (register) =>
+    quoted(
+      await fenceQuote(register, {
+        fenceRef: ref,
+        works,
+        taxPercent: options.tax,
+        validDays: options.validDays,
+        currency: options.currency,
+        cautions: CAUTION_LIST,
+        now: context.clock,
+      }),
+      ref,
+      names,
+    ),
+  );
+  const { quote, parts, shippedPrices } = result;
+  const [text, cells] = [quoteText(quote), writeCsv(rowsAsCells(quoteRows(quote)))];
+  for (const [option, path, content] of [
+    ['--out', out, text],
+    ['--csv', csv, cells],
+  ] as const) {
+    if (path === undefined || path === '-') continue;
+    writeNew(option, path, content);
+    terminal.err(`Written: ${path}\n`);
+  }
+  if (json) terminal.out(jsonText({ ...quoteJson(quote), parts, shippedPrices }));
+  else if (csv === '-') terminal.out(cells);
+  else if (out === undefined || out === '-') terminal.out(text);
+  for (const { kind, leftOut } of parts) {
+    if (leftOut.length > 0) {
+      terminal.err(
+        `Not quoted: ${worksName(kind)} at post${leftOut.length === 1 ? '' : 's'} ${postNumbersText(leftOut)}, where it does nothing ("stormpale what-if ${ref}").\n`,
+      );
+    }
+  }
+  if (shippedPrices.length > 0) {
+    terminal.err(
+      `Prices of ${shippedPrices.map(worksName).join(', ')} are orders of magnitude that come with the program: check them before this goes out.\n`,
+    );
+  }
+}

@@ -1,0 +1,94 @@
+import { hoursTable, itemText, type PlanTable, planTable, riskTable, wholeMoney } from '../drawing/plan-table.ts';
+import { brokenPromiseText, leftOutText, stageText } from '../drawing/plan-words.ts';
+import type { MadePlan } from '../service/make-season-plan.ts';
+import { CAUTIONS } from './cautions.ts';
+import { plainTable } from './plain-table.ts';
+
+const tableText = ({ headings, rows, right }: PlanTable): string => plainTable(headings, rows, right);
+
+const MUSTS = ['', 'dangerous', 'much hangs on it', 'short'] as const;
+
+/** What must be done and is not, fence by fence, with what stands in its way. */
+function musts({ plan, fences, siteNames }: MadePlan): readonly string[] {
+  const open = plan.unserved.filter(({ mustRank }) => mustRank > 0);
+  if (open.length === 0) return [];
+  const rows = [...open]
+    .sort((a, b) => a.mustRank - b.mustRank || (a.jobRef < b.jobRef ? -1 : 1))
+    .map(({ jobRef, mustRank, reason }) => {
+      const fence = fences.get(jobRef)!;
+      return [jobRef, siteNames.get(fence.siteRef) ?? fence.siteRef, MUSTS[mustRank], leftOutText(reason)];
+    });
+  return [
+    'Must be done, and is not in the plan:',
+    plainTable(['Fence', 'Site', 'Must', 'What stands in its way'], rows),
+  ];
+}
+
+/** Fences without works that need not have any, counted by reason. */
+function others({ plan }: MadePlan): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const { mustRank, reason } of plan.unserved) {
+    if (mustRank === 0) counts.set(leftOutText(reason), (counts.get(leftOutText(reason)) ?? 0) + 1);
+  }
+  if (counts.size === 0) return [];
+  return [
+    'Not in the plan, and need not be:',
+    ...[...counts]
+      .sort(([, a], [, b]) => b - a)
+      .map(([text, count]) => `  ${count} ${count === 1 ? 'fence' : 'fences'}: ${text}`),
+    '',
+  ];
+}
+
+/** A season plan as text: risk before and after, the weeks of the crews, how good it is, and what is left out. */
+export function planText(made: MadePlan): string {
+  const { plan, problem, risk, unseen } = made;
+  const { weeks, crews } = problem;
+  const price = plan.visits.reduce((sum, { items }) => sum + items.reduce((all, { cost }) => all + cost, 0), 0);
+  const lines = [
+    `Season plan of ${made.asOf}: ${weeks.length} weeks from ${weeks[0]}, ${crews.length} ${crews.length === 1 ? 'crew' : 'crews'}, ${problem.jobs.length} fences`,
+    '',
+    tableText(riskTable(risk)),
+    ...(risk.withoutCurve > 0
+      ? [`${risk.withoutCurve} of the fences have no hazard curve: they are in the first two rows only.`, '']
+      : []),
+    tableText(planTable(plan.visits, made)),
+    `Price of all of it before tax: ${wholeMoney(price)}. Worth: what it takes from the expected loss to the horizon, less its price.`,
+    '',
+    'Hours used of those there are (days off and weather reserve taken off):',
+    tableText(hoursTable(plan.visits, crews, weeks)),
+    ...plan.stages.map((stage) => stageText(stage, wholeMoney)),
+    ...(plan.safetyTimeStruck ? ['The search ran out of its time: another run may find another plan.'] : []),
+    ...(plan.changedJobRefs.length > 0 ? [`Changed from the plan before: ${plan.changedJobRefs.join(', ')}`] : []),
+    '',
+    ...plan.brokenPromises.map(
+      ({ jobRef, reason }) => `Promise for fence ${jobRef} cannot be kept: ${brokenPromiseText(reason)}.`,
+    ),
+    ...musts(made),
+    ...others(made),
+    ...unseen.map(({ ref, message }) => `Fence ${ref} could not be looked at: ${message}`),
+    CAUTIONS,
+  ];
+  return lines.join('\n');
+}
+
+/** The same for scripts. */
+export const planJson = (made: MadePlan): unknown => ({
+  asOf: made.asOf,
+  weeks: made.problem.weeks,
+  risk: made.risk,
+  visits: made.plan.visits.map((visit) => ({
+    ...visit,
+    siteName: made.siteNames.get(visit.siteRef) ?? null,
+    items: visit.items.map((item) => ({ ...item, what: itemText(made.fences.get(item.jobRef)!, item.optionKey) })),
+  })),
+  crews: made.problem.crews.map(({ ref, personHoursByWeek }) => ({ ref, personHoursByWeek })),
+  stages: made.plan.stages,
+  method: made.plan.method,
+  counts: made.plan.counts,
+  safetyTimeStruck: made.plan.safetyTimeStruck,
+  changed: made.plan.changedJobRefs,
+  brokenPromises: made.plan.brokenPromises,
+  unserved: made.plan.unserved,
+  unseen: made.unseen,
+});
