@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import type { PlanJob, PlanOption } from '../../src/season/plan/plan-problem.ts';
+import { usefulOptions } from '../../src/season/useful-options.ts';
+
+const option = (key: string, parts: Partial<PlanOption> = {}): PlanOption => ({
+  key,
+  personHours: 5,
+  cost: 100,
+  benefitByWeek: [50, 40],
+  barsByWeek: [[], []],
+  skill: null,
+  satisfiesMust: false,
+  note: null,
+  ...parts,
+});
+const kept = (options: readonly PlanOption[], job: Partial<PlanJob> = {}): readonly string[] =>
+  usefulOptions({
+    ref: 'F',
+    siteRef: 'S',
+    region: '',
+    mustRank: 0,
+    promised: null,
+    previous: null,
+    options,
+    ...job,
+  }).map(({ key }) => key);
+
+describe('options that a plan could want', () => {
+  it('are those that pay in some week', () => {
+    const loses = option('loses', { benefitByWeek: [-1, -2] });
+    const late = option('late', { benefitByWeek: [-1, 1], personHours: 4 });
+    expect(kept([option('pays'), loses, late])).toEqual(['pays', 'late']);
+  });
+
+  it('lack what another one outdoes in hours, worth and weeks', () => {
+    expect(kept([option('long', { personHours: 6 }), option('short')])).toEqual(['short']);
+    expect(kept([option('long but worth more', { personHours: 6, benefitByWeek: [60, 40] }), option('short')])).toEqual(
+      ['long but worth more', 'short'],
+    );
+    expect(
+      kept([option('barred less', { personHours: 6 }), option('barred', { barsByWeek: [['closed'], []] })]),
+    ).toEqual(['barred less', 'barred']);
+    expect(
+      kept([option('for all', { personHours: 6 }), option('asks for a skill', { skill: 'licensed-applicator' })]),
+    ).toEqual(['for all', 'asks for a skill']);
+  });
+
+  it('keep the first of two that are alike', () => {
+    expect(kept([option('a'), option('b')])).toEqual(['a']);
+  });
+
+  it('keep what serves the must though it loses money, and what a promise or the plan before names', () => {
+    const serves = option('serves', { benefitByWeek: [-900, -900], personHours: 30, satisfiesMust: true });
+    expect(kept([option('pays'), serves])).toEqual(['pays']);
+    expect(kept([option('pays'), serves], { mustRank: 3 })).toEqual(['pays', 'serves']);
+    const promised = { week: '2027-03-01', crewRef: null, optionKey: 'serves' };
+    expect(kept([option('pays'), serves], { promised })).toEqual(['pays', 'serves']);
+    const previous = { week: '2027-03-01', crewRef: 'c', optionKey: 'serves' };
+    expect(kept([option('pays'), serves], { previous })).toEqual(['pays', 'serves']);
+  });
+});
