@@ -179,7 +179,9 @@ describe('forecast and reasons of a fence at which something was seen', () => {
     const posts = readings.flatMap((reading) => ['--post', reading]);
     expect(await command(sample.folder, ['inspect', 'PR-03', ...looked, ...posts])).toMatchObject({ code: 0 });
     const gale = ['--day', '2026-03-14', '--gust', '50mph', '--name', 'March gale', '--reported-by', 'Nell Fox'];
-    expect(await command(sample.folder, ['storm', 'PR-03', ...gale, '--stood', 'all'])).toMatchObject({ code: 0 });
+    expect(await command(sample.folder, ['storm', 'PR-03', ...gale, '--stood', 'all', '--unseen', '7'])).toMatchObject({
+      code: 0,
+    });
   });
   afterAll(() => sample.remove());
 
