@@ -76,14 +76,18 @@ const expectedOf = (followed: readonly Followed[], amount: (course: FenceCourse)
 const expectedIn = (followed: readonly Followed[], year: number): Money =>
   expectedOf(followed, ({ spendingByYear }) => spendingByYear[year]!);
 
-/** Spending year by year from bands of what is spent so far, along one of their percentiles; never negative. */
-function spendingAlong(soFar: readonly Band[], percentile: keyof Band): readonly Money[] {
-  let reached = 0;
-  return soFar.map((band) => {
-    const spent = Math.max(0, band[percentile] - reached);
-    reached += spent;
-    return cents(spent);
+/** Bands of what is spent so far: what is spent stays spent, so a later one is held up where the steps of its sum put it a cent lower. */
+function neverFalling(soFar: readonly Band[]): readonly Band[] {
+  let reached: Band = { p10: 0, p50: 0, p90: 0 };
+  return soFar.map(({ p10, p50, p90 }) => {
+    reached = { p10: Math.max(reached.p10, p10), p50: Math.max(reached.p50, p50), p90: Math.max(reached.p90, p90) };
+    return reached;
   });
+}
+
+/** Spending year by year from bands of what is spent so far, along one of their percentiles. */
+function spendingAlong(soFar: readonly Band[], percentile: keyof Band): readonly Money[] {
+  return soFar.map((band, year) => cents(band[percentile] - (soFar[year - 1]?.[percentile] ?? 0)));
 }
 
 /**
@@ -105,7 +109,7 @@ export function reservePlan(request: ReservePlanRequest): ReservePlan {
       ),
     );
   const inYear = bandOver((course, year) => course.spendingByYear[year]!);
-  const soFar = bandOver((course, year) => sumMoney(course.spendingByYear.slice(0, year + 1)));
+  const soFar = neverFalling(bandOver((course, year) => sumMoney(course.spendingByYear.slice(0, year + 1))));
   const expected = yearIndices.map((year) => expectedIn(own, year));
   const along = {
     p10: spendingAlong(soFar, 'p10'),
