@@ -50,7 +50,11 @@ const PARTS = {
     mutate: sources([...COMPOSED, 'point-risks']),
     tests: tests([...COMPOSED_TESTS, 'point-risks']),
   },
-  reasons: { room: 'forecast', mutate: sources(REASONS), tests: tests(['reasons*']) },
+  reasons: {
+    room: 'forecast',
+    mutate: sources(REASONS),
+    tests: [...tests(['reasons-*', 'reason-*']), ...allBut(tests(['reasons']))],
+  },
   evidence: {
     room: 'forecast',
     mutate: ['src/forecast/evidence/*.ts'],
