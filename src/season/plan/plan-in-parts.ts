@@ -4,6 +4,7 @@ import type { PlanFound, PlanLimits } from './plan-limits.ts';
 import { type PriceBound, priceBound } from './price-bound.ts';
 import { rearrange } from './rearrange.ts';
 import { compareScores, type Schedule } from './schedule.ts';
+import { slotBound } from './slot-bound.ts';
 
 /** What a large plan is searched with. */
 export interface PartsTools {
@@ -14,7 +15,7 @@ export interface PartsTools {
 /**
  * Plans what is too large to solve whole. Prices of hours are found for the whole; at these prices every site says what it
  * would do; that is brought into the hours there are and then improved a few slots at a time. The bound of every stage is
- * that of the prices. A plan before that can be kept as it is, and to which nothing can be added, stands.
+ * that of the prices, and of the benefit the lower of two. A plan before that can be kept as it is, and to which nothing can be added, stands.
  */
 export function planInParts(compiled: CompiledProblem, { limits, stopNow }: PartsTools): PlanFound {
   const { countable, slotCount } = compiled;
@@ -51,7 +52,18 @@ export function planInParts(compiled: CompiledProblem, { limits, stopNow }: Part
   const reached = score.slice(0, BENEFIT_STAGE);
   const isFull = reached.every((count, stage) => count === countable[stage]);
   const last = isFull ? hoped : boundOf(BENEFIT_STAGE, reached, score[BENEFIT_STAGE]!);
-  return { schedule, bounds: [...bounds, last.bound], counts: { solves: 0, nodes: 0, iterations: 0, steps } };
+  const { worths, rankPrices } = last;
+  const known = score[BENEFIT_STAGE]!;
+  const closer =
+    last.bound > known
+      ? slotBound({ compiled, reached, worths, rankPrices, known, maxSteps: limits.slotSteps, stopNow })
+      : { bound: last.bound, steps: 0 };
+  steps += closer.steps;
+  return {
+    schedule,
+    bounds: [...bounds, Math.min(last.bound, closer.bound)],
+    counts: { solves: 0, nodes: 0, iterations: 0, steps },
+  };
 }
 
 /** Shares of the prices at which the first plan is tried: at full prices it leaves hours to visits that do not come. */

@@ -10,6 +10,8 @@ export interface PlanLimits {
   readonly maxIterations: number;
   /** Steps of the bound's prices, a stage. */
   readonly priceSteps: number;
+  /** Steps of the second bound on the benefit. */
+  readonly slotSteps: number;
   /** Steps of the search in parts. */
   readonly searchSteps: number;
 }
@@ -20,7 +22,8 @@ export const PLAN_LIMITS: PlanLimits = {
   maxNodes: 20_000,
   maxIterations: 400_000,
   priceSteps: 260,
-  searchSteps: 300_000,
+  slotSteps: 40,
+  searchSteps: 900_000,
 };
 
 /** What a way of planning found. */

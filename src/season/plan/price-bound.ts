@@ -19,6 +19,10 @@ export interface PriceBound {
   readonly bound: number;
   /** What an hour is worth in each slot, in units of the stage. */
   readonly prices: Float64Array;
+  /** What one more fence is worth in each earlier stage that is not served in full, in units of the stage. */
+  readonly rankPrices: Float64Array;
+  /** What each job earns at most at these prices, in units of the stage. */
+  readonly worths: Float64Array;
   /** What the sites would do at these prices, each for itself; may ask for more hours than there are. */
   readonly relaxed: readonly Candidate[];
   readonly steps: number;
@@ -27,6 +31,7 @@ export interface PriceBound {
 interface Priced {
   readonly bound: number;
   readonly relaxed: readonly Candidate[];
+  readonly worths: Float64Array;
   /** By slot, hours left, and by earlier stage, fences more than asked; negative where it fails. */
   readonly left: Float64Array;
 }
@@ -52,6 +57,7 @@ export function priceBound(task: PriceBoundTask): PriceBound {
     const left = new Float64Array(slotCount + reached.length);
     left.set(slotHours);
     const relaxed: Candidate[] = [];
+    const worths = new Float64Array(compiled.jobs.length);
     let bound = stage === BENEFIT_STAGE ? compiled.baseValue : 0;
     for (let slot = 0; slot < slotCount; slot += 1) bound += prices[slot]! * slotHours[slot]!;
     reached.forEach((count, earlier) => {
@@ -59,21 +65,30 @@ export function priceBound(task: PriceBoundTask): PriceBound {
       bound -= rankPrices[earlier]! * count;
       left[slotCount + earlier] = -count;
     });
-    for (const site of sites) bound += site({ prices, rankPrices, left, relaxed, chooseShare: steps % 20 === 0 });
+    for (const site of sites)
+      bound += site({ prices, rankPrices, left, relaxed, worths, chooseShare: steps % 20 === 0 });
     steps += 1;
-    return { bound, relaxed, left };
+    return { bound, relaxed, worths, left };
   };
 
   const prices = new Float64Array(slotCount).fill(evenPrice(compiled, stage, evaluate, reached.length));
   const rankPrices = new Float64Array(reached.length);
   const direction = new Float64Array(slotCount + reached.length);
-  let best: PriceBound = { bound: Number.POSITIVE_INFINITY, prices, relaxed: [], steps };
+  let best: PriceBound = {
+    bound: Number.POSITIVE_INFINITY,
+    prices,
+    rankPrices,
+    worths: new Float64Array(compiled.jobs.length),
+    relaxed: [],
+    steps,
+  };
   let pace = FIRST_PACE;
   let sinceBetter = 0;
   do {
-    const { bound, relaxed, left } = evaluate(prices, rankPrices);
+    const { bound, relaxed, worths, left } = evaluate(prices, rankPrices);
     sinceBetter = bound < best.bound - 1e-5 * Math.abs(best.bound) ? 0 : sinceBetter + 1;
-    if (bound < best.bound) best = { bound, prices: prices.slice(), relaxed, steps };
+    if (bound < best.bound)
+      best = { bound, prices: prices.slice(), rankPrices: rankPrices.slice(), worths, relaxed, steps };
     if (sinceBetter >= PATIENCE) {
       pace *= 0.6;
       sinceBetter = 0;

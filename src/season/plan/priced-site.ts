@@ -1,4 +1,5 @@
 import { BENEFIT_STAGE, type Candidate, type CompiledProblem, gainInStage } from './compiled-problem.ts';
+import { jobOffers } from './job-offers.ts';
 import { type SiteBound, siteBound } from './site-bound.ts';
 
 /** The prices of one step, and the sums a site adds itself to. */
@@ -9,6 +10,8 @@ export interface SiteStep {
   readonly left: Float64Array;
   /** What the sites would do; the site adds its part. */
   readonly relaxed: Candidate[];
+  /** What each job earns at most at these prices, by job; the site writes those of its own. */
+  readonly worths: Float64Array;
   /** True where the site is to look again which share of the way it asks by the hour. */
   readonly chooseShare: boolean;
 }
@@ -34,12 +37,7 @@ export function pricedSite(compiled: CompiledProblem, task: PricedSiteTask): (st
   const way = compiled.travelHours.subarray(site * slotCount, (site + 1) * slotCount);
   const cost = compiled.travelCost.subarray(site * slotCount, (site + 1) * slotCount);
   const room = slotHours.map((hours, slot) => hours - way[slot]!);
-  const must = inFull.reduce((mask, full, earlier) => (full ? mask | (1 << earlier) : mask), 0);
-  const jobs = compiled.jobsOfSite[site]!.map((job) => {
-    const mine = compiled.candidatesOfJob[job]!;
-    const asked = mine.reduce((mask, { counts }) => mask | counts, 0) & must;
-    return { forced: asked !== 0, offers: mine.filter(({ counts }) => (counts & asked) === asked) };
-  });
+  const jobs = compiled.jobsOfSite[site]!.map((job) => jobOffers(compiled, job, inFull));
   const offers = jobs.map((job) => job.offers);
   const forced = Uint8Array.from(jobs, (job) => (job.forced ? 1 : 0));
   const gain = new Float64Array(jobs.length * slotCount);
@@ -72,14 +70,15 @@ export function pricedSite(compiled: CompiledProblem, task: PricedSiteTask): (st
     return siteBound({ jobCount: jobs.length, slotCount, gain, visit, forced });
   };
 
-  return ({ prices, rankPrices, left, relaxed, chooseShare }) => {
+  return ({ prices, rankPrices, left, relaxed, worths, chooseShare }) => {
     if (chooseShare && shares.length > 1) {
       const bounds = shares.map((each) => bounded(prices, rankPrices, each).bound);
       share = shares[bounds.indexOf(Math.min(...bounds))]!;
     }
-    const { bound, slotOfJob } = bounded(prices, rankPrices, share);
+    const { bound, worth, slotOfJob } = bounded(prices, rankPrices, share);
     const opened = new Set<number>();
     offers.forEach((mine, index) => {
+      worths[compiled.jobsOfSite[site]![index]!] = worth[index]!;
       const slot = slotOfJob[index]!;
       if (slot < 0) return;
       const candidate = mine[chosen[index * slotCount + slot]!]!;

@@ -44,7 +44,7 @@ export function rearrange({ schedule: first, prices, steps, stopNow }: Rearrange
   let bestValue = 0;
   let bestMusts = 0;
   let step = 0;
-  for (; step < steps && !stopNow(); step += 1) {
+  for (; compiled.slotCount > 0 && step < steps && !stopNow(); step += 1) {
     const heat = typical * FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** (step / steps);
     const slots = drawSlots(compiled, next, pick);
     const [valueBefore, mustsBefore] = [search.value(), search.musts()];
@@ -78,26 +78,37 @@ export function rearrange({ schedule: first, prices, steps, stopNow }: Rearrange
   }
   return { schedule: best, steps: step };
 
+  /**
+   * Fills slots with visits to sites, those that bring a must first, then each time the one that is worth most an hour.
+   * What a visit would bring is looked at again only where its slot or its site has changed.
+   */
   function refill(sites: readonly number[], slots: readonly number[]): readonly Candidate[] {
     const brought: Candidate[] = [];
+    const loads: (VisitLoad | null)[] = [];
+    const rates: number[] = [];
+    const look = (level: number, s: number, t: number): void => {
+      const [site, slot, at] = [sites[s]!, slots[t]!, s * slots.length + t];
+      const here = offers[site]![slot]!;
+      const load = here.length === 0 ? null : visitLoad(search.schedule, { site, slot, offers: here, prices, level });
+      loads[at] = load;
+      rates[at] =
+        load === null
+          ? Number.NEGATIVE_INFINITY
+          : (load.net / Math.max(load.hours, 0.01)) * (1 + RATE_NOISE * (next() - 0.5));
+    };
     const levels = new Set(sites.flatMap((site) => search.levelsWaiting(site)));
     for (const level of [...levels].sort((left, right) => right - left)) {
+      for (let s = 0; s < sites.length; s += 1) for (let t = 0; t < slots.length; t += 1) look(level, s, t);
       for (;;) {
-        let most: VisitLoad | null = null;
-        let mostRate = Number.NEGATIVE_INFINITY;
-        for (const site of sites) {
-          for (const slot of slots) {
-            const here = offers[site]![slot]!;
-            const load =
-              here.length === 0 ? null : visitLoad(search.schedule, { site, slot, offers: here, prices, level });
-            if (load === null) continue;
-            const rate = (load.net / Math.max(load.hours, 0.01)) * (1 + RATE_NOISE * (next() - 0.5));
-            if (rate > mostRate) [most, mostRate] = [load, rate];
-          }
-        }
-        if (most === null) break;
-        for (const candidate of most.candidates) search.put(candidate);
-        brought.push(...most.candidates);
+        let most = 0;
+        for (let at = 1; at < rates.length; at += 1) if (rates[at]! > rates[most]!) most = at;
+        const load = loads[most];
+        if (!load) break;
+        for (const candidate of load.candidates) search.put(candidate);
+        brought.push(...load.candidates);
+        const [site, slot] = [Math.floor(most / slots.length), most % slots.length];
+        for (let s = 0; s < sites.length; s += 1) if (loads[s * slots.length + slot] !== null) look(level, s, slot);
+        for (let t = 0; t < slots.length; t += 1) if (t !== slot) look(level, site, t);
       }
     }
     return brought;
@@ -120,6 +131,8 @@ function drawSlots(
   }
   return [...slots];
 }
+
+const ONLY_THE_REST: readonly number[] = [0];
 
 interface SearchState {
   readonly schedule: Schedule;
@@ -147,6 +160,10 @@ function searchState(first: Schedule, offers: readonly (readonly (readonly Candi
   for (const candidate of chosen) if (candidate !== null) placedIn[candidate.slot]!.add(candidate.job);
   const offered = new Set(offers.flatMap((ofSite) => ofSite.flatMap((ofSlot) => ofSlot.map(({ job }) => job))));
   const waiting = [...offered].filter((job) => chosen[job] === null).sort((left, right) => left - right);
+  const mustsWaiting = Int32Array.from(
+    jobsOfSite,
+    (jobs) => jobs.filter((job) => chosen[job] === null && levelOfJob[job]! > 0).length,
+  );
   const place = new Map(waiting.map((job, index) => [job, index]));
   let value = 0;
   let musts = 0;
@@ -160,6 +177,7 @@ function searchState(first: Schedule, offers: readonly (readonly (readonly Candi
     musts += weight(candidate);
     schedule.put(candidate);
     placedIn[candidate.slot]!.add(candidate.job);
+    if (levelOfJob[candidate.job]! > 0) mustsWaiting[siteOfJob[candidate.job]!]! -= 1;
     const at = place.get(candidate.job);
     if (at === undefined) return;
     const last = waiting.pop()!;
@@ -174,6 +192,7 @@ function searchState(first: Schedule, offers: readonly (readonly (readonly Candi
     value -= schedule.netValue(candidate);
     musts -= weight(candidate);
     placedIn[candidate.slot]!.delete(job);
+    if (levelOfJob[job]! > 0) mustsWaiting[siteOfJob[job]!]! += 1;
     place.set(job, waiting.length);
     waiting.push(job);
   };
@@ -181,14 +200,19 @@ function searchState(first: Schedule, offers: readonly (readonly (readonly Candi
     schedule,
     value: () => value,
     musts: () => musts,
-    sitesIn: (slot) => [...new Set([...placedIn[slot]!].map((job) => siteOfJob[job]!))],
+    sitesIn: (slot) => {
+      const sites: number[] = [];
+      for (const job of placedIn[slot]!) if (!sites.includes(siteOfJob[job]!)) sites.push(siteOfJob[job]!);
+      return sites;
+    },
     waitingAt: (share) => waiting[Math.floor(share * waiting.length)] ?? null,
-    levelsWaiting: (site) => [
-      0,
-      ...jobsOfSite[site]!.filter((job) => chosen[job] === null).map((job) => levelOfJob[job]!),
-    ],
+    levelsWaiting: (site) =>
+      mustsWaiting[site] === 0
+        ? ONLY_THE_REST
+        : [0, ...jobsOfSite[site]!.filter((job) => chosen[job] === null).map((job) => levelOfJob[job]!)],
     takeVisit: (site, slot) => {
-      const leaving = jobsOfSite[site]!.flatMap((job) => (chosen[job]?.slot === slot ? [chosen[job]] : []));
+      const leaving = [...placedIn[slot]!].filter((job) => siteOfJob[job] === site).map((job) => chosen[job]!);
+      leaving.sort((left, right) => left.job - right.job);
       for (const { job } of leaving) take(job);
       return leaving;
     },

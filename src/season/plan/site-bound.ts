@@ -21,6 +21,8 @@ export interface SiteProblem {
 /** A bound on what a site can earn, and a choice that comes near it. */
 export interface SiteBound {
   readonly bound: number;
+  /** The worth of each job; the bound is their sum. */
+  readonly worth: Float64Array;
   /** The slot of each job; -1 where it is left. */
   readonly slotOfJob: Int32Array;
 }
@@ -45,7 +47,7 @@ export function siteBound({ jobCount, slotCount, gain, visit, forced }: SiteProb
   }
   let bound = 0;
   for (const job of active) bound += worth[job]!;
-  return { bound, slotOfJob: choice({ jobCount, slotCount, gain, forced, worth, slack, active }) };
+  return { bound, worth, slotOfJob: choice({ jobCount, slotCount, gain, forced, worth, slack, active }) };
 }
 
 interface Ascent {
