@@ -1,4 +1,4 @@
--- Schema after migration 7, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 9, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE catalogue_lines (
   kind text primary key not null
@@ -101,6 +101,27 @@ CREATE TABLE days_off (
 ) strict;
 
 CREATE INDEX days_off_by_crew on days_off (crew_ref, first_day);
+
+CREATE TABLE feed_links (
+  id integer primary key not null,
+  kind text not null check (kind in ('crew', 'site')),
+  ref text not null check (length(ref) between 1 and 40),
+  token_sha256 text not null unique check (length(token_sha256) = 64),
+  created_at text not null,
+  -- null while it answers
+  revoked_at text check (revoked_at >= created_at)
+) strict;
+
+CREATE INDEX feed_links_by_ref on feed_links (kind, ref);
+
+CREATE TRIGGER feed_links_kept before update of id, kind, ref, token_sha256, created_at on feed_links
+  begin select raise(abort, 'a feed link is only ever revoked; make another'); end;
+
+CREATE TRIGGER feed_links_stay before delete on feed_links
+  begin select raise(abort, 'a feed link is revoked, never deleted'); end;
+
+CREATE TRIGGER feed_links_stay_revoked before update of revoked_at on feed_links when old.revoked_at is not null
+  begin select raise(abort, 'a revoked feed link never answers again'); end;
 
 CREATE TABLE fences (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -403,6 +424,28 @@ CREATE TABLE register_changes (
   count integer not null
 ) strict;
 
+CREATE TABLE season_plans (
+  number integer primary key autoincrement,
+  made_at text not null,
+  as_of text not null check (as_of glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  first_week text not null check (first_week glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  weeks integer not null check (weeks between 1 and 52),
+  model_version text not null,
+  -- 'superseded': it was accepted, and then another one was
+  state text not null check (state in ('made', 'accepted', 'superseded')),
+  -- its visits by week, how good it is and what it leaves out, as JSON
+  content text not null check (json_valid(content)),
+  accepted_at text check ((accepted_at is null) = (state = 'made')),
+  -- who accepted it and why; empty where nobody said
+  by text not null check (length(by) <= 200),
+  because text not null check (length(because) <= 2000)
+) strict;
+
+CREATE UNIQUE INDEX season_plans_in_force on season_plans (state) where state = 'accepted';
+
+CREATE TRIGGER season_plans_content_kept before update of made_at, as_of, first_week, weeks, model_version, content on season_plans
+  begin select raise(abort, 'a season plan is never edited'); end;
+
 CREATE TABLE settings (
   key text primary key not null,
   value text not null,
@@ -529,6 +572,86 @@ CREATE TABLE sweeps (
   failed integer not null default 0,
   notices integer not null default 0
 , change_count integer) strict;
+
+CREATE TABLE visit_changes (
+  id integer primary key,
+  uid text not null references visits (uid),
+  at text not null,
+  -- state, days, crew and sequence after the change
+  state text not null check (state in ('proposed', 'confirmed', 'done', 'missed', 'cancelled')),
+  first_day text not null,
+  last_day text not null,
+  crew_ref text not null,
+  sequence integer not null check (sequence >= 0),
+  by text not null check (length(by) <= 200),
+  because text not null check (length(because) <= 2000)
+) strict;
+
+CREATE INDEX visit_changes_by_visit on visit_changes (uid, id);
+
+CREATE TRIGGER visit_changes_kept before update on visit_changes begin select raise(abort, 'what became of a visit is never edited'); end;
+
+CREATE TRIGGER visit_changes_stay before delete on visit_changes begin select raise(abort, 'what became of a visit is never deleted'); end;
+
+CREATE TABLE visit_entries (
+  uid text not null,
+  fence_ref text not null,
+  kind text not null check (kind in ('works', 'inspection')),
+  ref text not null check (length(ref) between 1 and 120),
+  primary key (kind, ref),
+  foreign key (uid, fence_ref) references visit_items (uid, fence_ref)
+) strict;
+
+CREATE INDEX visit_entries_by_visit on visit_entries (uid);
+
+CREATE TABLE visit_hours (
+  uid text not null,
+  fence_ref text not null,
+  person_hours real not null check (person_hours > 0 and person_hours <= 2000),
+  primary key (uid, fence_ref),
+  foreign key (uid, fence_ref) references visit_items (uid, fence_ref)
+) strict;
+
+CREATE TABLE visit_items (
+  uid text not null references visits (uid),
+  fence_ref text not null references fences (ref),
+  option_key text not null check (length(option_key) > 0),
+  -- kinds with their posts, as JSON; once done, what was done
+  works text not null check (json_valid(works)),
+  -- at the fence, without the way
+  person_hours real not null check (person_hours >= 0),
+  price real not null check (price >= 0),
+  must_rank integer not null check (must_rank between 0 and 3),
+  -- 'returned': the visit was done without it
+  state text not null check (state in ('planned', 'done', 'returned')),
+  primary key (uid, fence_ref)
+) strict;
+
+CREATE INDEX visit_items_by_fence on visit_items (fence_ref);
+
+CREATE TABLE visits (
+  uid text primary key not null check (length(uid) between 1 and 30),
+  site_ref text not null references sites (ref),
+  crew_ref text not null references crews (ref),
+  first_day text not null check (first_day glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  last_day text not null check (last_day >= first_day and last_day glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  -- local time at the site; null: some time that day
+  starts_at text check (starts_at glob '[0-2][0-9]:[0-5][0-9]' and starts_at < '24:00'),
+  state text not null check (state in ('proposed', 'confirmed', 'done', 'missed', 'cancelled')),
+  -- grows with every change that a calendar must see
+  sequence integer not null check (sequence >= 0),
+  travel_person_hours real not null check (travel_person_hours >= 0),
+  plan_number integer references season_plans (number),
+  note text not null check (length(note) <= 2000),
+  created_at text not null,
+  changed_at text not null
+) strict;
+
+CREATE INDEX visits_by_day on visits (first_day, crew_ref, uid);
+
+CREATE INDEX visits_by_site on visits (site_ref, first_day);
+
+CREATE INDEX visits_by_state on visits (state, first_day);
 
 CREATE TABLE withdrawals (
   id integer primary key,

@@ -1,23 +1,19 @@
 import { writeFileSync } from 'node:fs';
-import { InvalidArgumentError } from 'commander';
 import { postNumbersText, worksName } from '../drawing/what-if-words.ts';
 import { writeCsv } from '../register/csv/csv-text.ts';
-import { nearestName } from '../register/csv/nearest-name.ts';
-import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import { amountOf } from '../season/money/money.ts';
 import type { Quote } from '../season/money/quote.ts';
 import { quoteRows } from '../season/money/quote-rows.ts';
 import { quoteText } from '../season/money/quote-text.ts';
-import { SHIPPED_CATALOGUE } from '../season/works-catalogue.ts';
-import { type FenceQuoteResult, fenceQuote, type WantedWorks, WHOLE_FENCE } from '../service/fence-quote.ts';
+import { type FenceQuoteResult, fenceQuote, WHOLE_FENCE } from '../service/fence-quote.ts';
 import { CAUTION_LIST } from './cautions.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import { EXIT } from './exit-codes.ts';
-import { postsArgument } from './money-argument.ts';
 import { rowsAsCells } from './money-rows.ts';
 import { jsonText } from './terminal.ts';
+import { wantedWorks } from './works-argument.ts';
 
 /** Options of `quote`. */
 export interface QuoteOptions extends GlobalOptions {
@@ -31,34 +27,6 @@ export interface QuoteOptions extends GlobalOptions {
   readonly csv?: string;
   readonly out?: string;
   readonly json?: boolean;
-}
-
-/** Everything that can be quoted. */
-const QUOTED_KINDS = Object.keys(SHIPPED_CATALOGUE) as readonly CatalogueKind[];
-
-/** Works as they are written: `post-swap`, or with posts of their own `post-swap:3,4,7`. */
-function wantedWorks(texts: readonly string[], posts: readonly number[] | undefined): readonly WantedWorks[] {
-  return texts.map((text) => {
-    const [name = '', own] = text.split(/:(.*)/s);
-    const kind = QUOTED_KINDS.find((each) => each === name);
-    if (kind && own !== undefined) return { kind, posts: ownPosts(text, own) };
-    if (kind) return { kind, posts: WHOLE_FENCE.has(kind) ? 'all' : (posts ?? 'all') };
-    const near = nearestName(name, QUOTED_KINDS);
-    throw new CliError(
-      EXIT.usage,
-      `there are no works called ${JSON.stringify(name)}${near === null ? '' : `; did you mean ${near}?`}`,
-      `write some of ${QUOTED_KINDS.join(', ')}`,
-    );
-  });
-}
-
-function ownPosts(text: string, numbers: string): readonly number[] {
-  try {
-    return postsArgument(numbers);
-  } catch (error) {
-    if (!(error instanceof InvalidArgumentError)) throw error;
-    throw new CliError(EXIT.usage, `${JSON.stringify(text)}: ${numbers} are no numbers of posts`, error.message);
-  }
 }
 
 function quoted(

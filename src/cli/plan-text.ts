@@ -1,6 +1,9 @@
 import { hoursTable, itemText, type PlanTable, planTable, riskTable, wholeMoney } from '../drawing/plan-table.ts';
 import { brokenPromiseText, leftOutText, stageText } from '../drawing/plan-words.ts';
+import { worksName } from '../drawing/what-if-words.ts';
+import type { HoursCorrection } from '../season/visit/corrected-hours.ts';
 import type { MadePlan } from '../service/make-season-plan.ts';
+import type { KeptPlan } from '../service/store-season-plan.ts';
 import { CAUTIONS } from './cautions.ts';
 import { plainTable } from './plain-table.ts';
 
@@ -40,8 +43,53 @@ function others({ plan }: MadePlan): readonly string[] {
   ];
 }
 
+const counted = (count: number, one: string, several: string): string => `${count} ${count === 1 ? one : several}`;
+const visits = (count: number): string => counted(count, 'visit', 'visits');
+
+/** How the hours that crews used have corrected those of the catalogue, a line a kind. */
+export const hoursLines = (hours: readonly HoursCorrection[]): readonly string[] =>
+  hours.length === 0
+    ? []
+    : [
+        'Hours of the catalogue, corrected by what crews used:',
+        ...hours.map(
+          ({ kind, factor, visits: seen, usedPersonHours, plannedPersonHours }) =>
+            `  ${worksName(kind)} ${factor.toFixed(2)} x, from ${visits(seen)} (${usedPersonHours.toFixed(1)} h used, ${plannedPersonHours.toFixed(1)} h planned)`,
+        ),
+        '',
+      ];
+
+/** What a plan keeps of the visits that stand, and what accepting it would change. */
+function standingLines({ standing }: MadePlan, { changes }: KeptPlan): readonly string[] {
+  const { kept, moved, created, cancelled, withoutDays } = changes;
+  const { promised, visitedBefore, overdue } = standing;
+  return [
+    `Against the visits that stand: ${kept.length} kept as they are, ${moved.length} moved, ${created.length} new, ${cancelled.length} dropped; ${counted(promised.size, 'fence', 'fences')} on promised dates.`,
+    ...(visitedBefore.size > 0
+      ? [
+          `Left out, for they are visited before: ${[...visitedBefore].map(([ref, { uid, firstDay }]) => `${ref} (${uid}, ${firstDay})`).join(', ')}.`,
+        ]
+      : []),
+    ...(withoutDays.length > 0
+      ? [
+          `${visits(withoutDays.length)} would find no days in their week: ${withoutDays.map(({ week, crewRef, siteRef }) => `${siteRef} by ${crewRef}, week of ${week}`).join('; ')}. Their fences come back in the next plan.`,
+        ]
+      : []),
+    ...overdue.map(
+      ({ uid, siteRef, lastDay }) =>
+        `Visit ${uid} at ${siteRef} was promised for ${lastDay}: say "stormpale visit done ${uid}" or "stormpale visit miss ${uid}".`,
+    ),
+  ];
+}
+
+/** Where the plan is kept and what to do with it. */
+const keptLine = ({ number }: KeptPlan): string =>
+  number === null
+    ? 'Nothing was stored: this was a dry run.'
+    : `Stored as plan ${number}. To propose its visits: stormpale plan accept ${number}`;
+
 /** A season plan as text: risk before and after, the weeks of the crews, how good it is, and what is left out. */
-export function planText(made: MadePlan): string {
+export function planText(made: MadePlan, kept: KeptPlan): string {
   const { plan, problem, risk, unseen } = made;
   const { weeks, crews } = problem;
   const price = plan.visits.reduce((sum, { items }) => sum + items.reduce((all, { cost }) => all + cost, 0), 0);
@@ -67,13 +115,18 @@ export function planText(made: MadePlan): string {
     ...musts(made),
     ...others(made),
     ...unseen.map(({ ref, message }) => `Fence ${ref} could not be looked at: ${message}`),
+    ...hoursLines(made.hours),
+    ...standingLines(made, kept),
+    keptLine(kept),
+    '',
     CAUTIONS,
   ];
   return lines.join('\n');
 }
 
 /** The same for scripts. */
-export const planJson = (made: MadePlan): unknown => ({
+export const planJson = (made: MadePlan, { number, changes }: KeptPlan): unknown => ({
+  number,
   asOf: made.asOf,
   weeks: made.problem.weeks,
   risk: made.risk,
@@ -91,4 +144,9 @@ export const planJson = (made: MadePlan): unknown => ({
   brokenPromises: made.plan.brokenPromises,
   unserved: made.plan.unserved,
   unseen: made.unseen,
+  hours: made.hours,
+  promised: [...made.standing.promised.keys()],
+  visitedBefore: [...made.standing.visitedBefore].map(([fenceRef, { uid }]) => ({ fenceRef, uid })),
+  overdue: made.standing.overdue.map(({ uid }) => uid),
+  changes,
 });

@@ -25,6 +25,8 @@ import { EXIT, EXIT_CODES_TEXT } from './exit-codes.ts';
 import { addLearnedCommands } from './learned-commands.ts';
 import { addMoneyCommands } from './money-commands.ts';
 import { addSeasonCommands } from './season-commands.ts';
+import { addSheetCommands } from './sheet-commands.ts';
+import { addVisitCommands } from './visit-commands.ts';
 
 const SEASONS_AHEAD = 30;
 
@@ -103,7 +105,9 @@ function program(context: CliContext): Command {
   addEvidenceCommands(root, context, globals);
   addLearnedCommands(root, context, globals);
   addSeasonCommands(root, context, globals);
+  addVisitCommands(root, context, globals);
   addMoneyCommands(root, context, globals);
+  addSheetCommands(root, context, globals);
   addMail(root, context, globals);
   return root;
 }

@@ -40,7 +40,7 @@ export interface WorksCandidate extends CandidateBase {
   readonly endsStanding: FenceStanding | null;
   /** True where the standing of the fence or of its ends becomes another. */
   readonly changesStanding: boolean;
-  /** Posts found broken or leaning that are so no longer. */
+  /** Posts found broken, leaning or closed off that are so no longer. */
   readonly mends: readonly number[];
   /** Fewer posts expected short in season 1 [-]; negative where more are. */
   readonly fewerPostsShort: number;
@@ -101,7 +101,9 @@ interface Weighed {
   readonly benefitAt: Float64Array | null;
 }
 
-const unmended = ({ found }: PointRisks): readonly number[] => [...new Set([...found.broken, ...found.leaning])];
+const unmended = ({ found }: PointRisks): readonly number[] => [
+  ...new Set([...found.broken, ...found.leaning, ...found.closedOff]),
+];
 
 function weigh(
   option: WorksOption,

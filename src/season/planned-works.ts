@@ -22,7 +22,13 @@ export interface WorksWish {
 
 /** The works as the forecast takes them, with how many posts they touch or set, or why they make no sense at this fence. */
 export type PlannedWorks =
-  | { readonly kind: 'works'; readonly works: Works; readonly posts: readonly number[]; readonly postCount: number }
+  | {
+      readonly kind: 'works';
+      readonly works: Works;
+      /** Ascending; of added posts the lower number of each bay that gets one. */
+      readonly posts: readonly number[];
+      readonly postCount: number;
+    }
   | { readonly kind: 'no sense'; readonly reason: string };
 
 /** Bays under twice this are not halved by added posts [m]; judgement: an auger needs room. */
@@ -58,11 +64,13 @@ export function newPostWood(wood: PostWood, build: CatalogueBuild): PostWood {
   };
 }
 
-/** The middles of the bays that are long enough to be halved [m]. */
-function middlesOfBays({ posts }: FenceState): readonly number[] {
-  return posts.slice(1).flatMap(({ positionM }, index) => {
-    const from = posts[index]!.positionM;
-    return positionM - from >= 2 * SHORTEST_HALF_BAY_M ? [(from + positionM) / 2] : [];
+/** The bays that are long enough to be halved: their middles [m], and the lower number of the posts at their ends. */
+function longBays({ posts }: FenceState): readonly { readonly middleM: number; readonly post: number }[] {
+  return posts.slice(1).flatMap(({ positionM, number }, index) => {
+    const from = posts[index]!;
+    return positionM - from.positionM >= 2 * SHORTEST_HALF_BAY_M
+      ? [{ middleM: (from.positionM + positionM) / 2, post: Math.min(from.number, number) }]
+      : [];
   });
 }
 
@@ -122,9 +130,15 @@ function wholeFence(wish: WorksWish, state: FenceState): PlannedWorks {
     return reason === null ? planned({ ...base, kind }, all.length) : noSense(reason);
   }
   if (kind === 'added-posts') {
-    const positionsM = middlesOfBays(state);
-    if (positionsM.length === 0) return noSense(`no bay is as long as ${2 * SHORTEST_HALF_BAY_M} m`);
-    return planned({ ...base, kind, positionsM, wood: newPostWood(facts.wood, build) }, positionsM.length);
+    const bays = longBays(state);
+    if (bays.length === 0) return noSense(`no bay is as long as ${2 * SHORTEST_HALF_BAY_M} m`);
+    const positionsM = bays.map(({ middleM }) => middleM);
+    return {
+      kind: 'works',
+      works: { ...base, kind, positionsM, wood: newPostWood(facts.wood, build) },
+      posts: bays.map(({ post }) => post).sort((a, b) => a - b),
+      postCount: positionsM.length,
+    };
   }
   return planned({ ...base, kind: 'rebuild', wood: newPostWood(facts.wood, build), postSpacingM: null }, all.length);
 }

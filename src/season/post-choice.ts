@@ -7,7 +7,7 @@ export type PostChoice =
   | 'all'
   | 'line'
   | 'ends'
-  /** Those at which something was found that works of the kind mend: broken, leaning, or with a cracked collar. */
+  /** Those at which something was found that works of the kind mend: broken, closed off, leaning, or with a cracked collar. */
   | 'found'
   /** Those that hold less than the design gust in season 1, or where none does the weakest. */
   | 'weak'
@@ -29,9 +29,12 @@ export function weakPosts(risks: PointRisks): readonly number[] {
 }
 
 function foundFor(kind: WorksKind, { found }: PointRisks): readonly number[] {
-  const { broken, leaning, crackedCollars } = found;
+  const { broken, leaning, crackedCollars, closedOff } = found;
   if (kind === 'footing-reset') return [...new Set([...leaning, ...crackedCollars])].sort((a, b) => a - b);
-  return kind === 'post-swap' || kind === 'steel-sleeve' ? broken : [];
+  // of one closed off that neither leans nor is broken nobody said why: a new post ends whatever it was
+  if (kind === 'post-swap')
+    return [...new Set([...broken, ...closedOff.filter((post) => !leaning.includes(post))])].sort((a, b) => a - b);
+  return kind === 'steel-sleeve' ? broken : [];
 }
 
 /**

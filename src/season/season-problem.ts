@@ -1,5 +1,6 @@
 import { addDays, type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import type { FenceCandidate, FenceCandidates } from './candidates.ts';
+import { discountFactor } from './expected-loss.ts';
 import type {
   MustRank,
   PlanAssignment,
@@ -51,33 +52,39 @@ export interface SeasonInputs {
 const APPLICATOR = 'licensed-applicator';
 /** Last day of a week on which crews go out, after its Monday. */
 const LAST_WORK_DAY = 4;
+const WORK_DAYS = [0, 1, 2, 3, LAST_WORK_DAY];
 
 /** Part of what works are worth that each week of waiting takes off [-]. Source: judgement. */
 const WAIT_SHARE = 0.001;
 /** What a week with a dangerous post counts, in the register's currency. Source: judgement. */
 const DANGER_WAIT = 100;
 
-const isShort = (standing: string | null): boolean => standing?.startsWith('short') ?? false;
+type Standings = Pick<FenceCandidates, 'standing' | 'endsStanding'>;
+
+const isShort = ({ standing, endsStanding }: Standings): boolean =>
+  [standing, endsStanding].some((each) => each?.startsWith('short'));
+const isClosing = ({ standing, endsStanding }: Standings): boolean =>
+  [standing, endsStanding].some((each) => each === 'closing');
 
 /**
- * How strongly a fence must be served: 1 where a date was promised or posts are dangerous, 2 where it is short or closing and
- * much hangs on it (a pool barrier, a footpath), 3 where it or its ends are short, else 0.
+ * How strongly a fence must be served: 1 where a date was promised or posts are dangerous, 2 where it or its ends are short or
+ * closing and much hangs on it (a pool barrier, a footpath), 3 where it or its ends are short, else 0.
  */
 function mustRankOf({ candidates, consequence, dangerPosts, promised }: PlannedFence): MustRank {
   if (promised || dangerPosts.length > 0) return 1;
-  const { standing, endsStanding } = candidates;
-  const short = isShort(standing) || isShort(endsStanding);
-  if (consequence !== 'ordinary' && (short || standing === 'closing')) return 2;
+  const short = isShort(candidates);
+  if (consequence !== 'ordinary' && (short || isClosing(candidates))) return 2;
   return short ? 3 : 0;
 }
 
-/** True where doing it leaves nothing dangerous and nothing short. */
+/** True where doing it leaves nothing dangerous, else nothing short; nor closing, where that alone is why it must be served. */
 function serves(candidate: FenceCandidate, fence: PlannedFence): boolean {
   if (candidate.kind === 'inspect') return false;
   const mended = new Set(candidate.mends);
   if (!fence.dangerPosts.every((post) => mended.has(post))) return false;
   if (fence.dangerPosts.length > 0) return true;
-  return !isShort(candidate.standing) && !isShort(candidate.endsStanding);
+  if (isShort(candidate)) return false;
+  return fence.consequence === 'ordinary' || isShort(fence.candidates) || !isClosing(candidate);
 }
 
 /** Share of the season still to come at the end of a day [-]: all of it before the opening, nothing after the close. */
@@ -104,28 +111,46 @@ function benefitIn(candidate: FenceCandidate, fence: PlannedFence, at: { friday:
   return worth - at.week * (WAIT_SHARE * Math.max(0, worth) + waits) - candidate.cost.price;
 }
 
+const REPLACES: readonly string[] = ['post-swap', 'rebuild'];
+
+/**
+ * What the same replacement is worth a season later, where it is worth more then: what it still saves, less its price put
+ * off by a year. 0 where it is not, for what replaces nothing, and where the fence has to be served now.
+ */
+function worthOfWaiting(candidate: FenceCandidate, fence: PlannedFence): number {
+  if (candidate.kind === 'inspect' || !candidate.drop || mustRankOf(fence) > 0) return 0;
+  if (!candidate.option.parts.some(({ kind }) => REPLACES.includes(kind))) return 0;
+  const { drop, cost } = candidate;
+  const { terms } = fence.candidates;
+  const later = drop.ifLate - cost.price * discountFactor(terms.yearlyDiscountRate, 1);
+  return later > Math.max(0, drop.toHorizon - cost.price) ? later : 0;
+}
+
 function optionOf(candidate: FenceCandidate, fence: PlannedFence, { weeks, catalogue }: SeasonInputs): PlanOption {
   const kinds = candidate.kind === 'inspect' ? (['inspect'] as const) : candidate.option.parts.map(({ kind }) => kind);
   const rules = strictestRules(kinds, catalogue);
   const { calendar, season } = fence;
   const barsIn = (monday: CalendarDay): readonly WeekBar[] => {
     const friday = addDays(monday, LAST_WORK_DAY);
-    const bars = new Set([...barsOn(rules, calendar, monday), ...barsOn(rules, calendar, friday)]);
+    // between the two only frost can come and go
+    const days = rules.notOnFrozenGround && calendar.frozen ? WORK_DAYS : [0, LAST_WORK_DAY];
+    const bars = new Set(days.flatMap((day) => barsOn(rules, calendar, addDays(monday, day))));
     if (season.allYear) bars.delete('cure-time');
     else if (friday >= calendar.opensOn) bars.add('closed');
     return [...bars];
   };
+  const waiting = worthOfWaiting(candidate, fence);
   return {
     key: candidate.key,
     personHours: candidate.cost.personHours,
     cost: candidate.cost.price,
-    benefitByWeek: weeks.map((monday, week) =>
-      benefitIn(candidate, fence, { friday: addDays(monday, LAST_WORK_DAY), week }),
+    benefitByWeek: weeks.map(
+      (monday, week) => benefitIn(candidate, fence, { friday: addDays(monday, LAST_WORK_DAY), week }) - waiting,
     ),
     barsByWeek: weeks.map(barsIn),
     skill: rules.licensedApplicator ? APPLICATOR : null,
     satisfiesMust: serves(candidate, fence),
-    note: null,
+    note: waiting > 0 ? 'cheaper-to-replace-next-year' : null,
   };
 }
 

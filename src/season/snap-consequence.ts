@@ -12,7 +12,7 @@ const judged = (source: string): Provenance => ({ source, tag: 'judgement' });
 
 /**
  * Loss beside the rebuild when a fence snaps, by what the register says stands behind it, in round US dollars: expected
- * over what may happen, most snaps hurting nobody. The office may set its own.
+ * over what may happen, most snaps hurting nobody.
  * Source: judgement throughout.
  */
 export const SNAP_CONSEQUENCES = {

@@ -12,14 +12,15 @@ function outdoes(first: PlanOption, second: PlanOption): boolean {
 }
 
 /**
- * The options of a job that a plan could want, in their order: those that pay in some week or serve the must, and are not
- * outdone by another one. What a promise or the plan before names stays.
+ * The options of a job that a plan could want, in their order: those that pay in some week or serve the must, where a date
+ * is promised also those that lose, and are not outdone by another one. What a promise or the plan before names stays.
  */
 export function usefulOptions({ options, mustRank, promised, previous }: PlanJob): readonly PlanOption[] {
   const named = new Set([promised?.optionKey, previous?.optionKey]);
   const wanted = options.filter(
     (option) =>
       named.has(option.key) ||
+      promised !== null ||
       option.benefitByWeek.some((benefit) => benefit > 0) ||
       (mustRank > 0 && option.satisfiesMust),
   );

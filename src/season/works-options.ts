@@ -51,6 +51,11 @@ export const RECIPES: readonly Recipe[] = [
     ['trimmer-guard', 'all'],
   ),
   together(
+    'what was found broken and what was found leaning, mended in one visit',
+    ['post-swap', 'found'],
+    ['footing-reset', 'found'],
+  ),
+  together(
     'the weak posts are carried, the others are kept from following',
     ['steel-sleeve', 'weak'],
     ['groundline-treatment', 'others'],

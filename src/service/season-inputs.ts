@@ -14,8 +14,9 @@ import type { PlanCrew } from '../season/plan/plan-problem.ts';
 import { seasonToPlan } from '../season/planned-season.ts';
 import type { PlannedFence } from '../season/season-problem.ts';
 import { type Place, roundTripHours, TRAVEL_COST_PER_PERSON_HOUR } from '../season/travel.ts';
+import { mondayOf } from '../season/visit/week-of-day.ts';
 import type { WorksCatalogue } from '../season/works-catalogue.ts';
-import { addDays, type CalendarDay, dayNumber } from '../units/calendar-day.ts';
+import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone } from './clock.ts';
 import { forecastSettingsOf } from './run-sweep.ts';
@@ -23,17 +24,14 @@ import type { CrewInRegister } from './season-register.ts';
 
 /** Fences of one chunk. */
 const CHUNK_SIZE = 100;
-const DAYS_PER_WEEK = 7;
-/** 1970-01-01 was a Thursday: Mondays lie three days before the day numbers that a week divides. */
-const MONDAY_SHIFT = 3;
+/** Days from a Monday to the Sunday after it. */
+const REST_OF_WEEK = 6;
 
 /** The first Monday on or after a day. */
-export function mondayFrom(day: CalendarDay): CalendarDay {
-  const past = (dayNumber(day) + MONDAY_SHIFT) % DAYS_PER_WEEK;
-  return addDays(day, past === 0 ? 0 : DAYS_PER_WEEK - past);
-}
+export const mondayFrom = (day: CalendarDay): CalendarDay => mondayOf(addDays(day, REST_OF_WEEK));
 
-const placeOf = ({ latitude, longitude }: Pick<SiteRecord, 'latitude' | 'longitude'>): Place | null =>
+/** Where a site is; null where that is not recorded. */
+export const placeOf = ({ latitude, longitude }: Pick<SiteRecord, 'latitude' | 'longitude'>): Place | null =>
   latitude === null || longitude === null ? null : { latitude, longitude };
 
 /** The crews as the plan sees them: hours by week, skills, and the way to every site. */
@@ -121,6 +119,8 @@ export async function seasonFences(
     readonly now: Clock;
     readonly catalogue: WorksCatalogue;
     readonly kept: KeptVisits;
+    /** Fences that are visited before the plan begins; they are passed over. */
+    readonly leaveOut?: ReadonlySet<string>;
     readonly onProgress: (done: number, total: number) => void;
   },
 ): Promise<SeasonFences> {
@@ -142,7 +142,7 @@ export async function seasonFences(
       const known = facts.get(ref);
       const party = parties.get(ref);
       const site = party && siteOf.get(party.site.ref);
-      if (known && party && site) {
+      if (known && party && site && !parts.leaveOut?.has(ref)) {
         const today = dayInZone(parts.now(), site.timeZone);
         try {
           fences.push(plannedFence(known, site, { ...parts, settings, today, consequence: party.consequence }));

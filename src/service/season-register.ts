@@ -3,9 +3,10 @@ import { languagesOf, skillsOf } from '../register/crew-member-record.ts';
 import { catalogueMaterial } from '../register/material-record.ts';
 import { listRecords, type RegisterDb } from '../register/record-store.ts';
 import type { CatalogueKind, CatalogueMaterial } from '../season/catalogue-entry.ts';
-import type { CrewTimes } from '../season/crew-hours.ts';
+import { type CrewTimes, personHoursOn } from '../season/crew-hours.ts';
 import type { Place } from '../season/travel.ts';
 import { SHIPPED_CATALOGUE, type WorksCatalogue } from '../season/works-catalogue.ts';
+import type { CalendarDay } from '../units/calendar-day.ts';
 
 /** A crew of the register: where it starts, how fast it travels [m/s], and when it goes out. */
 export interface CrewInRegister {
@@ -68,4 +69,16 @@ export async function loadCrews(db: RegisterDb): Promise<readonly CrewInRegister
       },
     }),
   );
+}
+
+const WEEKEND: readonly number[] = [0, 6];
+
+/** Hours of a crew's people on a day, by its ref; none at the weekend, nor of a crew that nobody knows [h]. */
+export function crewHoursOn(crews: readonly CrewInRegister[]): (crewRef: string, day: CalendarDay) => number {
+  const timesOf = new Map(crews.map(({ ref, times }) => [ref, times]));
+  return (crewRef, day) => {
+    const times = timesOf.get(crewRef);
+    const isWeekend = WEEKEND.includes(new Date(`${day}T00:00:00Z`).getUTCDay());
+    return times && !isWeekend ? personHoursOn(times, day) : 0;
+  };
 }

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import type { App, AppParts } from '../service/service.ts';
+import { feedRoutes } from './feed-routes.ts';
 import { fenceRoutes } from './fence-routes.tsx';
 import { isFontName, readFont } from './font-files.ts';
 import { mailRoutes } from './mail-routes.tsx';
@@ -49,6 +50,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono, 'request'> {
   });
   app.route('/', fenceRoutes(parts));
   app.route('/', outboxRoutes(parts));
+  app.route('/', feedRoutes(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));
 
   app.notFound((context) =>

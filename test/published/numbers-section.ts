@@ -3,6 +3,7 @@ import { markedValue, type NumberRow } from './number-row.ts';
 import { NUMBER_ROWS, WITHOUT_ROW } from './number-rows.ts';
 import { storedEffects } from './numbers-file.ts';
 import { table } from './page-table.ts';
+import { seasonNumbersTable } from './season-number-rows.ts';
 
 const signed = (value: number, count: number): string => {
   const text = value.toFixed(count);
@@ -112,5 +113,9 @@ ${table(head, rows)}
 
 The sources also call these memory or judgement, without a row here:
 
-${table(['name', 'why it has none'], without)}`;
+${table(['name', 'why it has none'], without)}
+
+These are of the season plan and of the money ([what they do](engineering.md#7-the-season-plan-and-the-money)). They do not move the forecast: no speed, no standing and no chance depends on them, so they were not tried on it. They move what is planned, when, and what it costs; how far was not measured.
+
+${seasonNumbersTable()}`;
 }

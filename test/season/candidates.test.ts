@@ -105,6 +105,19 @@ describe('candidates', () => {
     expect(keyed(all, 'post-swap').fewerPostsShort).toBeGreaterThan(1);
   });
 
+  it('mend a post that was only closed off where it is set anew', () => {
+    const closedOff: FenceFacts = {
+      ...EXAMPLE_FENCE,
+      inspections: [
+        { ref: 'I', day: '2026-01-10', method: 'eye', readings: [{ ...groundlineOf(7, null), closedOff: true }] },
+      ],
+    };
+    const all = of(closedOff);
+    expect(keyed(all, 'post-swap at 7').mends).toEqual([7]);
+    expect(keyed(all, 'rebuild').mends).toEqual([7]);
+    expect(keyed(all, 'added-posts').mends).toEqual([]);
+  });
+
   it('carry their window and the office what the law may ask', () => {
     expect(keyed(example, 'rebuild').window).toMatchObject({
       fromDay: '2026-02-04',

@@ -86,7 +86,7 @@ describe('planned works', () => {
 
   it('set added posts in the middle of each bay, and in none that is too short', () => {
     const added = plan('added-posts');
-    expect(added).toMatchObject({ postCount: 10 });
+    expect(added).toMatchObject({ postCount: 10, posts: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10] });
     const works = worksOf(added);
     if (works.kind !== 'added-posts') throw new Error(works.kind);
     const bayM = 8 * 0.3048;

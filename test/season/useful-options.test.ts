@@ -1,6 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { PlanJob, PlanOption } from '../../src/season/plan/plan-problem.ts';
 import { usefulOptions } from '../../src/season/useful-options.ts';
+import { drawnProblem } from './plan/drawn-problem.ts';
+import { enumeratedBest } from './plan/enumerated-plan.ts';
 
 const option = (key: string, parts: Partial<PlanOption> = {}): PlanOption => ({
   key,
@@ -57,5 +60,30 @@ describe('options that a plan could want', () => {
     expect(kept([option('pays'), serves], { promised })).toEqual(['pays', 'serves']);
     const previous = { week: '2027-03-01', crewRef: 'c', optionKey: 'serves' };
     expect(kept([option('pays'), serves], { previous })).toEqual(['pays', 'serves']);
+  });
+
+  it('keep what loses money where a date was promised and nobody said for what', () => {
+    const loses = option('loses', { benefitByWeek: [-1, -2] });
+    const losesMore = option('loses more', { benefitByWeek: [-3, -4] });
+    const promised = { week: '2027-03-01', crewRef: null, optionKey: null };
+    expect(kept([loses, losesMore], { promised })).toEqual(['loses']);
+    expect(kept([loses, losesMore])).toEqual([]);
+  });
+
+  it('hold the best plan of all options, stage by stage, over random problems', () => {
+    let fewer = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1_000_000 }), (seed) => {
+        const problem = drawnProblem(seed, { jobs: 3, crews: 2, weeks: 2, sites: 2, options: 4 });
+        const useful = { ...problem, jobs: problem.jobs.map((job) => ({ ...job, options: usefulOptions(job) })) };
+        fewer += Number(useful.jobs.some(({ options }, index) => options.length < problem.jobs[index]!.options.length));
+        const best = enumeratedBest(problem);
+        enumeratedBest(useful).forEach((value, stage) => {
+          expect(value, `stage ${stage}`).toBeCloseTo(best[stage]!, 6);
+        });
+      }),
+      { numRuns: 250, seed: 21 },
+    );
+    expect(fewer).toBeGreaterThan(50);
   });
 });

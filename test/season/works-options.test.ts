@@ -51,6 +51,24 @@ describe('chosen posts', () => {
     expect(chosenPosts('found', 'liner', risks)).toEqual([]);
   });
 
+  it('are of those found also the ones that were only closed off, for a swap alone', () => {
+    const { risks: closed } = look({
+      ...FOUND,
+      inspections: [
+        ...FOUND.inspections,
+        {
+          ref: 'J',
+          day: '2026-01-11',
+          method: 'eye',
+          readings: [2, 4, 6].map((post) => ({ ...groundlineOf(post, null), closedOff: true })),
+        },
+      ],
+    });
+    expect(chosenPosts('found', 'post-swap', closed)).toEqual([2, 4]);
+    expect(chosenPosts('found', 'steel-sleeve', closed)).toEqual([4]);
+    expect(chosenPosts('found', 'footing-reset', closed)).toEqual([6, 8]);
+  });
+
   it('are weak where they hold less than the design gust, a broken one first of all', () => {
     expect(weakPosts(risks)).toContain(4);
     for (const number of weakPosts(risks)) {
@@ -96,6 +114,7 @@ describe('works options', () => {
         'rebuild',
         'post-swap + footing-reset',
         'post-swap + liner',
+        'post-swap at 4 + footing-reset at 6 8',
       ]),
     );
     expect(keys.some((key) => key.startsWith('post-swap') && key.includes('+ trimmer-guard'))).toBe(true);
