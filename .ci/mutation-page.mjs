@@ -62,7 +62,7 @@ export function mutationPage(reports) {
 \`npm run mutation\` changes the source in one place at a time (a \`<\` into a \`<=\`, a \`+\` into a \`-\`, a condition into \`true\`, a body
 into nothing) and runs the tests. A change that no test notices shows what the tests do not hold down. This page is written by the
 command; it fails under 85 % over all rooms. \`npm run mutation -- decay\` takes one part
-(decay, capacity, forecast, composed, reasons, evidence).
+(decay, capacity, forecast, composed, reasons, evidence, belief, storms, register).
 
 Mutated are the rooms that compute: \`src/decay\`, \`src/capacity\` and \`src/forecast\`. Each is judged by its own tests alone
 (\`test/decay\` for \`src/decay\`; in the forecast, what does not put whole forecasts together also without the tests of these), not by the published checks, the pages or the sweep, which notice some of the same changes again.

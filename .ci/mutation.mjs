@@ -37,6 +37,10 @@ const OF_WHOLE_FORECASTS = [
 const sources = (names) => names.map((name) => `src/forecast/${name}.ts`);
 const tests = (names) => names.map((name) => `test/forecast/${name}.test.ts`);
 const allBut = (patterns) => patterns.map((pattern) => `!${pattern}`);
+/** Subjects of the evidence that are judged by tests of their own. */
+const [BELIEF, STORMS, REGISTER] = [['evidence/*-belief*'], ['evidence/storm-*'], ['evidence/register-*']];
+const OF_EVIDENCE = [BELIEF, STORMS, REGISTER];
+const evidencePart = (names) => ({ room: 'forecast', mutate: sources(names), tests: tests(names) });
 const PARTS = {
   decay: { room: 'decay', mutate: ['src/decay/*.ts'], tests: ['test/decay/*.test.ts'] },
   capacity: { room: 'capacity', mutate: ['src/capacity/*.ts'], tests: ['test/capacity/*.test.ts'] },
@@ -57,9 +61,12 @@ const PARTS = {
   },
   evidence: {
     room: 'forecast',
-    mutate: ['src/forecast/evidence/*.ts'],
-    tests: ['test/forecast/evidence/*.test.ts'],
+    mutate: ['src/forecast/evidence/*.ts', ...allBut(sources(OF_EVIDENCE.flat()))],
+    tests: ['test/forecast/evidence/*.test.ts', ...allBut(tests(OF_EVIDENCE.flat()))],
   },
+  belief: evidencePart(BELIEF),
+  storms: evidencePart(STORMS),
+  register: evidencePart(REGISTER),
 };
 
 process.chdir(join(import.meta.dirname, '..'));
