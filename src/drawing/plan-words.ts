@@ -8,6 +8,7 @@ const LEFT_OUT: Readonly<Record<LeftOutReason, string>> = {
   'weeks-closed': 'the season opens before any week of the plan',
   'no-crew-with-skill': 'no crew has a licensed applicator',
   'no-crew-goes-to-site': 'no crew goes to this site',
+  'too-far-for-any-crew': 'the way there leaves no crew enough hours in a week',
   'longer-than-any-crew-week': 'it takes longer than any crew has in a week',
   'costs-more-than-it-saves': 'it costs more than the loss it saves',
   'cheaper-to-replace-next-year': 'it is cheaper to replace the fence next year',

@@ -11,7 +11,7 @@ const BAR_REASONS: Readonly<Record<WeekBar, LeftOutReason>> = {
   closed: 'weeks-closed',
 };
 
-/** The bar which, taken away alone, would open a week; else the one named most often first in a week. Null with a free week. */
+/** The bar which, taken away alone, would open a week; else the first one of the first week. Null with a free week. */
 function barOf({ barsByWeek }: PlanOption): LeftOutReason | null {
   if (barsByWeek.some((bars) => bars.length === 0)) return null;
   const alone = (Object.keys(BAR_REASONS) as WeekBar[]).find((bar) =>
@@ -32,14 +32,15 @@ function obstacle({ compiled }: Schedule, job: PlanJob, option: PlanOption): Lef
     return way === undefined ? [] : [{ crew, way }];
   });
   if (ways.length === 0) return 'no-crew-goes-to-site';
-  const fits = ways.some(({ crew, way }) =>
-    compiled.weeks.some(
-      (_, week) =>
-        option.barsByWeek[week]!.length === 0 &&
-        option.personHours + way.personHours <= crew.personHoursByWeek[week]! + HOURS_TOLERANCE,
-    ),
-  );
-  return fits ? null : 'longer-than-any-crew-week';
+  const fits = (isWayCounted: boolean): boolean =>
+    ways.some(({ crew, way }) =>
+      compiled.weeks.some((_, week) => {
+        const needed = option.personHours + (isWayCounted ? way.personHours : 0);
+        return option.barsByWeek[week]!.length === 0 && needed <= crew.personHoursByWeek[week]! + HOURS_TOLERANCE;
+      }),
+    );
+  if (fits(true)) return null;
+  return fits(false) ? 'too-far-for-any-crew' : 'longer-than-any-crew-week';
 }
 
 /**
@@ -92,6 +93,7 @@ function valueWithHours(schedule: Schedule, candidate: Candidate, now: Candidate
 // what an option ends on, from "would have been done with more hours" down to "is not worth doing"
 const NEAREST_FIRST: readonly LeftOutReason[] = [
   'no-crew-hours',
+  'too-far-for-any-crew',
   'longer-than-any-crew-week',
   'no-crew-with-skill',
   'no-crew-goes-to-site',

@@ -10,6 +10,7 @@ export type LeftOutReason =
   | 'weeks-closed'
   | 'no-crew-with-skill'
   | 'no-crew-goes-to-site'
+  | 'too-far-for-any-crew'
   | 'longer-than-any-crew-week'
   // it does not pay
   | 'costs-more-than-it-saves'

@@ -57,7 +57,9 @@ describe('what is not in the plan because no crew can be asked', () => {
     // the one crew with the skill does not come here, the one that comes has it not
     const crews = [crew({ ref: 'c' }), crew({ ref: 'd', skills: ['licensed-applicator'], travel: [] })];
     expect(reasonsOf(planned({ ...treated, crews }))).toEqual(both('no-crew-goes-to-site'));
-    expect(reasonsOf(planned(withOptions(option({ personHours: 9.5 }))))).toEqual(both('longer-than-any-crew-week'));
+    expect(reasonsOf(planned(withOptions(option({ personHours: 10.5 }))))).toEqual(both('longer-than-any-crew-week'));
+    // without the way it would fit
+    expect(reasonsOf(planned(withOptions(option({ personHours: 9.5 }))))).toEqual(both('too-far-for-any-crew'));
     expect(reasonsOf(planned(withOptions(option({ personHours: 9 }))))).toEqual({ fence: null, option: null });
   });
 
