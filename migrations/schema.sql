@@ -1,4 +1,53 @@
--- Schema after migration 9, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 11, written by src/register/dump-schema.ts: do not edit.
+
+CREATE TABLE account_sites (
+  account_id integer not null references accounts (id),
+  site_ref text not null references sites (ref) on delete cascade,
+  primary key (account_id, site_ref)
+) strict, without rowid;
+
+CREATE TABLE accounts (
+  id integer primary key not null,
+  -- folded: small letters
+  name text not null unique check (length(name) between 2 and 80),
+  display_name text not null check (length(display_name) between 1 and 200),
+  role text not null check (role in ('office', 'crew', 'board')),
+  crew_ref text references crews (ref),
+  language text not null check (language in ('en', 'es')),
+  -- scrypt with its parameters and salt; null for an account of the demo, which is entered by one click on this machine only
+  password_hash text check (length(password_hash) between 60 and 200),
+  demo integer not null check (demo in (0, 1)),
+  created_at text not null,
+  disabled_at text check (disabled_at >= created_at),
+  check ((password_hash is null) = (demo = 1)),
+  check (crew_ref is null or role = 'crew')
+) strict;
+
+CREATE TRIGGER accounts_kept before update of id, name, role, demo, created_at on accounts
+  begin select raise(abort, 'name and role of an account stay; disable it and make another'); end;
+
+CREATE TRIGGER accounts_stay before delete on accounts
+  begin select raise(abort, 'an account is disabled, never deleted'); end;
+
+CREATE TABLE api_tokens (
+  id integer primary key not null,
+  name text not null check (length(name) between 1 and 100),
+  token_sha256 text not null unique check (length(token_sha256) = 64),
+  -- words parted by spaces
+  scopes text not null check (length(scopes) > 0),
+  created_at text not null,
+  expires_at text not null check (expires_at > created_at),
+  revoked_at text check (revoked_at >= created_at)
+) strict;
+
+CREATE TRIGGER api_tokens_kept before update of id, name, token_sha256, scopes, created_at, expires_at on api_tokens
+  begin select raise(abort, 'a token is only ever revoked; make another'); end;
+
+CREATE TRIGGER api_tokens_stay before delete on api_tokens
+  begin select raise(abort, 'a token is revoked, never deleted'); end;
+
+CREATE TRIGGER api_tokens_stay_revoked before update of revoked_at on api_tokens when old.revoked_at is not null
+  begin select raise(abort, 'a revoked token never answers again'); end;
 
 CREATE TABLE catalogue_lines (
   kind text primary key not null
@@ -203,13 +252,18 @@ CREATE TABLE forecasts (
   p_short real,
   told_marks text not null,
   detail text not null
-) strict;
+, told_findings text not null default '[]' check (json_valid(told_findings)), told_works text check (json_valid(told_works))) strict;
 
 CREATE INDEX forecasts_by_short_season on forecasts (short_season);
 
 CREATE INDEX forecasts_by_snap on forecasts (snap_mps);
 
 CREATE INDEX forecasts_by_standing on forecasts (standing, snap_mps);
+
+CREATE TABLE held_matters (
+  matter text primary key not null check (length(matter) between 1 and 40),
+  since text not null
+) strict;
 
 CREATE TABLE inspections (
   ref text primary key not null check (length(ref) between 1 and 120),
@@ -285,6 +339,12 @@ CREATE TRIGGER learned_values_kept before update on learned_values begin select 
 
 CREATE TRIGGER learned_values_stay before delete on learned_values begin select raise(abort, 'what was accepted is never deleted'); end;
 
+CREATE TABLE link_key (
+  id integer primary key not null check (id = 1),
+  key blob not null check (length(key) = 32),
+  created_at text not null
+) strict;
+
 CREATE TABLE mail_server (
   id integer primary key check (id = 1),
   failures integer not null,
@@ -302,15 +362,33 @@ CREATE TABLE "notices" (
   sweep_id integer not null references sweeps (id),
   outbox_id integer references outbox (id),
   void_reason text,
-  created_at text not null,
+  created_at text not null, held text check (held in ('first sweep', 'matter', 'kept back')), released_at text check (released_at is null or held is not null), covering text check (length(covering) between 1 and 600),
   check (outbox_id is null or void_reason is null)
 ) strict;
 
 CREATE INDEX notices_by_outbox on notices (outbox_id);
 
+CREATE INDEX notices_held on notices (owner_ref) where held is not null and released_at is null;
+
 CREATE UNIQUE INDEX notices_once on notices (fence_ref, owner_ref, matter, occasion) where void_reason is null;
 
 CREATE INDEX notices_without_message on notices (owner_ref) where outbox_id is null and void_reason is null;
+
+CREATE TABLE office_notices (
+  id integer primary key,
+  fence_ref text not null references fences (ref) on delete cascade,
+  matter text not null,
+  occasion text not null,
+  facts text not null,
+  sweep_id integer not null references sweeps (id),
+  created_at text not null,
+  settled_at text,
+  -- empty where nobody was named
+  settled_by text not null default '' check (length(settled_by) <= 200),
+  unique (fence_ref, matter, occasion)
+) strict;
+
+CREATE INDEX office_notices_open on office_notices (id) where settled_at is null;
 
 CREATE TABLE outbox (
   id integer primary key,
@@ -337,6 +415,27 @@ CREATE TABLE outbox (
 CREATE INDEX outbox_by_due on outbox (state, due_at);
 
 CREATE INDEX outbox_by_owner on outbox (owner_ref);
+
+CREATE TABLE owner_links (
+  id integer primary key not null,
+  owner_ref text not null check (length(owner_ref) between 1 and 40),
+  -- words parted by spaces
+  scopes text not null check (length(scopes) > 0),
+  created_at text not null,
+  expires_at text not null check (expires_at > created_at),
+  revoked_at text check (revoked_at >= created_at)
+) strict;
+
+CREATE INDEX owner_links_by_owner on owner_links (owner_ref);
+
+CREATE TRIGGER owner_links_kept before update of id, owner_ref, scopes, created_at, expires_at on owner_links
+  begin select raise(abort, 'an owner link is only ever revoked; make another'); end;
+
+CREATE TRIGGER owner_links_stay before delete on owner_links
+  begin select raise(abort, 'an owner link is revoked, never deleted'); end;
+
+CREATE TRIGGER owner_links_stay_revoked before update of revoked_at on owner_links when old.revoked_at is not null
+  begin select raise(abort, 'a revoked owner link never answers again'); end;
 
 CREATE TABLE owners (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -446,6 +545,17 @@ CREATE UNIQUE INDEX season_plans_in_force on season_plans (state) where state = 
 CREATE TRIGGER season_plans_content_kept before update of made_at, as_of, first_week, weeks, model_version, content on season_plans
   begin select raise(abort, 'a season plan is never edited'); end;
 
+CREATE TABLE sessions (
+  token_sha256 text primary key not null check (length(token_sha256) = 64),
+  account_id integer not null references accounts (id),
+  created_at text not null,
+  last_seen_at text not null check (last_seen_at >= created_at),
+  -- at the latest; a session that is not used ends before
+  expires_at text not null check (expires_at > created_at)
+) strict, without rowid;
+
+CREATE INDEX sessions_by_account on sessions (account_id);
+
 CREATE TABLE settings (
   key text primary key not null,
   value text not null,
@@ -457,6 +567,16 @@ CREATE TRIGGER settings_delete_counted after delete on settings begin update reg
 CREATE TRIGGER settings_insert_counted after insert on settings begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER settings_update_counted after update on settings begin update register_changes set count = count + 1; end;
+
+CREATE TABLE sign_in_failures (
+  kind text not null check (kind in ('account', 'address')),
+  key text not null check (length(key) between 1 and 200),
+  count integer not null check (count > 0),
+  last_at text not null,
+  -- no try is looked at before
+  wait_until text not null,
+  primary key (kind, key)
+) strict, without rowid;
 
 CREATE TABLE sites (
   ref text primary key not null check (length(ref) between 1 and 40),

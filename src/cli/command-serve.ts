@@ -1,3 +1,4 @@
+import { hasAccounts } from '../register/account-store.ts';
 import { listFenceRefs } from '../register/fence-facts-store.ts';
 import { countFences } from '../register/fence-list.ts';
 import { readSettings } from '../register/settings-store.ts';
@@ -34,6 +35,8 @@ export async function runServe(context: CliContext, options: ServeOptions): Prom
       empty: options.empty === true,
       fences: await countFences(register),
       demo: await holdsDemo(register),
+      accounts: await hasAccounts(register.db),
+      setupCode: service.setupCode,
       zone: config.timeZone ?? (await readSettings(register.db)).timeZone,
     }),
   );
@@ -71,6 +74,17 @@ async function loadDemoIfEmpty(context: CliContext, config: Config): Promise<voi
 
 const EMPTY_ONE = 'STORMPALE_DATA=./mine npm start -- --empty';
 
+/** How somebody gets in; nothing where people have accounts. */
+function signInLines({ publicUrl }: Config, { demo, accounts, setupCode }: Started): readonly string[] {
+  if (accounts) return [];
+  if (setupCode !== null) {
+    return [`Nobody has an account yet: open ${new URL('/setup', publicUrl).href} and enter the code ${setupCode}`];
+  }
+  return demo
+    ? ['Choose on the first page whom to be: the demo opens by one click, on this machine only.']
+    : ['Nobody has an account yet: the first page makes the first one of the office.'];
+}
+
 /** What a service that has started is, and what its register holds. */
 interface Started {
   readonly url: string;
@@ -78,14 +92,20 @@ interface Started {
   readonly empty: boolean;
   readonly fences: number;
   readonly demo: boolean;
+  /** True where somebody has an account. */
+  readonly accounts: boolean;
+  /** What the page of the first run asks for; null where it asks for nothing. */
+  readonly setupCode: string | null;
   /** Zone of the nightly sweep's time. */
   readonly zone: string;
 }
 
-function welcome(config: Config, { url, empty, fences, demo, zone }: Started): string {
+function welcome(config: Config, started: Started): string {
+  const { url, empty, fences, demo, zone } = started;
   const demoHint = empty ? '' : ` To begin with your own, empty one: ${EMPTY_ONE}`;
   const lines = [
     `Stormpale is up: ${url}`,
+    ...signInLines(config, started),
     config.smtpUrl === null
       ? `Mail to owners is caught, not sent; read it at ${url}/mail`
       : 'Mail to owners is sent through the configured mail server.',

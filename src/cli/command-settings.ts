@@ -19,6 +19,8 @@ type Setting = keyof RegisterSettings;
 const MEANS: Readonly<Record<Setting, string>> = {
   standingReturnPeriodYears: 'years: the design gust is read off a site’s curve at this return period',
   lookAheadSeasons: 'seasons after the next that count as closing',
+  reminderDays: 'days before a season opens at which owners of short fences are reminded; 0: never',
+  holdFirstSweep: 'yes or no: what the first sweep finds waits for "stormpale mail release"',
   timeZone: 'zone of the office: nightly sweep, days of an import',
   companyName: 'who writes to owners, unless the configuration names another',
   companyPostalAddress: 'where the office is found',

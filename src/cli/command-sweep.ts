@@ -1,3 +1,4 @@
+import { listHeldNotices } from '../register/held-notices.ts';
 import type { SweepOutcome } from '../service/sweep-register.ts';
 import { sweepRegister } from '../service/sweep-register.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
@@ -20,20 +21,28 @@ export async function runSweepCommand(context: CliContext, options: SweepCommand
   const onInterrupt = (): void => stop.abort();
   process.once('SIGINT', onInterrupt);
   let outcome: SweepOutcome;
+  let held = 0;
   try {
-    outcome = await withExistingRegister(config, (register) =>
-      sweepRegister(register, {
+    outcome = await withExistingRegister(config, async (register) => {
+      const swept = await sweepRegister(register, {
         now: clock,
         sender: config,
         signal: stop.signal,
         onProgress: ({ done, failed }) => progress.show(`${done} fences${failed > 0 ? `, ${failed} failed` : ''}`),
-      }),
-    );
+      });
+      held = (await listHeldNotices(register)).length;
+      return swept;
+    });
   } finally {
     progress.end();
     process.removeListener('SIGINT', onInterrupt);
   }
   report(context, outcome, options.json === true);
+  if (!options.json && held > 0) {
+    terminal.out(
+      `${count(held, 'notice')} held until you release ${held === 1 ? 'it' : 'them'}: see "stormpale mail held".\n`,
+    );
+  }
 }
 
 function report({ terminal, end }: CliContext, { report: sweep, composed }: SweepOutcome, asJson: boolean): void {

@@ -1,6 +1,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { RECORD_KINDS } from '../register/record-store.ts';
 import { ConfigError } from '../service/config.ts';
+import { addAccessCommands } from './access-commands.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import type { ExportCommandOptions } from './command-export.ts';
@@ -9,8 +10,6 @@ import type { ForecastOptions } from './command-forecast.ts';
 import { runForecast } from './command-forecast.ts';
 import type { ImportCommandOptions } from './command-import.ts';
 import { runImport } from './command-import.ts';
-import type { MailOptions } from './command-mail.ts';
-import { runMailCancel, runMailList, runMailPosted, runMailRetry, runMailShow } from './command-mail.ts';
 import type { ReasonsOptions } from './command-reasons.ts';
 import { runReasons } from './command-reasons.ts';
 import type { ServeOptions } from './command-serve.ts';
@@ -23,6 +22,7 @@ import { addEvidenceCommands } from './evidence-commands.ts';
 import type { ExitCode } from './exit-codes.ts';
 import { EXIT, EXIT_CODES_TEXT } from './exit-codes.ts';
 import { addLearnedCommands } from './learned-commands.ts';
+import { addMailCommands } from './mail-commands.ts';
 import { addMoneyCommands } from './money-commands.ts';
 import { addSeasonCommands } from './season-commands.ts';
 import { addSheetCommands } from './sheet-commands.ts';
@@ -108,46 +108,9 @@ function program(context: CliContext): Command {
   addVisitCommands(root, context, globals);
   addMoneyCommands(root, context, globals);
   addSheetCommands(root, context, globals);
-  addMail(root, context, globals);
+  addAccessCommands(root, context, globals);
+  addMailCommands(root, context, globals);
   return root;
-}
-
-function addMail(root: Command, context: CliContext, globals: () => GlobalOptions): void {
-  const mail = root.command('mail').description('see and move the messages of the outbox');
-  mail
-    .command('queue')
-    .description('messages that have not left')
-    .addOption(jsonOption())
-    .action((options: MailOptions) => runMailList(context, 'queue', { ...globals(), ...options }));
-  mail
-    .command('parked')
-    .description("messages refused for good, with the server's words")
-    .addOption(jsonOption())
-    .action((options: MailOptions) => runMailList(context, 'parked', { ...globals(), ...options }));
-  mail
-    .command('retry')
-    .description('try waiting and parked messages again at once')
-    .argument('[number]', 'one message; all of them where left out')
-    .addOption(jsonOption())
-    .action((id: string | undefined, options: MailOptions) => runMailRetry(context, id, { ...globals(), ...options }));
-  mail
-    .command('show')
-    .description('one message: where it stands and what it says')
-    .argument('<number>', 'number of the message')
-    .addOption(jsonOption())
-    .action((id: string, options: MailOptions) => runMailShow(context, id, { ...globals(), ...options }));
-  mail
-    .command('posted')
-    .description('note that a printed letter was posted')
-    .argument('<number>', 'number of the letter')
-    .addOption(jsonOption())
-    .action((id: string, options: MailOptions) => runMailPosted(context, id, { ...globals(), ...options }));
-  mail
-    .command('cancel')
-    .description('take a message that has not left out of the outbox')
-    .argument('<number>', 'number of the message')
-    .addOption(jsonOption())
-    .action((id: string, options: MailOptions) => runMailCancel(context, id, { ...globals(), ...options }));
 }
 
 /** Runs one command line and returns the code to end with. Never throws: what goes wrong is told on standard error. */

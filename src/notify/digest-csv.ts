@@ -17,6 +17,7 @@ const COLUMNS = [
   'should_hold',
   'leans_at_told_once',
   'once_in_years',
+  'once_in_years_is',
   'p_short',
   'matters',
 ] as const;
@@ -27,6 +28,18 @@ function cell(value: string | number | null): string {
   if (typeof value === 'number') return String(value);
   const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** Return period beyond which neither pages nor mails name a figure [a]: no record of gusts reaches so far. */
+const LONGEST_TOLD_YEARS = 1000;
+
+/**
+ * A return period [a] and what it is: pages and mails say `over 1,000` beyond a thousand years, and so does the file: a figure that
+ * a spreadsheet can sort by, and beside it `more than`.
+ */
+function onceIn(years: number | null): readonly [number | null, string | null] {
+  if (years === null) return [null, null];
+  return years > LONGEST_TOLD_YEARS ? [LONGEST_TOLD_YEARS, 'more than'] : [rounded(years, 1), 'about'];
 }
 
 const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals));
@@ -51,7 +64,7 @@ export function digestCsv(fences: readonly NoticedFence[]): string {
       speed(group.snapMps.p90),
       speed(fence.forecast.designGust.gustMps),
       fence.first ? speed(group.leanMps.p50) : null,
-      group.onceInYears === null ? null : rounded(group.onceInYears, 1),
+      ...onceIn(group.onceInYears),
       one.pShort === null ? null : rounded(one.pShort, 3),
       fence.matters.join('; '),
     ];

@@ -4,8 +4,8 @@ import { digestCsv } from './digest-csv.ts';
 import type { FenceNews } from './fence-news.ts';
 import { fenceNews } from './fence-news.ts';
 import { fencePicture } from './fence-picture.ts';
-import type { Matter } from './matters.ts';
-import { MATTERS } from './matters.ts';
+import type { Matter } from './matter-rules.ts';
+import { MATTERS } from './matter-rules.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
 import type { MessageWords } from './message-words.ts';
@@ -32,7 +32,7 @@ function tableRow(news: FenceNews, words: MessageWords, language: RecipientFacts
     news.shouldHold,
     news.shortSeason ?? words.digest.notShort,
     news.onceInYears === null ? words.digest.noCurve : onceInWords(news.onceInYears, language),
-    news.matters.map((matter) => words.digest.matter[matter]).join(', '),
+    news.matters.map((matter) => words.matter.inShort[matter]).join(', '),
   ];
 }
 
@@ -58,10 +58,10 @@ function siteTables(
 function suggestions(told: readonly Told[], words: MessageWords): readonly string[] {
   const of = (matter: Matter): readonly FenceNews[] =>
     told.filter(({ news }) => news.matters[0] === matter).map(({ news }) => news);
-  return MATTERS.filter((matter) => matter !== 'better').flatMap((matter) => {
+  return MATTERS.filter((matter) => matter !== 'better' && matter !== 'works done').flatMap((matter) => {
     const byAdvice = new Map<string, string[]>();
     for (const news of of(matter)) {
-      const advice = words.suggestion[matter](words.by(news), news.strengthFell);
+      const advice = words.matter.suggestion[matter](words.by(news), news.strengthFell);
       byAdvice.set(advice, [...(byAdvice.get(advice) ?? []), news.ref]);
     }
     return [...byAdvice].map(([advice, refs]) => `${refs.join(', ')}: ${advice}`);
@@ -74,7 +74,7 @@ function designGusts(told: readonly Told[], words: MessageWords): readonly strin
 }
 
 /**
- * The message about many fences of one owner: the answer, a table a site, the three weakest drawn, what to do, and the same
+ * The message about many fences of one owner: the answer, a table a site, the weakest drawn, what to do, and the same
  * table as a file. Fences come weakest first within it.
  */
 export function digestMessage(input: {
@@ -100,6 +100,7 @@ export function digestMessage(input: {
   const paragraph = (text: string): BodyBlock => ({ kind: 'paragraph', text });
   const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
   const advice = suggestions(told, words);
+  const dangerous = told.map(({ news }) => news).filter(({ isDangerous }) => isDangerous);
   return ownerMessage({
     recipient,
     office,
@@ -115,9 +116,13 @@ export function digestMessage(input: {
       {
         kind: 'answer',
         title: officeName(office, language),
-        lines: words.digest.answer(told.length, counts, worst.news),
+        lines: [
+          ...(dangerous.length > 0 ? [words.digest.danger(dangerous)] : []),
+          ...words.digest.answer(told.length, counts, worst.news),
+        ],
       },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
+      { kind: 'paragraph', text: recipient.covering ?? words.covering(told.length) },
       heading(words.headings.table),
       ...siteTables(told.slice(0, ROWS_SHOWN), words, language),
       { kind: 'paragraph', text: words.digest.csv },

@@ -1,6 +1,7 @@
+import type { FenceNews } from './fence-news.ts';
 import { fenceNews } from './fence-news.ts';
 import { fencePicture } from './fence-picture.ts';
-import type { Matter } from './matters.ts';
+import type { Matter } from './matter-rules.ts';
 import { isShort } from './matters.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
@@ -10,6 +11,20 @@ import { wordsOf } from './words-of.ts';
 
 const paragraphs = (texts: readonly (string | null)[]): readonly BodyBlock[] =>
   texts.flatMap((text) => (text ? [{ kind: 'paragraph', text } as const] : []));
+
+/** The matters that something is suggested for; none where all is well. What works did not mend is suggested by its standing. */
+function advisedMatters({ matters, standing, endsStanding, isDangerous }: FenceNews): readonly Matter[] {
+  // it is told only where nothing else is wrong
+  if (matters[0] === 'better') return [];
+  const toldNow = matters.filter((matter) => matter !== 'better' && matter !== 'works done');
+  const afterWorks: readonly Matter[] = matters.includes('works done') && standing !== 'clear' ? [standing] : [];
+  const all: readonly Matter[] = [
+    ...(isDangerous ? (['dangerous'] as const) : []),
+    ...(toldNow.some((matter) => matter !== 'dangerous') ? toldNow : [...toldNow, ...afterWorks]),
+    ...(isShort(endsStanding) ? (['ends short'] as const) : []),
+  ];
+  return [...new Set(all)];
+}
 
 /** The message about one fence; several matters of one sweep are told in one. Its first lines are the answer. */
 export function fenceMessage(input: {
@@ -25,16 +40,18 @@ export function fenceMessage(input: {
   const ends = words.ends(news);
   const { headings } = words;
   const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
-  const shortEndsToo = ends !== null && isShort(news.endsStanding);
-  const advised: readonly Matter[] = shortEndsToo ? [...news.matters, 'ends short'] : news.matters;
-  const nothingToDo = weightiest === 'better';
+  const advised = advisedMatters(news);
+  // keeping away is for now; the first works after it have a day
+  const dated = advised.findIndex((matter) => matter !== 'dangerous');
+  const nothingToDo = advised.length === 0;
+  const danger = words.danger(news);
   const advice: readonly BodyBlock[] = nothingToDo
-    ? paragraphs([words.suggestion[weightiest]('', false)])
+    ? paragraphs([words.matter.suggestion.better('', false)])
     : [
         heading(headings.suggestion),
         ...paragraphs(
           advised.map((matter, index) =>
-            words.suggestion[matter](index === 0 ? words.by(news) : words.sameTime, news.strengthFell),
+            words.matter.suggestion[matter](index === dated ? words.by(news) : words.sameTime, news.strengthFell),
           ),
         ),
         heading(headings.nothingDone),
@@ -44,13 +61,14 @@ export function fenceMessage(input: {
   return ownerMessage({
     recipient,
     office,
-    subject: words.subject[weightiest](news),
+    subject: words.matter.subject[weightiest](news),
     files: [],
     blocks: [
-      { kind: 'answer', title: words.about(news), lines: words.answer(news) },
+      { kind: 'answer', title: words.about(news), lines: [...(danger ? [danger] : []), ...words.answer(news)] },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
+      { kind: 'paragraph', text: recipient.covering ?? words.covering(1) },
       heading(headings.changed),
-      ...paragraphs([...news.matters.map((matter) => words.changed[matter](news)), ends]),
+      ...paragraphs([...news.matters.map((matter) => words.matter.changed[matter](news)), ends]),
       { kind: 'picture', picture: fencePicture(fence, news, recipient.language, 1) },
       ...advice,
       heading(headings.sureness),

@@ -1,20 +1,43 @@
 import type { DisplayUnits } from '../drawing/speed-text.ts';
 import { displaySpeed, speedText, speedUnit } from '../drawing/speed-text.ts';
-import type { FenceStanding, SeasonForecast, UnknownInput } from '../forecast/fence-forecast.ts';
+import type { FenceStanding, FoundPosts, SeasonForecast, UnknownInput } from '../forecast/fence-forecast.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { closingDay } from '../forecast/season-calendar.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { dayNumber, yearOf } from '../units/calendar-day.ts';
 import { mpsFromMph } from '../units/speed.ts';
 import type { Renewal } from './generation.ts';
-import type { Matter } from './matters.ts';
-import { isShort, MATTERS } from './matters.ts';
+import type { Matter } from './matter-rules.ts';
+import { MATTERS } from './matter-rules.ts';
+import { dangerousFindings, isShort } from './matters.ts';
 import type { MessageLanguage, NoticedFence } from './message-facts.ts';
+import type { WorksGain } from './works-gain.ts';
+
+/** What was found, each post under the worst of it: a broken one is not told to lean as well, nor to be closed off. */
+export function worstOnly({ broken, leaning, closedOff }: FenceNews['found']): FenceNews['found'] {
+  const known = new Set([...broken, ...leaning]);
+  return {
+    broken,
+    leaning: leaning.filter((post) => !broken.includes(post)),
+    closedOff: closedOff.filter((post) => !known.has(post)),
+  };
+}
 
 /** By when something should be done: before a season opens, or (the season is running) as soon as possible. */
 type ActBy =
   | { readonly kind: 'before'; readonly season: string; readonly day: CalendarDay }
   | { readonly kind: 'running'; readonly season: string; readonly next: CalendarDay | null };
+
+/** What works gained, with its speeds as texts. */
+interface GainNews extends Pick<WorksGain, 'works' | 'season' | 'laterSeason'> {
+  readonly without: GainTexts | null;
+  readonly with: GainTexts;
+}
+interface GainTexts {
+  readonly snap: string;
+  readonly lean: string;
+  readonly laterSnap: string | null;
+}
 
 /** What a message says about one fence, with its speeds as texts in the site's units. */
 export interface FenceNews {
@@ -65,6 +88,17 @@ export interface FenceNews {
   /** The gust at which it leans, where that comes before its posts snap. */
   readonly leansFirstAt: string | null;
   readonly renewal: Renewal | null;
+  /** Posts found broken, leaning or closed off and not mended since. */
+  readonly found: Pick<FoundPosts, 'broken' | 'leaning' | 'closedOff'>;
+  readonly isDangerous: boolean;
+  /** The season that a reminder is about. */
+  readonly reminded: { readonly season: string; readonly day: CalendarDay } | null;
+  readonly gain: GainNews | null;
+  /**
+   * How far apart its posts might have stood, of what they do, to hold the design gust as built [-]; null where it was not short
+   * from new. Wind on a post grows with its bay, so bay times gust squared stays the same.
+   */
+  readonly bayShare: number | null;
   /** Some seasons ahead, with nothing done. */
   readonly later: { readonly season: string; readonly holds: string; readonly onceInYears: number | null } | null;
   readonly lean: { readonly at: string; readonly from: string; readonly to: string } | null;
@@ -113,6 +147,22 @@ function seasonGone(fence: NoticedFence, one: SeasonForecast): number {
   return Math.min(1, Math.max(0, (dayNumber(fence.today) - opens) / (closes - opens)));
 }
 
+function gainNews({ gain, units }: NoticedFence, language: MessageLanguage): GainNews | null {
+  if (!gain) return null;
+  const texts = (speeds: WorksGain['with']): GainTexts => ({
+    snap: heldText(speeds.snapMps, units, language),
+    lean: speedText(speeds.leanMps, units),
+    laterSnap: speeds.laterSnapMps === null ? null : heldText(speeds.laterSnapMps, units, language),
+  });
+  const { works, season, laterSeason } = gain;
+  return { works, season, laterSeason, without: gain.without && texts(gain.without), with: texts(gain.with) };
+}
+
+function remindedOf({ remindedSeason, forecast }: NoticedFence): FenceNews['reminded'] {
+  const season = forecast.seasons.find(({ label }) => label === remindedSeason);
+  return season ? { season: season.label, day: season.day } : null;
+}
+
 /** Gathers what a message says about one fence. */
 export function fenceNews(fence: NoticedFence, language: MessageLanguage): FenceNews {
   const { forecast, units } = fence;
@@ -158,6 +208,14 @@ export function fenceNews(fence: NoticedFence, language: MessageLanguage): Fence
     wellUnderWay: seasonGone(fence, one) > WELL_UNDER_WAY,
     leansFirstAt: group.leanMps.p50 < snapMps ? speed(group.leanMps.p50) : null,
     renewal: fence.renewal,
+    found: forecast.found,
+    isDangerous: dangerousFindings(forecast).length > 0,
+    reminded: remindedOf(fence),
+    gain: gainNews(fence, language),
+    bayShare:
+      built && fence.standing === 'short from new'
+        ? Math.min(1, judgedGroup(built).snapMps.p50 / designGustMps) ** 2
+        : null,
     later:
       (later && {
         season: later.label,

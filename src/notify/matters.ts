@@ -1,20 +1,8 @@
 import type { FenceForecast, FenceStanding, Mark } from '../forecast/fence-forecast.ts';
 import { seasonOne } from '../forecast/fence-forecast.ts';
 import { isWorse } from '../forecast/standing.ts';
-
-/** What a notice is about: a standing that was reached, a mark that was crossed, or a fence that stands clear again. */
-export const MATTERS = [
-  'short from new',
-  'short',
-  'closing',
-  'ends short',
-  'once in 10',
-  'once in 25',
-  'once in 50',
-  'two thirds',
-  'better',
-] as const;
-export type Matter = (typeof MATTERS)[number];
+import type { CalendarDay } from '../units/calendar-day.ts';
+import { MATTER_RULES, type Matter, type OfficeMatter } from './matter-rules.ts';
 
 /** Marks from the mildest to the most severe. */
 const MARKS_BY_SEVERITY: readonly Mark[] = ['two thirds', 'once in 50', 'once in 25', 'once in 10'];
@@ -26,6 +14,8 @@ export interface ToldState {
   /** Which build of the fence it was: `as built`, or the works that last renewed it. */
   readonly generation: string;
   readonly toldMarks: readonly Mark[];
+  /** What was found at which posts and has been told: `broken 4`, `closed off 7`. */
+  readonly toldFindings: readonly string[];
 }
 
 /** How a fence stands now: its forecast, and its standings after the margin an improvement has to pass. */
@@ -34,11 +24,22 @@ export interface JudgedFence {
   readonly standing: FenceStanding;
   readonly endsStanding: FenceStanding | null;
   readonly generation: string;
+  /** The calendar day at its site. */
+  readonly today: CalendarDay;
 }
+
+/** What of a judged fence decides whether a notice about it still holds. */
+export type StandingNow = Pick<JudgedFence, 'forecast' | 'standing' | 'endsStanding'>;
 
 /** A notice to give: at most one is ever given per fence, owner, matter and occasion. */
 export interface NoticeDraft {
   readonly matter: Matter;
+  readonly occasion: string;
+}
+
+/** A notice for the office's own list: at most one is ever given per fence, matter and occasion. */
+export interface OfficeDraft {
+  readonly matter: OfficeMatter;
   readonly occasion: string;
 }
 
@@ -49,11 +50,16 @@ const crossedMarks = (forecast: FenceForecast): readonly Mark[] => {
   return MARKS_BY_SEVERITY.filter((mark) => crossed.has(mark));
 };
 
+/** What is found at which posts and makes the fence dangerous: `broken 4`, `leaning 5`, `closed off 7`. */
+export const dangerousFindings = ({ found }: FenceForecast): readonly string[] => [
+  ...found.closedOff.map((post) => `closed off ${post}`),
+  ...found.broken.map((post) => `broken ${post}`),
+  ...found.leaning.map((post) => `leaning ${post}`),
+];
+
 /** True where an owner may be told that nothing needs doing: it stands clear, its ends hold, and no post was found broken, leaning or closed off. */
-const mayBeBetter = ({ standing, endsStanding, forecast: { found } }: Omit<JudgedFence, 'generation'>): boolean =>
-  standing === 'clear' &&
-  !isShort(endsStanding) &&
-  found.broken.length + found.leaning.length + found.closedOff.length === 0;
+const mayBeBetter = ({ standing, endsStanding, forecast }: StandingNow): boolean =>
+  standing === 'clear' && !isShort(endsStanding) && dangerousFindings(forecast).length === 0;
 
 function firstMatter(after: JudgedFence): Matter | null {
   if (after.standing !== 'clear') return after.standing;
@@ -71,8 +77,11 @@ function laterMatters(before: ToldState, after: JudgedFence): readonly Matter[] 
 }
 
 /** True where what a notice is about is so by the forecast as it is now; otherwise it must not be told any more. */
-export function stillHolds(matter: Matter, now: Omit<JudgedFence, 'generation'>): boolean {
+export function stillHolds(matter: Matter, now: StandingNow): boolean {
+  if (matter === 'works done') return true;
   if (matter === 'better') return mayBeBetter(now);
+  if (matter === 'dangerous') return dangerousFindings(now.forecast).length > 0;
+  if (matter === 'reminder') return now.standing === 'short';
   if (matter === 'ends short') return isShort(now.endsStanding);
   if (isStandingMatter(matter)) return now.standing === matter;
   return crossedMarks(now.forecast).some((mark) => mark === matter);
@@ -82,23 +91,29 @@ export function stillHolds(matter: Matter, now: Omit<JudgedFence, 'generation'>)
 export const isStandingMatter = (matter: Matter): boolean =>
   matter === 'closing' || matter === 'short' || matter === 'short from new';
 
-const isMark = (matter: Matter): boolean => (MARKS_BY_SEVERITY as readonly Matter[]).includes(matter);
+/** What a notice of the matter is kept under, so that it is given once for it. */
+function occasionOf(matter: Matter, after: JudgedFence, findings: readonly string[]): string {
+  const { oncePer } = MATTER_RULES[matter];
+  if (oncePer === 'build') return after.generation;
+  if (oncePer === 'finding') return `${findings.join(', ')}; told ${after.today}`;
+  return `${after.generation}, season ${seasonOne(after.forecast).label}`;
+}
 
 /**
- * The notices that a new forecast calls for. On the first forecast of a fence: one, for its standing where that is not
- * clear, else for the most severe thing there is to tell. Later: one for each standing that worsened, each mark newly
- * crossed, and for a fence that stands clear again; an unchanged fence calls for none.
- * A mark is told once per build of the fence, a standing at most once per season.
+ * The notices that a new forecast calls for, by the rules of `MATTER_RULES`. Findings that make a fence dangerous always come
+ * first. On the first forecast of a fence: beside them one, for its standing where that is not clear, else for the most
+ * severe thing there is to tell. Later: one for each standing that worsened, each mark newly crossed, and for a fence that
+ * stands clear again; an unchanged fence calls for none.
  */
 export function decideNotices(before: ToldState | null, after: JudgedFence): readonly NoticeDraft[] {
-  const season = seasonOne(after.forecast).label;
-  const draft = (matter: Matter): NoticeDraft => ({
+  const told = new Set(before?.toldFindings ?? []);
+  const findings = dangerousFindings(after.forecast).filter((finding) => !told.has(finding));
+  const first = before ? null : firstMatter(after);
+  const matters: readonly Matter[] = before ? laterMatters(before, after) : first ? [first] : [];
+  return [...(findings.length > 0 ? (['dangerous'] as const) : []), ...matters].map((matter) => ({
     matter,
-    occasion: isMark(matter) ? after.generation : `${after.generation}, season ${season}`,
-  });
-  if (before) return laterMatters(before, after).map(draft);
-  const matter = firstMatter(after);
-  return matter ? [draft(matter)] : [];
+    occasion: occasionOf(matter, after, findings),
+  }));
 }
 
 /**
@@ -109,4 +124,16 @@ export function toldMarksAfter(before: ToldState | null, after: JudgedFence): re
   const kept = before && before.generation === after.generation ? before.toldMarks : [];
   const told = new Set([...kept, ...crossedMarks(after.forecast)]);
   return MARKS_BY_SEVERITY.filter((mark) => told.has(mark));
+}
+
+/** What the office is to be told of a fence: findings that make it dangerous, and readings that disagree with what was expected. */
+export function decideOfficeNotices(before: ToldState | null, after: JudgedFence): readonly OfficeDraft[] {
+  const dangerous = decideNotices(before, after).filter(({ matter }) => matter === 'dangerous');
+  const { evidence } = after.forecast;
+  const days = evidence?.readPosts.map(({ day }) => day) ?? [];
+  const last = days.reduce((latest, day) => (day > latest ? day : latest), '');
+  return [
+    ...dangerous.map(({ occasion }) => ({ matter: 'dangerous' as const, occasion })),
+    ...(evidence?.disagrees ? [{ matter: 'readings disagree' as const, occasion: `readings to ${last}` }] : []),
+  ];
 }

@@ -2,7 +2,8 @@ import type { DisplayUnits } from '../drawing/speed-text.ts';
 import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import type { Renewal } from './generation.ts';
-import type { Matter } from './matters.ts';
+import type { Matter } from './matter-rules.ts';
+import type { WorksGain } from './works-gain.ts';
 
 /** Languages in which owners are written to. */
 export type MessageLanguage = 'en' | 'es';
@@ -24,6 +25,8 @@ export interface RecipientFacts {
   readonly language: MessageLanguage;
   /** Where a printed letter goes and the day it is dated; null for a mail. */
   readonly letter: { readonly postalAddress: string; readonly day: CalendarDay } | null;
+  /** The sentence after the greeting, in the office's own words; null for the usual one. */
+  readonly covering: string | null;
 }
 
 /** One fence that a message is about. */
@@ -44,6 +47,10 @@ export interface NoticedFence {
   readonly seasonCloses: string;
   /** The works that last renewed its posts; null where it is as built. */
   readonly renewal: Renewal | null;
+  /** Label of the season that a reminder is about; null where there is none. */
+  readonly remindedSeason: string | null;
+  /** What works gained; null where none are told. */
+  readonly gain: WorksGain | null;
 }
 
 /** A picture that a message shows inline. */

@@ -1,17 +1,28 @@
 import type { FenceStanding, UnknownInput } from '../forecast/fence-forecast.ts';
 import type { FenceNews } from './fence-news.ts';
-import type { Matter } from './matters.ts';
+import type { Matter } from './matter-rules.ts';
 import type { OfficeFacts } from './message-facts.ts';
+
+/** What one language says of each matter. */
+export interface MatterWords {
+  readonly subject: Readonly<Record<Matter, (news: FenceNews) => string>>;
+  readonly changed: Readonly<Record<Matter, (news: FenceNews) => string>>;
+  readonly suggestion: Readonly<Record<Matter, (by: string, strengthFell: boolean) => string>>;
+  /** In a cell of a digest's table. */
+  readonly inShort: Readonly<Record<Matter, string>>;
+}
 
 /** The words of one language: every sentence that an owner reads. */
 export interface MessageWords {
   readonly standing: Readonly<Record<FenceStanding, string>>;
   readonly unknown: Readonly<Record<UnknownInput['input'], string>>;
-  readonly subject: Readonly<Record<Matter, (news: FenceNews) => string>>;
-  readonly changed: Readonly<Record<Matter, (news: FenceNews) => string>>;
+  readonly matter: MatterWords;
   /** When a further suggestion of the same message is due. */
   readonly sameTime: string;
-  readonly suggestion: Readonly<Record<Matter, (by: string, strengthFell: boolean) => string>>;
+  /** What was found that makes a fence dangerous, and to keep away; null where nothing was. */
+  readonly danger: (news: FenceNews) => string | null;
+  /** The sentence after the greeting, where the office has not written its own. */
+  readonly covering: (fences: number) => string;
   readonly greeting: (name: string) => string;
   readonly about: (news: FenceNews) => string;
   readonly answer: (news: FenceNews) => readonly [string, string];
@@ -54,6 +65,7 @@ export interface MessageWords {
     readonly notShort: string;
     readonly noCurve: string;
     readonly csv: string;
-    readonly matter: Readonly<Record<Matter, string>>;
+    /** The fences of a digest at which something dangerous was found. */
+    readonly danger: (fences: readonly FenceNews[]) => string;
   };
 }

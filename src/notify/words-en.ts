@@ -1,29 +1,10 @@
-import { onceInWords, percentText } from '../drawing/quantity-text.ts';
+import { percentText } from '../drawing/quantity-text.ts';
 import type { FenceNews } from './fence-news.ts';
+import { at, foundAt, keptShort, listed, once } from './fence-phrases-en.ts';
+import { MATTER_WORDS_EN } from './matter-words-en.ts';
 import type { MessageWords } from './message-words.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, likelihoodInWords } from './plain-words.ts';
-
-const at = (news: FenceNews): string => `Fence ${news.ref} at ${news.site}`;
-const posts = (news: FenceNews): string => (news.judged === 'line' ? 'line posts' : 'posts');
-const once = (years: number): string => onceInWords(years, 'en');
-const share = (news: FenceNews): string => percentText(news.strengthLeft, 'en');
-
-const keptShort = (holds: string): string =>
-  `holds ${holds}, less than 3 % above the design gust, and stays counted short`;
-
-const RENEWED: Readonly<Record<string, string>> = {
-  rebuild: 'rebuild',
-  'post-swap': 'post swap',
-  'steel-sleeve': 'fitting of steel sleeves',
-  'added-posts': 'adding of posts',
-};
-const after = ({ renewal }: FenceNews): string =>
-  renewal ? ` after the ${RENEWED[renewal.kind] ?? 'works'} of ${dayInWords(renewal.day, 'en')}` : '';
-const footings = (news: FenceNews): string =>
-  news.leansFirstAt === null
-    ? ''
-    : ` The footings ${news.renewal?.kind === 'rebuild' ? '' : 'are as before and '}lean at about ${news.leansFirstAt}.`;
 
 /** The chance told in N years beside the gust's own, where it is higher. */
 function higherThan({ pSnap, onceInYears }: FenceNews): string {
@@ -33,10 +14,6 @@ function higherThan({ pSnap, onceInYears }: FenceNews): string {
 
 const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
-const listed = (parts: readonly string[]): string => {
-  const told = parts.filter(Boolean);
-  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(', ')} and ${told[told.length - 1]}`;
-};
 
 function goesShort(news: FenceNews): string {
   if (news.keptShort) return `It ${keptShort(news.holds)}.`;
@@ -45,20 +22,6 @@ function goesShort(news: FenceNews): string {
   if (news.shortSeason) return `It goes short in season ${news.shortSeason}.`;
   return 'It does not go short within the next 30 seasons.';
 }
-
-const markSubject = (news: FenceNews): string =>
-  news.onceInYears === null
-    ? `${at(news)}: holds ${news.holds}, and falling`
-    : `${at(news)}: the gust that snaps it comes ${once(news.onceInYears)}`;
-const markChanged =
-  (years: number) =>
-  (news: FenceNews): string =>
-    `The gust that snaps it now comes more often than once in ${years} years${
-      news.onceInYears === null ? '' : `: ${once(news.onceInYears)}`
-    }.`;
-
-const changedKept = (news: FenceNews): string =>
-  `Its ${posts(news)} hold ${news.holds} where they should hold ${news.shouldHold}: less than 3 % above it, which is less than we can tell apart. It stays counted short until it holds more.`;
 
 /** English, as owners in the United States read it. */
 export const WORDS_EN: MessageWords = {
@@ -71,70 +34,16 @@ export const WORDS_EN: MessageWords = {
     species: 'the kind of wood',
     'end kind': 'what its ends meet',
   },
-  subject: {
-    'short from new': (n) =>
-      n.keptShort
-        ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: ${n.rottedThrough ? 'rotted through, and short' : 'short'} of its design gust since it was built${n.rottedThrough ? '' : `: ${n.holdsFigure} of ${n.shouldHold}`}`,
-    short: (n) =>
-      n.keptShort
-        ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: ${n.running ? 'no longer holds' : 'will not hold'} its design gust in season ${n.season}`,
-    closing: (n) =>
-      n.shortSeason === null
-        ? `${at(n)}: comes within 3 % of its design gust`
-        : `${at(n)}: goes short in season ${n.shortSeason}`,
-    'ends short': (n) =>
-      n.endsKeptShort && n.endsHold
-        ? `${at(n)}: its end posts hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short`
-        : `${at(n)}: its end posts no longer hold the design gust`,
-    'two thirds': (n) => `${at(n)}: less than two thirds of its built strength is left`,
-    'once in 50': markSubject,
-    'once in 25': markSubject,
-    'once in 10': markSubject,
-    better: (n) => `${at(n)}: stands clear again`,
-  },
-  changed: {
-    'short from new': (n) =>
-      n.keptShort
-        ? changedKept(n)
-        : `As built, with sound wood, its ${posts(n)} did not reach the design gust of ${n.shouldHold}. That is not rot: it is how it was built for this site.${n.strengthFell && n.heldNew ? ` Since then rot has taken it from ${n.heldNew} to ${n.holds}.` : ''}`,
-    short: (n) =>
-      n.keptShort
-        ? changedKept(n)
-        : `Its ${posts(n)} ${n.running ? 'no longer reach' : 'will not reach'} the design gust of the site, ${n.shouldHold}${n.running ? '' : `, in season ${n.season}`}.`,
-    closing: (n) =>
-      n.shortSeason === null
-        ? `Its ${posts(n)} hold the design gust of ${n.shouldHold}, but in the seasons ahead by less than 3 %: it stays counted closing.`
-        : `Its ${posts(n)} still hold the design gust, but not for long: they go short in season ${n.shortSeason}.`,
-    'ends short': (n) =>
-      n.endsKeptShort && n.endsHold
-        ? `The posts near its ends carry more wind than the others. They hold ${n.endsHold}, less than 3 % above the design gust, and stay counted short. If they break, that is a repair, not a new fence.`
-        : `The posts near its ends carry more wind than the others and no longer hold the design gust${n.endsHold ? `: they hold ${n.endsHold}` : ''}. If they break, that is a repair, not a new fence.`,
-    'two thirds': (n) =>
-      `Rot has taken more than a third of the strength its posts were built with: ${share(n)} is left.`,
-    'once in 50': markChanged(50),
-    'once in 25': markChanged(25),
-    'once in 10': markChanged(10),
-    better: (n) =>
-      `It stands clear again${after(n)}: its posts hold the design gust with some margin.${footings(n)} You need not do anything.`,
-  },
+  matter: MATTER_WORDS_EN,
   sameTime: 'at the same time',
-  suggestion: {
-    'short from new': (by, fell) =>
-      fell
-        ? `Have the weak posts replaced ${by}, and have us look at closer posts, heavier posts or a more open infill at the same time. When the fence is replaced, it should be built for this wind.`
-        : `Have us look at closer posts, heavier posts or a more open infill, and plan one of them ${by}. When the fence is replaced, it should be built for this wind.`,
-    short: (by) => `Have the weak posts replaced, or the fence rebuilt, ${by}.`,
-    closing: (by) => `Have the posts checked at the groundline, and plan their replacement ${by}.`,
-    'ends short': (by) => `Have the posts at its ends replaced or strengthened ${by}.`,
-    'two thirds': (by) =>
-      `Have the posts checked at the groundline ${by}. A groundline treatment slows rot for some years and is worth most while there is sound wood left.`,
-    'once in 50': (by) => `Have the posts checked at the groundline ${by}.`,
-    'once in 25': (by) => `Have the posts checked at the groundline ${by}, and set money aside for their replacement.`,
-    'once in 10': (by) => `Have the posts replaced, or the fence rebuilt, ${by}.`,
-    better: () => 'Nothing for now. We go on watching it and write when something changes.',
-  },
+  danger: (n) =>
+    n.isDangerous
+      ? `Dangerous now: ${foundAt(n)}. Keep people away from the fence, above all in wind, until a crew has been there.`
+      : null,
+  covering: (fences) =>
+    fences === 1
+      ? 'We have news of this fence: below is what it holds, what we suggest and how sure we are.'
+      : 'We have news of these fences: below is what they hold, what we suggest and how sure we are.',
   greeting: (name) => `Dear ${name},`,
   about: (n) => `${at(n)}, ${n.place}`,
   answer: (n) => [
@@ -190,7 +99,7 @@ export const WORDS_EN: MessageWords = {
   pictureAlt: (n) =>
     `Chart of fence ${n.ref}, from new to 30 seasons ahead: it snaps at ${n.holds} in season ${n.season} (between ${n.holdsFrom} and ${n.holdsTo}), its design gust is ${n.shouldHold}, ${n.shortSeason ? `short from season ${n.shortSeason}` : 'not short within 30 seasons'}.`,
   why: (office, byMail) =>
-    `You get this because ${officeName(office, 'en')} looks after this fence for you. We write when something changes, not otherwise. To get no more of these, ${office.phone ? `call ${office.phone} or ` : ''}write to ${office.email}${!byMail && office.postalAddress ? ` or to ${officeName(office, 'en')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
+    `You get this because ${officeName(office, 'en')} looks after this fence for you. We write when something changes, and once before a storm season while it is short; not otherwise. To get no more of these, ${office.phone ? `call ${office.phone} or ` : ''}write to ${office.email}${!byMail && office.postalAddress ? ` or to ${officeName(office, 'en')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
   headings: {
     changed: 'What changed',
     suggestion: 'What we suggest, and by when',
@@ -218,16 +127,7 @@ export const WORDS_EN: MessageWords = {
     notShort: 'not in 30 seasons',
     noCurve: 'not known',
     csv: 'The attached file holds the same table for a spreadsheet.',
-    matter: {
-      'short from new': 'short from new',
-      short: 'now short',
-      closing: 'closing',
-      'ends short': 'ends short',
-      'two thirds': 'two thirds of built strength',
-      'once in 50': 'once in 50 years',
-      'once in 25': 'once in 25 years',
-      'once in 10': 'once in 10 years',
-      better: 'clear again',
-    },
+    danger: (fences) =>
+      `Dangerous now: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}. Keep people away from ${fences.length === 1 ? 'it' : 'them'}, above all in wind, until a crew has been there.`,
   },
 };

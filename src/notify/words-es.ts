@@ -1,14 +1,11 @@
-import { onceInWords, percentText } from '../drawing/quantity-text.ts';
+import { percentText } from '../drawing/quantity-text.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { FenceNews } from './fence-news.ts';
+import { at, foundAt, keptShort, listed, once } from './fence-phrases-es.ts';
+import { MATTER_WORDS_ES } from './matter-words-es.ts';
 import type { MessageWords } from './message-words.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, likelihoodInWords } from './plain-words.ts';
-
-const at = (news: FenceNews): string => `Cerca ${news.ref} en ${news.site}`;
-const posts = (news: FenceNews): string => (news.judged === 'line' ? 'postes de línea' : 'postes');
-const once = (years: number): string => onceInWords(years, 'es');
-const share = (news: FenceNews): string => percentText(news.strengthLeft, 'es');
 
 const STANDING: Readonly<Record<FenceStanding, string>> = {
   clear: 'con margen',
@@ -16,22 +13,6 @@ const STANDING: Readonly<Record<FenceStanding, string>> = {
   short: 'insuficiente',
   'short from new': 'insuficiente desde nueva',
 };
-
-const keptShort = (holds: string): string =>
-  `aguanta ${holds}, menos del 3 % por encima de la ráfaga de diseño, y sigue contando como insuficiente`;
-
-const RENEWED: Readonly<Record<string, string>> = {
-  rebuild: 'la reconstrucción',
-  'post-swap': 'el cambio de postes',
-  'steel-sleeve': 'la colocación de fundas de acero',
-  'added-posts': 'la adición de postes',
-};
-const after = ({ renewal }: FenceNews): string =>
-  renewal ? ` después de ${RENEWED[renewal.kind] ?? 'la obra'} del ${dayInWords(renewal.day, 'es')}` : '';
-const footings = (news: FenceNews): string =>
-  news.leansFirstAt === null
-    ? ''
-    : ` Los cimientos ${news.renewal?.kind === 'rebuild' ? '' : 'siguen como antes y '}se inclinan con unas ${news.leansFirstAt}.`;
 
 /** The chance told in N years beside the gust's own, where it is higher. */
 function higherThan({ pSnap, onceInYears }: FenceNews): string {
@@ -41,10 +22,6 @@ function higherThan({ pSnap, onceInYears }: FenceNews): string {
 
 const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
-const listed = (parts: readonly string[]): string => {
-  const told = parts.filter(Boolean);
-  return told.length < 2 ? told.join('') : `${told.slice(0, -1).join(', ')} y ${told[told.length - 1]}`;
-};
 
 function goesShort(news: FenceNews): string {
   if (news.keptShort) return `Ahora ${keptShort(news.holds)}.`;
@@ -53,20 +30,6 @@ function goesShort(news: FenceNews): string {
   if (news.shortSeason) return `Deja de aguantarla en la temporada ${news.shortSeason}.`;
   return 'La sigue aguantando durante las próximas 30 temporadas.';
 }
-
-const markSubject = (news: FenceNews): string =>
-  news.onceInYears === null
-    ? `${at(news)}: aguanta ${news.holds}, y va bajando`
-    : `${at(news)}: la ráfaga que la rompe llega ${once(news.onceInYears)}`;
-const markChanged =
-  (years: number) =>
-  (news: FenceNews): string =>
-    `La ráfaga que la rompe llega ahora más de una vez en ${years} años${
-      news.onceInYears === null ? '' : `: ${once(news.onceInYears)}`
-    }.`;
-
-const changedKept = (news: FenceNews): string =>
-  `Sus ${posts(news)} aguantan ${news.holds} y deberían aguantar ${news.shouldHold}: menos del 3 % por encima, menos de lo que podemos distinguir. Sigue contando como insuficiente hasta que aguante más.`;
 
 /** Spanish, as owners in the United States and Mexico read it. */
 export const WORDS_ES: MessageWords = {
@@ -79,68 +42,16 @@ export const WORDS_ES: MessageWords = {
     species: 'la clase de madera',
     'end kind': 'con qué se encuentran sus extremos',
   },
-  subject: {
-    'short from new': (n) =>
-      n.keptShort
-        ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: ${n.rottedThrough ? 'podrida de lado a lado, y no alcanza' : 'no alcanza'} su ráfaga de diseño desde que se construyó${n.rottedThrough ? '' : `: ${n.holdsFigure} de ${n.shouldHold}`}`,
-    short: (n) =>
-      n.keptShort
-        ? `${at(n)}: ${keptShort(n.holds)}`
-        : `${at(n)}: ${n.running ? 'ya no aguanta' : 'no aguantará'} su ráfaga de diseño en la temporada ${n.season}`,
-    closing: (n) =>
-      n.shortSeason === null
-        ? `${at(n)}: queda a menos del 3 % de su ráfaga de diseño`
-        : `${at(n)}: deja de aguantar su ráfaga de diseño en la temporada ${n.shortSeason}`,
-    'ends short': (n) =>
-      n.endsKeptShort && n.endsHold
-        ? `${at(n)}: los postes de sus extremos aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes`
-        : `${at(n)}: los postes de sus extremos ya no aguantan la ráfaga de diseño`,
-    'two thirds': (n) => `${at(n)}: le quedan menos de dos tercios de su resistencia de nueva`,
-    'once in 50': markSubject,
-    'once in 25': markSubject,
-    'once in 10': markSubject,
-    better: (n) => `${at(n)}: vuelve a tener margen`,
-  },
-  changed: {
-    'short from new': (n) =>
-      n.keptShort
-        ? changedKept(n)
-        : `Recién construida, con madera sana, sus ${posts(n)} no llegaban a la ráfaga de diseño de ${n.shouldHold}. No es pudrición: es la forma en que se construyó para este lugar.${n.strengthFell && n.heldNew ? ` Desde entonces la pudrición la ha bajado de ${n.heldNew} a ${n.holds}.` : ''}`,
-    short: (n) =>
-      n.keptShort
-        ? changedKept(n)
-        : `Sus ${posts(n)} ${n.running ? 'ya no alcanzan' : 'no alcanzarán'} la ráfaga de diseño del lugar, ${n.shouldHold}${n.running ? '' : `, en la temporada ${n.season}`}.`,
-    closing: (n) =>
-      n.shortSeason === null
-        ? `Sus ${posts(n)} aguantan la ráfaga de diseño de ${n.shouldHold}, pero en las próximas temporadas por menos del 3 %: la cerca sigue contando como cerca del límite.`
-        : `Sus ${posts(n)} todavía aguantan la ráfaga de diseño, pero no por mucho tiempo: dejan de aguantarla en la temporada ${n.shortSeason}.`,
-    'ends short': (n) =>
-      n.endsKeptShort && n.endsHold
-        ? `Los postes cerca de los extremos reciben más viento que los demás. Aguantan ${n.endsHold}, menos del 3 % por encima de la ráfaga de diseño, y siguen contando como insuficientes. Si se rompen, es una reparación, no una cerca nueva.`
-        : `Los postes cerca de los extremos reciben más viento que los demás y ya no aguantan la ráfaga de diseño${n.endsHold ? `: aguantan ${n.endsHold}` : ''}. Si se rompen, es una reparación, no una cerca nueva.`,
-    'two thirds': (n) =>
-      `La pudrición se ha llevado más de un tercio de la resistencia con que se construyeron los postes: queda ${share(n)}.`,
-    'once in 50': markChanged(50),
-    'once in 25': markChanged(25),
-    'once in 10': markChanged(10),
-    better: (n) =>
-      `Vuelve a tener margen${after(n)}: sus postes aguantan la ráfaga de diseño y algo más.${footings(n)} No tiene que hacer nada.`,
-  },
+  matter: MATTER_WORDS_ES,
   sameTime: 'al mismo tiempo',
-  suggestion: {
-    'short from new': (by, fell) =>
-      `${fell ? `Reemplazar los postes débiles ${by}, y estudiemos a la vez` : 'Estudiemos'} poner postes más juntos, postes más gruesos o tablas más abiertas${fell ? '' : `, y hagamos una de esas cosas ${by}`}. Cuando se reemplace la cerca, conviene construirla para este viento.`,
-    short: (by) => `Reemplazar los postes débiles, o reconstruir la cerca, ${by}.`,
-    closing: (by) => `Revisar los postes a ras de suelo y planear su reemplazo ${by}.`,
-    'ends short': (by) => `Reemplazar o reforzar los postes de los extremos ${by}.`,
-    'two thirds': (by) =>
-      `Revisar los postes a ras de suelo ${by}. Un tratamiento a ras de suelo frena la pudrición por algunos años y vale más mientras quede madera sana.`,
-    'once in 50': (by) => `Revisar los postes a ras de suelo ${by}.`,
-    'once in 25': (by) => `Revisar los postes a ras de suelo ${by}, y apartar dinero para reemplazarlos.`,
-    'once in 10': (by) => `Reemplazar los postes, o reconstruir la cerca, ${by}.`,
-    better: () => 'Nada por ahora. La seguimos vigilando y le escribimos cuando algo cambie.',
-  },
+  danger: (n) =>
+    n.isDangerous
+      ? `Peligrosa ahora: ${foundAt(n)}. Mantenga alejadas de la cerca a las personas, sobre todo con viento, hasta que haya ido una cuadrilla.`
+      : null,
+  covering: (fences) =>
+    fences === 1
+      ? 'Tenemos novedades de esta cerca: abajo está lo que aguanta, lo que sugerimos y qué tan seguros estamos.'
+      : 'Tenemos novedades de estas cercas: abajo está lo que aguantan, lo que sugerimos y qué tan seguros estamos.',
   greeting: (name) => `Estimado/a ${name}:`,
   about: (n) => `${at(n)}, ${n.place}`,
   answer: (n) => [
@@ -197,7 +108,7 @@ export const WORDS_ES: MessageWords = {
   pictureAlt: (n) =>
     `Gráfica de la cerca ${n.ref}, desde nueva hasta 30 temporadas más: se rompe a ${n.holds} en la temporada ${n.season} (entre ${n.holdsFrom} y ${n.holdsTo}), su ráfaga de diseño es ${n.shouldHold}, ${n.shortSeason ? `insuficiente desde la temporada ${n.shortSeason}` : 'suficiente durante 30 temporadas'}.`,
   why: (office, byMail) =>
-    `Recibe este mensaje porque ${officeName(office, 'es')} cuida esta cerca por usted. Escribimos cuando algo cambia y solo entonces. Para no recibir más, ${office.phone ? `llame al ${office.phone} o ` : ''}escriba a ${office.email}${!byMail && office.postalAddress ? ` o a ${officeName(office, 'es')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
+    `Recibe este mensaje porque ${officeName(office, 'es')} cuida esta cerca por usted. Escribimos cuando algo cambia, y una vez antes de la temporada de tormentas mientras no aguante; si no, no. Para no recibir más, ${office.phone ? `llame al ${office.phone} o ` : ''}escriba a ${office.email}${!byMail && office.postalAddress ? ` o a ${officeName(office, 'es')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
   headings: {
     changed: 'Qué cambió',
     suggestion: 'Qué sugerimos, y para cuándo',
@@ -237,16 +148,7 @@ export const WORDS_ES: MessageWords = {
     notShort: 'no en 30 temporadas',
     noCurve: 'no se sabe',
     csv: 'El archivo adjunto tiene la misma tabla para una hoja de cálculo.',
-    matter: {
-      'short from new': 'insuficiente desde nueva',
-      short: 'ya insuficiente',
-      closing: 'cerca del límite',
-      'ends short': 'extremos insuficientes',
-      'two thirds': 'dos tercios de su resistencia',
-      'once in 50': 'una vez en 50 años',
-      'once in 25': 'una vez en 25 años',
-      'once in 10': 'una vez en 10 años',
-      better: 'otra vez con margen',
-    },
+    danger: (fences) =>
+      `Peligro ahora: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}. Mantenga alejadas a las personas, sobre todo con viento, hasta que haya ido una cuadrilla.`,
   },
 };

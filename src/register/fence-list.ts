@@ -74,6 +74,9 @@ export interface FencePage {
   readonly unswept: number;
 }
 
+/** The sites whose fences somebody sees; null for all of them. */
+export type VisibleSites = readonly string[] | null;
+
 const PAGE_ROWS = 50;
 
 const rankOf = (column: 'forecasts.standing' | 'forecasts.ends_standing') =>
@@ -111,8 +114,9 @@ type Joined = ReturnType<typeof joined>;
 /** A text as a pattern that LIKE finds anywhere, its own % and _ taken literally. */
 const pattern = (text: string): string => `%${foldedText(text).replaceAll(/[\\%_]/g, '\\$&')}%`;
 
-function narrowed(from: Joined, query: FenceQuery): Joined {
+function narrowed(from: Joined, query: FenceQuery, visible: VisibleSites): Joined {
   let result = from;
+  if (visible !== null) result = result.where('fences.site_ref', 'in', visible);
   if (query.siteRef !== null) result = result.where('fences.site_ref', '=', query.siteRef);
   if (query.standing !== null) result = result.where('forecasts.standing', '=', query.standing);
   const text = query.text.trim();
@@ -131,20 +135,29 @@ function narrowed(from: Joined, query: FenceQuery): Joined {
 const inClasses = (eb: ExpressionBuilder<RegisterTables, 'fences'>, classes: readonly TreatmentClass[]) =>
   eb('fences.treatment_class', 'in', classes);
 
-/** How many fences the register holds. */
-export async function countFences(register: Register): Promise<number> {
-  return (await register.db.selectFrom('fences').select(sql<number>`count(*)`.as('count')).executeTakeFirstOrThrow())
-    .count;
+/** How many fences the register holds, or the visible sites of it. */
+export async function countFences(register: Register, visible: VisibleSites = null): Promise<number> {
+  let from = register.db.selectFrom('fences');
+  if (visible !== null) from = from.where('site_ref', 'in', visible);
+  return (await from.select(sql<number>`count(*)`.as('count')).executeTakeFirstOrThrow()).count;
+}
+
+/** The sites by name, as the list's form offers them. */
+async function listSites(register: Register, visible: VisibleSites): Promise<FencePage['sites']> {
+  let from = register.db.selectFrom('sites').select(['ref', 'name']);
+  if (visible !== null) from = from.where('ref', 'in', visible);
+  return from.orderBy(ORDER.site).orderBy('ref').execute();
 }
 
 /** How many fences a query finds; other tables are joined only where a text is looked for in them. */
-async function countFound(register: Register, query: FenceQuery): Promise<number> {
+async function countFound(register: Register, query: FenceQuery, visible: VisibleSites): Promise<number> {
   const count = sql<number>`count(*)`.as('count');
   if (query.text.trim() !== '') {
-    return (await narrowed(joined(register), query).select(count).executeTakeFirstOrThrow()).count;
+    return (await narrowed(joined(register), query, visible).select(count).executeTakeFirstOrThrow()).count;
   }
   let from = register.db.selectFrom('fences');
   const { siteRef, standing } = query;
+  if (visible !== null) from = from.where('site_ref', 'in', visible);
   if (siteRef !== null) from = from.where('site_ref', '=', siteRef);
   if (standing !== null) {
     from = from.where('ref', 'in', (eb) =>
@@ -156,19 +169,23 @@ async function countFound(register: Register, query: FenceQuery): Promise<number
 
 /**
  * One page of fences, narrowed and ordered by the database: by the chosen column, what has no value last either way, then
- * the weakest against its gust, then by ref.
+ * the weakest against its gust, then by ref. Nothing in it, counts neither, tells of fences that are not visible.
  */
-export async function listFences(register: Register, query: FenceQuery): Promise<FencePage> {
+export async function listFences(
+  register: Register,
+  query: FenceQuery,
+  visible: VisibleSites = null,
+): Promise<FencePage> {
   const [found, total, counts, sites] = await Promise.all([
-    countFound(register, query),
-    countFences(register),
-    countStandings(register),
-    register.db.selectFrom('sites').select(['ref', 'name']).orderBy(ORDER.site).orderBy('ref').execute(),
+    countFound(register, query, visible),
+    countFences(register, visible),
+    countStandings(register, visible),
+    listSites(register, visible),
   ]);
   const pages = Math.max(1, Math.ceil(found / PAGE_ROWS));
   const page = Math.min(Math.max(1, query.page), pages);
   const by = ORDER[query.sort];
-  const rows = await narrowed(joined(register), query)
+  const rows = await narrowed(joined(register), query, visible)
     .select([
       'fences.ref as ref',
       'fences.site_ref as site_ref',

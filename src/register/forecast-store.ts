@@ -26,6 +26,10 @@ export interface StoredForecast {
   readonly onceInYears: number | null;
   readonly pShort: number | null;
   readonly toldMarks: readonly Mark[];
+  /** What was found at which posts and has been told: `broken 4`. */
+  readonly toldFindings: readonly string[];
+  /** Refs of the works that were done by then; null where that was not noted yet. */
+  readonly toldWorks: readonly string[] | null;
   /** The whole `FenceForecast` as compact JSON. */
   readonly detail: string;
 }
@@ -49,9 +53,11 @@ const STATE_COLUMNS = [
   'forecasts.once_in_years',
   'forecasts.p_short',
   'forecasts.told_marks',
+  'forecasts.told_findings',
+  'forecasts.told_works',
 ] as const;
 
-type ForecastColumns = Omit<StoredForecast, 'detail' | 'inputHash' | 'toldMarks'>;
+type ForecastColumns = Omit<StoredForecast, 'detail' | 'inputHash' | 'toldMarks' | 'toldFindings' | 'toldWorks'>;
 
 const columnsFromRow = (row: Omit<Selectable<ForecastsTable>, 'detail'>): ForecastColumns => ({
   fenceRef: row.fence_ref,
@@ -75,6 +81,8 @@ const stateFromRow = (row: Omit<Selectable<ForecastsTable>, 'detail'>): Omit<Sto
   ...columnsFromRow(row),
   inputHash: row.input_hash,
   toldMarks: JSON.parse(row.told_marks) as readonly Mark[],
+  toldFindings: JSON.parse(row.told_findings) as readonly string[],
+  toldWorks: row.told_works === null ? null : (JSON.parse(row.told_works) as readonly string[]),
 });
 
 const storedFromRow = (row: Selectable<ForecastsTable>): StoredForecast => ({
@@ -166,10 +174,18 @@ export async function listForecasts(register: Register, filter: ForecastFilter):
 }
 
 /** How many fences have each standing. */
-export async function countStandings(register: Register): Promise<Readonly<Record<FenceStanding, number>>> {
+export async function countStandings(
+  register: Register,
+  visibleSites: readonly string[] | null = null,
+): Promise<Readonly<Record<FenceStanding, number>>> {
   const counts: Record<FenceStanding, number> = { clear: 0, closing: 0, short: 0, 'short from new': 0 };
-  const rows = await register.db
-    .selectFrom('forecasts')
+  let from = register.db.selectFrom('forecasts');
+  if (visibleSites !== null) {
+    from = from.where('fence_ref', 'in', (eb) =>
+      eb.selectFrom('fences').select('ref').where('site_ref', 'in', visibleSites),
+    );
+  }
+  const rows = await from
     .select((eb) => ['standing', eb.fn.countAll<number>().as('count')])
     .groupBy('standing')
     .execute();

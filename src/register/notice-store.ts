@@ -17,6 +17,8 @@ export interface StoredNotice {
   /** Why it is not told; null where it was or will be. */
   readonly voidReason: string | null;
   readonly createdAt: string;
+  /** The office's own sentence for the message that tells it; null for the usual one. */
+  readonly covering: string | null;
 }
 
 const COLUMNS = [
@@ -29,6 +31,7 @@ const COLUMNS = [
   'outbox_id as outboxId',
   'void_reason as voidReason',
   'created_at as createdAt',
+  'covering',
 ] as const;
 
 /** 1 where an earlier message, not cancelled, told the owner of the fence, else 0. */
@@ -53,21 +56,33 @@ const noticeFromRow = <R extends { readonly toldBefore: unknown }>({
   ...row
 }: R): Omit<R, 'toldBefore'> & { readonly first: boolean } => ({ ...row, first: Number(told) === 0 });
 
-/** The owners who have notices that are still to be told, by ref. */
-export async function listOwnersToWriteTo(register: Register): Promise<readonly string[]> {
+/** Whether a notice waits for the office. */
+const waits = (eb: ExpressionBuilder<RegisterTables, 'notices'>) =>
+  eb.and([eb('held', 'is not', null), eb('released_at', 'is', null)]);
+
+/** The owners who have notices that are still to be told: that are due, or that wait for the office; by ref. */
+export async function listOwnersToWriteTo(
+  register: Register,
+  which: 'due' | 'held' = 'due',
+): Promise<readonly string[]> {
   const rows = await register.db
     .selectFrom('notices')
     .select('owner_ref')
     .distinct()
     .where('outbox_id', 'is', null)
     .where('void_reason', 'is', null)
+    .where((eb) => (which === 'held' ? waits(eb) : eb.not(waits(eb))))
     .orderBy('owner_ref')
     .execute();
   return rows.map((row) => row.owner_ref);
 }
 
-/** One owner's notices that are still to be told, by fence and in the order in which they were decided. */
-export async function loadUnwrittenNotices(register: Register, ownerRef: string): Promise<readonly StoredNotice[]> {
+/** One owner's notices that are still to be told and are due, or wait for the office, by fence and in the order in which they were decided. */
+export async function loadUnwrittenNotices(
+  register: Register,
+  ownerRef: string,
+  which: 'due' | 'held' = 'due',
+): Promise<readonly StoredNotice[]> {
   const rows = await register.db
     .selectFrom('notices')
     .select(COLUMNS)
@@ -75,6 +90,7 @@ export async function loadUnwrittenNotices(register: Register, ownerRef: string)
     .where('outbox_id', 'is', null)
     .where('void_reason', 'is', null)
     .where('owner_ref', '=', ownerRef)
+    .where((eb) => (which === 'held' ? waits(eb) : eb.not(waits(eb))))
     .orderBy('fence_ref')
     .orderBy('id')
     .execute();

@@ -8,6 +8,10 @@ const settingsShape = {
   /** Return period at which map speeds are read off a site's curve for the standing [a]. */
   standingReturnPeriodYears: rangedSchema(RANGES.standingReturnPeriodYears),
   lookAheadSeasons: wholeSchema(RANGES.lookAheadSeasons),
+  /** How long before a season opens a fence that is short is reminded of [d]; 0: never. */
+  reminderDays: wholeSchema(RANGES.reminderDays),
+  /** Whether what a register's first sweep finds waits until the office releases it. */
+  holdFirstSweep: z.enum(['yes', 'no'], 'write yes or no'),
   /** Zone in which the register's own days and nights are counted. */
   timeZone: z.string().refine(isTimeZone, TIME_ZONE_REASON),
   companyName: requiredTextSchema(200),
@@ -19,7 +23,7 @@ const settingsShape = {
 const settingsSchema = z.object(settingsShape);
 
 /** The settings whose values are numbers. */
-const NUMBERS: ReadonlySet<string> = new Set(['standingReturnPeriodYears', 'lookAheadSeasons']);
+const NUMBERS: ReadonlySet<string> = new Set(['standingReturnPeriodYears', 'lookAheadSeasons', 'reminderDays']);
 
 /** What holds for the whole register. */
 export type RegisterSettings = Readonly<z.infer<typeof settingsSchema>>;
@@ -28,6 +32,8 @@ export type RegisterSettings = Readonly<z.infer<typeof settingsSchema>>;
 export const DEFAULT_SETTINGS: RegisterSettings = {
   standingReturnPeriodYears: 300,
   lookAheadSeasons: 2,
+  reminderDays: 60,
+  holdFirstSweep: 'yes',
   timeZone: 'UTC',
   companyName: 'Fence office',
   companyPostalAddress: '',

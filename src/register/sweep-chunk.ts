@@ -1,27 +1,13 @@
 import type { Kysely } from 'kysely';
 import { sql } from 'kysely';
 import type { Register } from './database.ts';
+import { type Holding, heldBy, holdingNow } from './holding.ts';
+import { writeOfficeNotices } from './office-notices.ts';
 import type { SweepClaim } from './sweep-claim.ts';
 import { renewSweepClaim } from './sweep-claim.ts';
 import type { SweepFailure } from './sweep-store.ts';
-import type { ForecastsTable } from './sweep-tables.ts';
+import type { SweptFence } from './swept-fence.ts';
 import type { RegisterTables } from './tables.ts';
-
-/** A notice for one owner about one fence, as decided; it has no message yet. */
-export interface DecidedNotice {
-  readonly matter: string;
-  readonly occasion: string;
-  /** What was known when it was decided, as JSON. */
-  readonly facts: string;
-}
-
-/** What a sweep found out about one fence. */
-export interface SweptFence {
-  readonly fenceRef: string;
-  /** The new forecast; null where the stored one still holds. */
-  readonly forecast: Omit<ForecastsTable, 'fence_ref' | 'sweep_id' | 'computed_at'> | null;
-  readonly owners: readonly { readonly ownerRef: string; readonly notices: readonly DecidedNotice[] }[];
-}
 
 /** One chunk of a sweep: it is written whole or not at all. */
 export interface SweepChunk {
@@ -46,8 +32,9 @@ async function writeForecast(tx: Tx, chunk: SweepChunk, fence: SweptFence): Prom
 }
 
 /** Returns how many notices were new: the register keeps one per fence, owner, matter and occasion, void ones aside. */
-async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promise<number> {
+async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence, holding: Holding): Promise<number> {
   let written = 0;
+  await writeOfficeNotices(tx, chunk, fence);
   for (const { ownerRef, notices } of fence.owners) {
     await tx
       .insertInto('introductions')
@@ -67,6 +54,9 @@ async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence): Promi
           outbox_id: null,
           void_reason: null,
           created_at: chunk.at,
+          held: heldBy(holding, ownerRef, notice),
+          released_at: null,
+          covering: null,
         })
         .onConflict((conflict) =>
           conflict
@@ -106,10 +96,11 @@ export async function writeSweepChunk(register: Register, claim: SweepClaim, chu
   return register.db.transaction().execute(async (tx) => {
     await renewSweepClaim(tx, claim);
     const { fences, failures } = await stillInRegister(tx, chunk);
+    const holding = await holdingNow(tx, fences);
     let notices = 0;
     for (const fence of fences) {
       await writeForecast(tx, chunk, fence);
-      notices += await writeNotices(tx, chunk, fence);
+      notices += await writeNotices(tx, chunk, fence, holding);
     }
     for (const failure of failures) {
       await tx

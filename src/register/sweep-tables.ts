@@ -7,6 +7,9 @@ export type SweepState = 'running' | 'finished' | 'superseded';
 /** State of a message in the outbox; letters are `to print` until the office has posted them (`sent`). */
 export type OutboxState = 'queued' | 'leased' | 'sent' | 'parked' | 'cancelled' | 'to print';
 
+/** Why a notice waits for the office: what a register's first sweep found, a matter that the office holds, or other first notices of its owner were released before it. */
+export type HeldBy = 'first sweep' | 'matter' | 'kept back';
+
 export interface SweepsTable {
   readonly id: Generated<number>;
   readonly as_of: string;
@@ -56,6 +59,8 @@ export interface ForecastsTable {
   readonly once_in_years: number | null;
   readonly p_short: number | null;
   readonly told_marks: string;
+  readonly told_findings: string;
+  readonly told_works: string | null;
   readonly detail: string;
 }
 
@@ -97,6 +102,26 @@ interface NoticesTable {
   readonly outbox_id: number | null;
   readonly void_reason: string | null;
   readonly created_at: string;
+  readonly held: HeldBy | null;
+  readonly released_at: string | null;
+  readonly covering: string | null;
+}
+
+interface HeldMattersTable {
+  readonly matter: string;
+  readonly since: string;
+}
+
+interface OfficeNoticesTable {
+  readonly id: Generated<number>;
+  readonly fence_ref: string;
+  readonly matter: string;
+  readonly occasion: string;
+  readonly facts: string;
+  readonly sweep_id: number;
+  readonly created_at: string;
+  readonly settled_at: string | null;
+  readonly settled_by: Generated<string>;
 }
 
 interface RegisterChangesTable {
@@ -120,6 +145,8 @@ export interface SweepTables {
   readonly introductions: IntroductionsTable;
   readonly outbox: OutboxTable;
   readonly notices: NoticesTable;
+  readonly held_matters: HeldMattersTable;
+  readonly office_notices: OfficeNoticesTable;
   readonly mail_server: MailServerTable;
   readonly register_changes: RegisterChangesTable;
 }

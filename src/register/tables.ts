@@ -1,3 +1,4 @@
+import type { AccountTables } from './account-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
@@ -10,5 +11,6 @@ export type RegisterTables = RecordTables &
   SweepTables &
   LearnedTables &
   WithdrawalTables &
+  AccountTables &
   FeedLinkTables &
   VisitTables;

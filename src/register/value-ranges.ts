@@ -43,6 +43,7 @@ export const RANGES = {
   gustSpread: [0.01, 0.5],
   standingReturnPeriodYears: [10, 3000],
   lookAheadSeasons: [0, 30],
+  reminderDays: [0, 180],
   latitude: [-90, 90],
   longitude: [-180, 180],
   personHours: [0, 500],

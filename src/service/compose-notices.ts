@@ -1,12 +1,11 @@
 import { digestMessage } from '../notify/digest-message.ts';
 import { fenceMessage } from '../notify/fence-message.ts';
 import { renewalOf } from '../notify/generation.ts';
-import type { Matter } from '../notify/matters.ts';
+import type { Matter } from '../notify/matter-rules.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
 import { officeName } from '../notify/office-name.ts';
+import type { WorksGain } from '../notify/works-gain.ts';
 import type { Register } from '../register/database.ts';
-import { loadFenceParties } from '../register/fence-parties-store.ts';
-import { forecastOf, loadStoredForecasts } from '../register/forecast-store.ts';
 import type { FinishedMessage, StoredNotice } from '../register/notice-store.ts';
 import {
   listOwnersToWriteTo,
@@ -20,10 +19,11 @@ import { voidNotices } from '../register/void-notices.ts';
 import { sha256 } from './canonical-json.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
+import { currentFences } from './current-fences.ts';
 import { isDemoOwner } from './demo-owners.ts';
 import { letterBytes, mailBytes } from './mail-bytes.ts';
 import type { CurrentFence } from './sift-notices.ts';
-import { sift } from './sift-notices.ts';
+import { remindedSeason, sift } from './sift-notices.ts';
 
 /** Most fences of one owner that get a mail each; more are told in one digest. */
 const MOST_SINGLE_MAILS = 3;
@@ -59,19 +59,9 @@ function byFence(notices: readonly StoredNotice[]): NoticesByFence {
   return groups;
 }
 
-async function currentFences(register: Register, refs: readonly string[]): Promise<ReadonlyMap<string, CurrentFence>> {
-  const stored = await loadStoredForecasts(register, refs);
-  const parties = await loadFenceParties(register, refs);
-  const fences = refs.map((ref): readonly [string, CurrentFence] => {
-    const forecast = stored.get(ref);
-    const place = parties.get(ref);
-    if (!forecast || !place)
-      throw new Error(`fence ${ref} has notices but no stored forecast; sweep the register again`);
-    const { standing, endsStanding, generation } = forecast;
-    return [ref, { forecast: forecastOf(forecast), standing, endsStanding, generation, place }];
-  });
-  return new Map(fences);
-}
+/** What works gained, as it was found when they were told of. */
+const gainOf = ({ matter, facts }: StoredNotice): WorksGain | null =>
+  matter === 'works done' ? ((JSON.parse(facts) as { readonly gain?: WorksGain }).gain ?? null) : null;
 
 function noticedFences(
   groups: NoticesByFence,
@@ -94,6 +84,8 @@ function noticedFences(
       today: dayInZone(now(), place.site.timeZone),
       seasonCloses: place.site.seasonCloses,
       renewal: renewalOf(generation),
+      remindedSeason: notices.map(remindedSeason).find((season) => season !== null) ?? null,
+      gain: notices.map(gainOf).findLast((gain) => gain !== null) ?? null,
     };
   });
 }
@@ -157,11 +149,13 @@ async function messagesFor(
     return [];
   }
   const current = await currentFences(register, [...new Set(unwritten.map((notice) => notice.fenceRef))]);
-  const { told: notices, voids } = sift(unwritten, owner, current);
+  const { told: notices, voids } = sift(unwritten, { owner, now: context.now }, current);
   await voidNotices(register, voids);
   if (notices.length > 0) requireOffice(owner, context.sender);
   const groups = byFence(notices);
   const fences = noticedFences(groups, current, context.now);
+  const coveringOf = (told: readonly StoredNotice[]): string | null =>
+    told.map(({ covering }) => covering).find((covering) => covering !== null) ?? null;
   const recipient: RecipientFacts = {
     name: owner.name,
     language: owner.language,
@@ -169,17 +163,36 @@ async function messagesFor(
       owner.channel === 'letter'
         ? { postalAddress: owner.postalAddress ?? '', day: dayInZone(context.now(), context.sender.timeZone) }
         : null,
+    covering: coveringOf(notices),
   };
   const { office } = context.sender;
-  if (fences.length > MOST_SINGLE_MAILS) {
-    return [await finish(owner, digestMessage({ fences, recipient, office }), notices, context)];
-  }
+  const { single, gathered: many } = parted(fences);
   const messages: FinishedMessage[] = [];
-  for (const fence of fences) {
+  for (const fence of single) {
     const told = groups.get(fence.forecast.fenceRef) ?? [];
-    messages.push(await finish(owner, fenceMessage({ fence, recipient, office }), told, context));
+    const mail = fenceMessage({ fence, recipient: { ...recipient, covering: coveringOf(told) }, office });
+    messages.push(await finish(owner, mail, told, context));
+  }
+  if (many.length > 0) {
+    const told = many.flatMap(({ forecast }) => groups.get(forecast.fenceRef) ?? []);
+    messages.push(await finish(owner, digestMessage({ fences: many, recipient, office }), told, context));
   }
   return messages;
+}
+
+/** Fences that get a message each: up to three, and up to three that are dangerous now whatever else there is to tell. */
+function parted(fences: readonly NoticedFence[]): {
+  readonly single: readonly NoticedFence[];
+  readonly gathered: readonly NoticedFence[];
+} {
+  const isUrgent = ({ matters }: NoticedFence): boolean => matters.includes('dangerous');
+  const urgent = fences.filter(isUrgent);
+  if (fences.length <= MOST_SINGLE_MAILS) return { single: fences, gathered: [] };
+  if (urgent.length > MOST_SINGLE_MAILS) return { single: [], gathered: fences };
+  const rest = fences.filter((fence) => !isUrgent(fence));
+  return rest.length <= MOST_SINGLE_MAILS
+    ? { single: [...urgent, ...rest], gathered: [] }
+    : { single: urgent, gathered: rest };
 }
 
 async function writeToOwner(

@@ -4,6 +4,7 @@ import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { nearestName } from '../register/csv/nearest-name.ts';
 import { mailServerAddress } from './mail-transport.ts';
+import { hostInUrl, hostReason, isLoopbackHost, publicUrlReason } from './service-address.ts';
 import { clockTimeReason } from './sweep-schedule.ts';
 
 /** Levels of the log, quietest first. */
@@ -14,7 +15,8 @@ export interface Config {
   readonly dataFolder: string;
   readonly registerPath: string;
   readonly caughtMailFolder: string;
-  readonly host: '127.0.0.1';
+  /** Address to serve on. */
+  readonly host: string;
   readonly port: number;
   /** Null: the service catches its own mail and shows it on a page. */
   readonly smtpUrl: string | null;
@@ -65,18 +67,8 @@ function smtpUrlReason(text: string): string | null {
   }
 }
 
-const loopbackReason = (text: string): string | null =>
-  /^(127\.0\.0\.1|localhost)$/.test(text)
-    ? null
-    : 'the pages have no sign-in yet, so they are served on this machine only; leave it out, or write 127.0.0.1';
-
 const zoneReason = (text: string): string | null =>
   IANAZone.isValidZone(text) ? null : 'no time zone of that name; write one as America/Chicago';
-
-const urlReason = (text: string): string | null =>
-  /^https?:\/\/[^\s/]+/.test(text) && URL.canParse(text)
-    ? null
-    : 'not a web address; write one as http://127.0.0.1:8480';
 
 const line = (longest: number) =>
   checked((text) =>
@@ -90,7 +82,7 @@ const mailAddress = z.email('not a mail address; write one as name@example.org')
 /** Every option: its variable, its key in the file follows from it, how it is checked. */
 const OPTIONS = {
   STORMPALE_DATA: line(1000),
-  STORMPALE_HOST: checked(loopbackReason),
+  STORMPALE_HOST: checked(hostReason),
   STORMPALE_PORT: checked((text) =>
     /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? null : 'write a port from 0 (any free one) to 65535',
   ),
@@ -99,7 +91,7 @@ const OPTIONS = {
   STORMPALE_OFFICE_NAME: line(200),
   STORMPALE_OFFICE_PHONE: line(50),
   STORMPALE_OFFICE_EMAIL: mailAddress,
-  STORMPALE_PUBLIC_URL: checked(urlReason),
+  STORMPALE_PUBLIC_URL: checked(publicUrlReason),
   STORMPALE_TIME_ZONE: checked(zoneReason),
   STORMPALE_SWEEP_AT: checked(clockTimeReason),
   STORMPALE_LOG_LEVEL: checked((text) =>
@@ -199,22 +191,29 @@ export function loadConfig(env: Readonly<Record<string, string | undefined>>): C
     const reason = 'missing: a mail that is sent for real needs the address it comes from, as notices@example.org';
     problems.push({ name: 'STORMPALE_MAIL_FROM', value: '', reason });
   }
-  if (problems.length > 0) throw new ConfigError(problems);
   const value = (variable: Variable): string | null => given.get(variable)?.value ?? null;
+  const givenHost = value('STORMPALE_HOST') ?? '127.0.0.1';
+  const host = givenHost === 'localhost' ? '127.0.0.1' : givenHost;
+  if (hostReason(host) === null && !isLoopbackHost(host) && !given.has('STORMPALE_PUBLIC_URL')) {
+    const reason =
+      'missing: pages that others reach need the address under which they do, as https://fences.example.org';
+    problems.push({ name: 'STORMPALE_PUBLIC_URL', value: '', reason });
+  }
+  if (problems.length > 0) throw new ConfigError(problems);
   const dataFolder = resolve(value('STORMPALE_DATA') ?? 'data');
   const port = Number(value('STORMPALE_PORT') ?? '8480');
   return {
     dataFolder,
     registerPath: join(dataFolder, 'register.sqlite'),
     caughtMailFolder: join(dataFolder, 'caught-mail'),
-    host: '127.0.0.1',
+    host,
     port,
     smtpUrl: value('STORMPALE_SMTP_URL'),
     mailFrom: value('STORMPALE_MAIL_FROM'),
     officeName: value('STORMPALE_OFFICE_NAME'),
     officePhone: value('STORMPALE_OFFICE_PHONE'),
     officeEmail: value('STORMPALE_OFFICE_EMAIL'),
-    publicUrl: value('STORMPALE_PUBLIC_URL') ?? `http://127.0.0.1:${port}`,
+    publicUrl: value('STORMPALE_PUBLIC_URL') ?? `http://${hostInUrl(host)}:${port}`,
     timeZone: value('STORMPALE_TIME_ZONE'),
     sweepAt: value('STORMPALE_SWEEP_AT') ?? '04:30',
     logLevel: (value('STORMPALE_LOG_LEVEL') ?? 'info') as Config['logLevel'],

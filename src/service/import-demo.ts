@@ -6,7 +6,7 @@ import { remarkText } from '../register/csv/import-report.ts';
 import type { Register } from '../register/database.ts';
 import { packagePath } from '../register/package-path.ts';
 import { listRecords } from '../register/record-store.ts';
-import { readSettings } from '../register/settings-store.ts';
+import { readSettings, writeSettings } from '../register/settings-store.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
 
@@ -19,7 +19,9 @@ export async function holdsDemo(register: Register): Promise<boolean> {
   return table.rows.every(({ cells }) => known.has(cells[at] ?? ''));
 }
 
-/** Imports the demo that ships with the program. Throws where the register refuses any of it, naming every fault. */
+/**
+ * Imports the demo that ships with the program; a register that was empty then holds none of its first notices. Throws where the register refuses any of it, naming every fault.
+ */
 export async function importDemo(
   register: Register,
   parts: { readonly now: Clock; readonly onProgress: (doneRows: number, totalRows: number) => void },
@@ -28,6 +30,7 @@ export async function importDemo(
   const files = readdirSync(folder)
     .filter((name) => name.endsWith('.csv'))
     .map((name) => ({ name, text: readFileSync(join(folder, name), 'utf8') }));
+  const isEmpty = (await listRecords(register.db, 'owners')).length === 0;
   const { timeZone } = await readSettings(register.db);
   const report = await importCsv(register, files, {
     acceptValid: false,
@@ -36,5 +39,7 @@ export async function importDemo(
     now: isoUtc(parts.now()),
     onProgress: parts.onProgress,
   });
+  // its owners are invented, and what it would send them is there to be read
+  if (report.applied && isEmpty) await writeSettings(register.db, { holdFirstSweep: 'no' }, isoUtc(parts.now()));
   if (!report.applied) throw new Error(`the demo was refused: ${report.faults.map(remarkText).join('; ')}`);
 }

@@ -1,36 +1,22 @@
-import type { FenceFacts, ForecastSettings } from '../forecast/fence-facts.ts';
 import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { encodeForecast } from '../forecast/forecast-codec.ts';
 import { MODEL_VERSION } from '../forecast/model-version.ts';
 import { seasonOneYear } from '../forecast/season-calendar.ts';
 import { standingAfter } from '../forecast/standing.ts';
+import type { Works } from '../forecast/works.ts';
 import { generationOf } from '../notify/generation.ts';
 import type { JudgedFence, NoticeDraft, ToldState } from '../notify/matters.ts';
-import { decideNotices, toldMarksAfter } from '../notify/matters.ts';
+import { dangerousFindings, decideNotices, decideOfficeNotices, toldMarksAfter } from '../notify/matters.ts';
+import { doneBy, type WorksGain, worksGain, worksToTell } from '../notify/works-gain.ts';
 import type { StoredState } from '../register/forecast-store.ts';
-import type { DecidedNotice, SweptFence } from '../register/sweep-chunk.ts';
+import type { SweptFence } from '../register/swept-fence.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
+import type { FenceToJudge } from './fence-to-judge.ts';
+import { decidedNotice, ownerNotices, remindersFor } from './owner-notices.ts';
 
-/** The function that forecasts a fence: `forecastFence`, or another where a caller has its reasons. */
-export type ForecastFunction = (facts: FenceFacts, seasonOneYear: number, settings: ForecastSettings) => FenceForecast;
-
-/** What is needed to judge one fence. */
-export interface FenceToJudge {
-  readonly facts: FenceFacts;
-  /** The calendar day at the site. */
-  readonly today: string;
-  readonly settings: ForecastSettings;
-  readonly stored: StoredState | null;
-  /** The stored forecast itself; needed where an owner is new to an unchanged fence. */
-  readonly storedForecast: FenceForecast | null;
-  /** Refs of the owners who are enrolled. */
-  readonly owners: readonly string[];
-  readonly introduced: ReadonlySet<string>;
-  readonly forecast: ForecastFunction;
-}
-
-function judge(forecast: FenceForecast, generation: string, stored: StoredState | null): JudgedFence {
+function judge(fence: FenceToJudge, forecast: FenceForecast): JudgedFence {
+  const { stored, today } = fence;
   const { endsStanding, endsStandingWithMargin } = forecast;
   const ends = (previous: FenceStanding | null): FenceStanding | null =>
     endsStanding && endsStandingWithMargin ? standingAfter(previous, endsStanding, endsStandingWithMargin) : null;
@@ -38,35 +24,21 @@ function judge(forecast: FenceForecast, generation: string, stored: StoredState 
     forecast,
     standing: standingAfter(stored?.standing ?? null, forecast.standing, forecast.standingWithMargin),
     endsStanding: ends(stored?.endsStanding ?? null),
-    generation,
+    generation: generationOf(fence.facts.works, today),
+    today,
   };
 }
 
-function noticeOf(draft: NoticeDraft, judged: JudgedFence): DecidedNotice {
-  const { forecast } = judged;
-  const one = seasonOne(forecast);
-  const group = judgedGroup(one);
-  const facts = canonicalJson({
-    designGustMps: forecast.designGust.gustMps,
-    endsStanding: judged.endsStanding,
-    marksCrossed: forecast.marksCrossed,
-    modelVersion: forecast.modelVersion,
-    onceInYears: group.onceInYears,
-    pShort: one.pShort,
-    season: one.label,
-    shortSeason: forecast.shortSeason,
-    snapMps: group.snapMps,
-    standing: judged.standing,
-  });
-  return { matter: draft.matter, occasion: draft.occasion, facts };
-}
-
 function toldState(stored: StoredState): ToldState {
-  const { standing, endsStanding, generation, toldMarks } = stored;
-  return { standing, endsStanding, generation, toldMarks };
+  const { standing, endsStanding, generation, toldMarks, toldFindings } = stored;
+  return { standing, endsStanding, generation, toldMarks, toldFindings };
 }
 
-function rowOf(judged: JudgedFence, before: ToldState | null, inputHash: string): NonNullable<SweptFence['forecast']> {
+function rowOf(
+  judged: JudgedFence,
+  before: ToldState | null,
+  { inputHash, works }: { readonly inputHash: string; readonly works: readonly Works[] },
+): NonNullable<SweptFence['forecast']> {
   const { forecast } = judged;
   const one = seasonOne(forecast);
   const group = judgedGroup(one);
@@ -86,32 +58,64 @@ function rowOf(judged: JudgedFence, before: ToldState | null, inputHash: string)
     once_in_years: group.onceInYears,
     p_short: one.pShort,
     told_marks: canonicalJson(toldMarksAfter(before, judged)),
+    told_findings: canonicalJson(dangerousFindings(forecast)),
+    told_works: canonicalJson(
+      doneBy(works, judged.today)
+        .map(({ ref }) => ref)
+        .sort(),
+    ),
     detail: encodeForecast(forecast),
   };
 }
 
+/** What works gained: the forecast with them against one without them, where it can be made. */
+function gainOf(fence: FenceToJudge, works: readonly Works[], judged: JudgedFence, year: number): WorksGain {
+  const told = new Set(works.map(({ ref }) => ref));
+  const facts = { ...fence.facts, works: fence.facts.works.filter(({ ref }) => !told.has(ref)) };
+  try {
+    return worksGain(works, judged.forecast, fence.forecast(facts, year, fence.settings));
+  } catch (error) {
+    // what was seen since names posts that the works set
+    if (!(error instanceof RangeError)) throw error;
+    return worksGain(works, judged.forecast, null);
+  }
+}
+
 /**
  * Judges one fence: forecasts it where its facts, season 1, the settings or the model changed since the stored forecast,
- * and decides what each enrolled owner is to be told. An owner who hears of the fence for the first time gets a first
- * notice, also where the fence itself did not change. Returns null where there is nothing to write.
+ * and decides what each enrolled owner, and the office, is to be told. An owner who hears of the fence for the first time gets a
+ * first notice, also where the fence itself did not change. Returns null where there is nothing to write.
  */
 export function judgeFence(fence: FenceToJudge): SweptFence | null {
-  const { facts, settings, stored } = fence;
-  const year = seasonOneYear(facts.site.seasonWindow, fence.today);
+  const { facts, settings, stored, today } = fence;
+  const year = seasonOneYear(facts.site.seasonWindow, today);
   const inputHash = sha256(canonicalJson({ facts, modelVersion: MODEL_VERSION, seasonOneYear: year, settings }));
-  const changed = stored?.inputHash !== inputHash;
+  const works = worksToTell(facts.works, stored?.toldWorks ?? null, today);
+  const changed = stored?.inputHash !== inputHash || works.length > 0;
   const newOwners = fence.owners.filter((ref) => !fence.introduced.has(ref));
-  if (!changed && newOwners.length === 0) return null;
+  const reminded = new Map<string, NoticeDraft>();
+  const remind = (standing: FenceStanding): void => {
+    for (const [owner, draft] of remindersFor(fence, standing)) reminded.set(owner, draft);
+  };
+  if (stored && !changed) remind(stored.standing);
+  if (!changed && newOwners.length === 0 && reminded.size === 0) return null;
   const before = stored && toldState(stored);
-  const judged =
-    stored && !changed && fence.storedForecast
-      ? { ...toldState(stored), forecast: fence.storedForecast }
-      : judge(fence.forecast(facts, year, settings), generationOf(facts.works, fence.today), stored);
-  const owners = (changed ? fence.owners : newOwners).map((ownerRef) => ({
-    ownerRef,
-    notices: decideNotices(fence.introduced.has(ownerRef) ? before : null, judged).map((draft) =>
-      noticeOf(draft, judged),
-    ),
-  }));
-  return { fenceRef: facts.ref, forecast: changed ? rowOf(judged, before, inputHash) : null, owners };
+  const forecast = (!changed && fence.storedForecast) || fence.forecast(facts, year, settings);
+  const judged: JudgedFence = stored && !changed ? { ...toldState(stored), today, forecast } : judge(fence, forecast);
+  if (changed) remind(judged.standing);
+  const gain = works.length > 0 ? gainOf(fence, works, judged, year) : null;
+  const told = changed ? fence.owners : fence.owners.filter((ref) => newOwners.includes(ref) || reminded.has(ref));
+  return {
+    fenceRef: facts.ref,
+    forecast: changed ? rowOf(judged, before, { inputHash, works: facts.works }) : null,
+    owners: told.map((ownerRef) => {
+      const isNew = !fence.introduced.has(ownerRef);
+      const decided = changed || isNew ? decideNotices(isNew ? null : before, judged) : [];
+      return {
+        ownerRef,
+        notices: ownerNotices({ decided, works, gain, reminder: reminded.get(ownerRef), isNew, judged }),
+      };
+    }),
+    office: changed ? decideOfficeNotices(before, judged).map((draft) => decidedNotice(draft, judged, null)) : [],
+  };
 }

@@ -3,7 +3,9 @@ import MailComposer from 'nodemailer/lib/mail-composer';
 import type { OwnerMessage } from '../notify/message-facts.ts';
 import { oneLine } from '../notify/plain-words.ts';
 import { sha256 } from './canonical-json.ts';
-import { picturePng } from './picture-png.ts';
+import { mailPicturePng } from './picture-png.ts';
+
+const amongOf = ({ pictures }: OwnerMessage): 'alone' | 'several' => (pictures.length > 1 ? 'several' : 'alone');
 
 /** Everything that a mail's bytes depend on. */
 export interface MailToBuild {
@@ -40,7 +42,7 @@ export async function mailBytes(mail: MailToBuild): Promise<Buffer> {
       ...message.pictures.map((picture) => ({
         filename: `${picture.cid.split('@')[0] ?? 'picture'}.png`,
         cid: picture.cid,
-        content: picturePng(picture.svg, picture.widthPx),
+        content: mailPicturePng(picture.svg, picture.widthPx, amongOf(message)),
         contentType: 'image/png',
         contentDisposition: 'inline',
       })),
@@ -65,7 +67,7 @@ export function letterBytes(message: OwnerMessage): Buffer {
     (text, picture) =>
       text.replaceAll(
         `src="cid:${picture.cid}"`,
-        `src="data:image/png;base64,${picturePng(picture.svg, picture.widthPx).toString('base64')}"`,
+        `src="data:image/png;base64,${mailPicturePng(picture.svg, picture.widthPx, amongOf(message)).toString('base64')}"`,
       ),
     message.html,
   );

@@ -9,18 +9,19 @@ import { listFenceRefs, loadFenceFacts } from '../register/fence-facts-store.ts'
 import { loadFenceParties } from '../register/fence-parties-store.ts';
 import { forecastOf, loadIntroductions, loadStoredForecasts, loadStoredStates } from '../register/forecast-store.ts';
 import { readSettings } from '../register/settings-store.ts';
-import type { SweptFence } from '../register/sweep-chunk.ts';
 import { writeSweepChunk } from '../register/sweep-chunk.ts';
 import type { SweepClaim } from '../register/sweep-claim.ts';
 import { currentSweepClaim, releaseSweepClaim, renewSweepClaim, takeSweepClaim } from '../register/sweep-claim.ts';
 import type { Sweep, SweepFailure } from '../register/sweep-store.ts';
 import { finishSweep, listSweepFailures, newestSweep, startSweep } from '../register/sweep-store.ts';
+import type { SweptFence } from '../register/swept-fence.ts';
 import { canonicalJson } from './canonical-json.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
-import type { ForecastFunction } from './judge-fence.ts';
+import type { ForecastFunction } from './fence-to-judge.ts';
 import { judgeFence } from './judge-fence.ts';
 import { isProcessGone, processStart } from './process-start.ts';
+import { toldLately } from './told-lately.ts';
 
 /** Fences of one chunk, unless asked otherwise. */
 const CHUNK_SIZE = 200;
@@ -68,6 +69,8 @@ interface Running extends Required<Pick<SweepOptions, 'now' | 'settings' | 'fore
   readonly sweep: Sweep;
   readonly asOf: DateTime;
   readonly token: string;
+  /** How long before a season opens it is reminded of [d]. */
+  readonly reminderDays: number;
 }
 
 const claimFor = (token: string, now: Clock): SweepClaim => ({
@@ -110,6 +113,7 @@ async function sweepChunk(
   const introducedTo = (ref: string): ReadonlySet<string> => introductions.get(ref) ?? new Set();
   const withNewOwner = refs.filter((ref) => ownersOf(ref).some((owner) => !introducedTo(ref).has(owner)));
   const storedDetails = await loadStoredForecasts(register, withNewOwner);
+  const lately = await toldLately(register, listed, running.asOf);
   const fences: SweptFence[] = [];
   const failures: SweepFailure[] = [];
   let done = 0;
@@ -136,6 +140,7 @@ async function sweepChunk(
         owners: ownersOf(ref),
         introduced: introducedTo(ref),
         forecast: running.forecast,
+        reminding: { days: running.reminderDays, told: lately.get(ref) ?? [] },
       });
       if (swept) fences.push(swept);
       if (!swept?.forecast) unchanged += 1;
@@ -188,7 +193,8 @@ async function resumeOrStart(
  */
 export async function runSweep(register: Register, options: SweepOptions): Promise<SweepReport> {
   const token = options.token ?? randomUUID();
-  const settings = options.settings ?? forecastSettingsOf(await readSettings(register.db));
+  const registerSettings = await readSettings(register.db);
+  const settings = options.settings ?? forecastSettingsOf(registerSettings);
   const standing = await currentSweepClaim(register);
   const dead = standing && isProcessGone(standing) ? standing.token : null;
   const heldBy = await takeSweepClaim(register, claimFor(token, options.now), isoUtc(options.now()), dead);
@@ -203,6 +209,7 @@ export async function runSweep(register: Register, options: SweepOptions): Promi
       sweep,
       asOf: DateTime.fromISO(sweep.asOf, { zone: 'utc' }),
       token,
+      reminderDays: registerSettings.reminderDays,
     };
     let checkpoint = sweep.checkpointRef;
     let [done, failed] = [sweep.computed + sweep.unchanged + sweep.failed, sweep.failed];

@@ -1,9 +1,11 @@
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import cron from 'node-cron';
+import { hasAccounts } from '../register/account-store.ts';
 import type { Register } from '../register/database.ts';
 import { openRegister } from '../register/database.ts';
 import { readSettings } from '../register/settings-store.ts';
+import { spokenCode } from './account-rules.ts';
 import type { Clock } from './clock.ts';
 import { createClosers } from './closers.ts';
 import type { Config } from './config.ts';
@@ -13,6 +15,7 @@ import type { Logger } from './log.ts';
 import type { MailCatcher } from './mail-catcher.ts';
 import { startMailCatcher } from './mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from './mail-transport.ts';
+import { hostInUrl, isForThisMachine, isLoopbackHost } from './service-address.ts';
 import { claimDataFolder } from './service-claim.ts';
 import { createMetrics } from './service-metrics.ts';
 import type { ServiceView } from './service-view.ts';
@@ -32,6 +35,8 @@ export interface AppParts {
   readonly config: Config;
   readonly clock: Clock;
   readonly log: Logger;
+  /** What the first run asks for where the pages are not for this machine only; null where it asks for nothing. */
+  readonly setupCode: string | null;
 }
 
 /** The pages: whatever answers a web request. */
@@ -45,6 +50,8 @@ export interface Service {
   readonly url: string;
   readonly register: Register;
   readonly view: ServiceView;
+  /** What the page of the first run asks for; null where it asks for nothing. */
+  readonly setupCode: string | null;
   /** Settles once the sweep that was due on start has ended and the messages that were left are written. */
   readonly caughtUp: Promise<void>;
   /** Stops taking work, ends what is at hand, closes everything. Calling it again waits for the same end. */
@@ -82,6 +89,23 @@ function listen(app: App, config: Config): Promise<Listening> {
   });
 }
 
+/**
+ * What the first run asks for: a code that whoever sees the service's log can read out, where others could reach its page; null
+ * where they cannot, or somebody has an account. Throws where the pages would be open to others before anybody has one.
+ */
+async function firstRunCode(register: Register, config: Config, log: Logger): Promise<string | null> {
+  if (await hasAccounts(register.db)) return null;
+  if (!isLoopbackHost(config.host)) {
+    throw new Error(
+      `nobody has an account in this register, so its pages are not served on ${config.host} yet: make one with "stormpale account add NAME --role office", or start once without STORMPALE_HOST and open the page`,
+    );
+  }
+  if (isForThisMachine(config)) return null;
+  const code = spokenCode(3);
+  log.info(`nobody has an account yet: open ${new URL('/setup', config.publicUrl).href} and enter the code ${code}`);
+  return code;
+}
+
 function transportFor(config: Config, catcher: MailCatcher | null) {
   if (catcher) return smtpTransport(mailServerAddress(`smtp://127.0.0.1:${catcher.port}`));
   return smtpTransport(mailServerAddress(config.smtpUrl ?? ''));
@@ -107,6 +131,7 @@ export async function startService(options: {
     closers.add(async () => claim.release());
     const register = await openRegister(config.registerPath);
     closers.add(() => register.close());
+    const setupCode = await firstRunCode(register, config, log);
     const catcher = config.smtpUrl
       ? null
       : await startMailCatcher({ port: 0, folder: config.caughtMailFolder, now: clock });
@@ -145,7 +170,7 @@ export async function startService(options: {
       progress: () => runner.progress(),
       isClosing: () => closing !== null,
     });
-    const listening = await listen(options.makeApp({ register, view, config, clock, log }), config);
+    const listening = await listen(options.makeApp({ register, view, config, clock, log, setupCode }), config);
     closers.add(() => listening.close());
     const zone = config.timeZone ?? (await readSettings(register.db)).timeZone;
     const [hour = '4', minute = '30'] = config.sweepAt.split(':');
@@ -160,12 +185,13 @@ export async function startService(options: {
       await runner.close();
       await caughtUp;
     });
-    const url = `http://${config.host}:${listening.port}`;
+    const url = `http://${hostInUrl(config.host)}:${listening.port}`;
     log.info({ url, register: config.registerPath, mail: catcher ? 'caught' : 'smtp' }, 'service started');
     return {
       url,
       register,
       view,
+      setupCode,
       caughtUp,
       close: () => {
         closing ??= closers.closeAll().then(() => log.info('service closed'));

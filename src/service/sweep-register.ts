@@ -6,6 +6,7 @@ import { composeNotices } from './compose-notices.ts';
 import type { Config } from './config.ts';
 import type { SweepOptions, SweepReport } from './run-sweep.ts';
 import { runSweep } from './run-sweep.ts';
+import { siftHeldNotices } from './sift-held-notices.ts';
 
 /** The part of the configuration that says who writes; what it leaves open, the register's settings say. */
 export type SenderConfig = Pick<Config, 'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom' | 'smtpUrl'>;
@@ -58,12 +59,13 @@ export async function writeMessages(
   return composeNotices(register, { now, sender, ...(signal ? { signal } : {}) });
 }
 
-/** Sweeps the register, then writes the messages of the notices it left. */
+/** Sweeps the register, makes void what waits for the office and is no longer so, then writes the messages of the notices it left. */
 export async function sweepRegister(
   register: Register,
   options: SweepOptions & { readonly sender: SenderConfig },
 ): Promise<SweepOutcome> {
   const report = await runSweep(register, options);
   if (report.kind !== 'finished') return { report, composed: null };
+  await siftHeldNotices(register, options);
   return { report, composed: await writeMessages(register, options) };
 }

@@ -6,6 +6,7 @@ import { drawFenceYears } from '../drawing/fence-years.ts';
 import { remarksBesideFindings } from '../drawing/finding-remarks.ts';
 import type { FenceFacts } from '../forecast/fence-facts.ts';
 import type { FenceForecast } from '../forecast/fence-forecast.ts';
+import { CHART_SIZES } from './chart-sizes.ts';
 import { CodeVerdicts } from './code-verdicts.tsx';
 import { PostFindings } from './evidence-effect.tsx';
 import { EvidenceSeen } from './evidence-seen.tsx';
@@ -13,26 +14,17 @@ import type { FenceDetail } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
 import { NoticesSent } from './notices-sent.tsx';
 import { numberRanges } from './number-ranges.ts';
+import type { PageFrame } from './page-frame.ts';
 import { PageShell } from './page-shell.tsx';
 import { SeasonRows } from './season-rows.tsx';
 import { Unknowns } from './unknowns.tsx';
 import { WorksDone } from './works-done.tsx';
 
-/** The chart is drawn for wide, middling (paper too) and narrow pages, so that its letters keep their size; the style sheet shows one. */
-const CHART_SIZES = [
-  { name: 'wide', widthPx: 1080, heightPx: 460 },
-  { name: 'middle', widthPx: 680, heightPx: 420 },
-  { name: 'narrow', widthPx: 358, heightPx: 360 },
-] as const;
-
 /** The page of one fence. */
-export const FencePageView: FC<{ readonly detail: FenceDetail; readonly catchesMail: boolean }> = ({
-  detail,
-  catchesMail,
-}) => {
+export const FencePageView: FC<{ readonly detail: FenceDetail; readonly frame: PageFrame }> = ({ detail, frame }) => {
   const { fence, site, swept } = detail;
   return (
-    <PageShell title={`Fence ${fence.ref}`} section="fences" catchesMail={catchesMail} cautions={true}>
+    <PageShell title={`Fence ${fence.ref}`} section="fences" frame={frame} cautions={true}>
       <p class="back">
         <a href="/">All fences</a>
       </p>

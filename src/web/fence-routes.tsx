@@ -3,28 +3,50 @@ import { cautionsIn } from '../drawing/cautions.ts';
 import { forecastFence } from '../forecast/forecast-fence.ts';
 import { explainForecast } from '../forecast/reasons.ts';
 import { seasonOneYear } from '../forecast/season-calendar.ts';
+import type { Register } from '../register/database.ts';
 import { listFences } from '../register/fence-list.ts';
+import { recordsWhereIn } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { dayInZone } from '../service/clock.ts';
 import { forecastSettingsOf } from '../service/run-sweep.ts';
 import type { AppParts } from '../service/service.ts';
-import { loadFenceDetail } from './fence-detail.ts';
+import type { ServiceView, SweepStatus } from '../service/service-view.ts';
+import { type FenceDetail, loadFenceDetail } from './fence-detail.ts';
 import { FencePageView } from './fence-page.tsx';
 import { readFenceQuery } from './fence-query.ts';
 import { FencesPage } from './fences-page.tsx';
-import { ProblemPage } from './problem-page.tsx';
+import { frameFor } from './page-frame.ts';
 import { ReasonsPage } from './reasons-page.tsx';
+import { sayProblem } from './say-problem.tsx';
+import { type PageContext, type PageEnv, visibleSites } from './visitor.ts';
+
+/** Where the sweep stands; for whoever sees some sites only, without what it says of the others' fences. */
+async function visibleSweep(
+  register: Register,
+  view: Pick<ServiceView, 'sweepStatus'>,
+  visible: readonly string[] | null,
+): Promise<SweepStatus> {
+  const sweep = await view.sweepStatus();
+  if (visible === null) return sweep;
+  const refs = sweep.failures.map(({ ref }) => ref);
+  const fences = await recordsWhereIn(register.db, 'fences', 'ref', refs);
+  const seen = new Set(fences.filter(({ siteRef }) => visible.includes(siteRef)).map(({ ref }) => ref));
+  return { ...sweep, progress: null, failures: sweep.failures.filter(({ ref }) => seen.has(ref)) };
+}
 
 /** The list of fences, one fence, its JSON and its reasons. */
-export function fenceRoutes(parts: AppParts): Hono {
+export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
   const { register, clock, config, view } = parts;
-  const catchesMail = view.catcher !== null;
-  const app = new Hono();
+  const app = new Hono<PageEnv>();
 
   app.get('/', async (context) => {
     const query = readFenceQuery(new URL(context.req.url).searchParams);
     const settings = await readSettings(register.db);
-    const [page, sweep] = await Promise.all([listFences(register, query), view.sweepStatus()]);
+    const visible = visibleSites(context.var);
+    const [page, sweep] = await Promise.all([
+      listFences(register, query, visible),
+      visibleSweep(register, view, visible),
+    ]);
     return context.html(
       <FencesPage
         page={page}
@@ -32,27 +54,33 @@ export function fenceRoutes(parts: AppParts): Hono {
         sweep={sweep}
         lookAheadSeasons={settings.lookAheadSeasons}
         nightly={`${config.sweepAt} ${config.timeZone ?? settings.timeZone}`}
-        catchesMail={catchesMail}
+        frame={frameFor(context)}
       />,
     );
   });
 
-  const noFence = (ref: string) => (
-    <ProblemPage
-      title="No such fence"
-      what={`The register has no fence with the ref ${JSON.stringify(ref)}.`}
-      wayOut="Refs are compared letter by letter, capitals too. The list has a field to look for it."
-      catchesMail={catchesMail}
-    />
-  );
+  /** A fence that the visitor may see; null for one that is not there, and for one that is but not for them. */
+  const seenFence = async (context: PageContext, ref: string): Promise<FenceDetail | null> => {
+    const detail = await loadFenceDetail(register, ref);
+    const visible = visibleSites(context.var);
+    return detail && (visible === null || visible.includes(detail.site.ref)) ? detail : null;
+  };
+
+  const noFence = (context: PageContext, ref: string) =>
+    sayProblem(context, {
+      status: 404,
+      title: 'No such fence',
+      what: `There is no fence with the ref ${JSON.stringify(ref)} here.`,
+      wayOut: 'Refs are compared letter by letter, capitals too. The list has a field to look for it.',
+    });
 
   app.get('/fences/:name', async (context) => {
     const name = context.req.param('name');
-    const detail = await loadFenceDetail(register, name);
-    if (detail) return context.html(<FencePageView detail={detail} catchesMail={catchesMail} />);
-    if (!name.endsWith('.json')) return context.html(noFence(name), 404);
+    const detail = await seenFence(context, name);
+    if (detail) return context.html(<FencePageView detail={detail} frame={frameFor(context)} />);
+    if (!name.endsWith('.json')) return noFence(context, name);
     const ref = name.slice(0, -'.json'.length);
-    const found = await loadFenceDetail(register, ref);
+    const found = await seenFence(context, ref);
     if (!found) {
       return context.json({ error: `no fence with the ref ${JSON.stringify(ref)}`, wayOut: 'see the list at /' }, 404);
     }
@@ -74,30 +102,27 @@ export function fenceRoutes(parts: AppParts): Hono {
 
   app.get('/fences/:ref/reasons', async (context) => {
     const ref = context.req.param('ref');
-    const detail = await loadFenceDetail(register, ref);
-    if (!detail) return context.html(noFence(ref), 404);
+    const detail = await seenFence(context, ref);
+    if (!detail) return noFence(context, ref);
     const { facts, site } = detail;
     const settings = forecastSettingsOf(await readSettings(register.db));
     const year = seasonOneYear(facts.site.seasonWindow, dayInZone(clock(), site.timeZone));
     const { seasons } = forecastFence(facts, year, settings);
     const asked = context.req.query('season');
     if (asked !== undefined && !seasons.some(({ label }) => label === asked)) {
-      return context.html(
-        <ProblemPage
-          title="No such season"
-          what={`The forecast of fence ${ref} has no season ${JSON.stringify(asked)}.`}
-          wayOut={`There are ${seasons.map(({ label }) => label).join(', ')}.`}
-          catchesMail={catchesMail}
-        />,
-        404,
-      );
+      return sayProblem(context, {
+        status: 404,
+        title: 'No such season',
+        what: `The forecast of fence ${ref} has no season ${JSON.stringify(asked)}.`,
+        wayOut: `There are ${seasons.map(({ label }) => label).join(', ')}.`,
+      });
     }
     const reasons = explainForecast(facts, year, settings, {
       which: context.req.query('of') === 'ends' ? 'ends' : 'line posts',
       ...(asked === undefined ? {} : { seasonLabel: asked }),
     });
     return context.html(
-      <ReasonsPage reasons={reasons} seasons={seasons} units={site.units} catchesMail={catchesMail} />,
+      <ReasonsPage reasons={reasons} seasons={seasons} units={site.units} frame={frameFor(context)} />,
     );
   });
   return app;

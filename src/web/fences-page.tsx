@@ -9,6 +9,7 @@ import type { SweepStatus } from '../service/service-view.ts';
 import { yearOf } from '../units/calendar-day.ts';
 import { fenceQueryPath, STANDINGS, sortPath } from './fence-query.ts';
 import { summarySentence, sweepSentence } from './list-sentences.ts';
+import type { PageFrame } from './page-frame.ts';
 import { PageShell } from './page-shell.tsx';
 import { StandingWord } from './standing-word.tsx';
 
@@ -35,12 +36,12 @@ export interface FencesPageProps {
   readonly lookAheadSeasons: number;
   /** Time of day of the nightly sweep with its zone, `04:30 UTC`. */
   readonly nightly: string;
-  readonly catchesMail: boolean;
+  readonly frame: PageFrame;
 }
 
 /** The page that lists the fences. */
-export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadSeasons, nightly, catchesMail }) => (
-  <PageShell title="Fences" section="fences" catchesMail={catchesMail} cautions={true}>
+export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadSeasons, nightly, frame }) => (
+  <PageShell title="Fences" section="fences" frame={frame} cautions={true}>
     <h1>Fences</h1>
     <p class="lead">{summarySentence(page, { lookAheadSeasons, nightly, sweeping: sweep.progress !== null })}</p>
     {page.total > 0 && <p class="muted">{sweepSentence(page, sweep, nightly)}</p>}

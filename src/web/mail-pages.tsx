@@ -1,12 +1,16 @@
 import type { FC } from 'hono/jsx';
 import type { CaughtMail, CaughtMailContent } from '../service/mail-catcher.ts';
 import { momentText } from './moment-text.ts';
+import type { PageFrame } from './page-frame.ts';
 import { PageShell } from './page-shell.tsx';
 import { ScrollFrame } from './scroll-frame.tsx';
 
 /** The page that lists caught mail. */
-export const MailListPage: FC<{ readonly mails: readonly CaughtMail[] }> = ({ mails }) => (
-  <PageShell title="Caught mail" section="mail" catchesMail={true} cautions={true}>
+export const MailListPage: FC<{ readonly mails: readonly CaughtMail[]; readonly frame: PageFrame }> = ({
+  mails,
+  frame,
+}) => (
+  <PageShell title="Caught mail" section="mail" frame={frame} cautions={true}>
     <h1>Caught mail</h1>
     <p>
       No mail server is set, so mail to owners stops here instead of leaving. Set <code>STORMPALE_SMTP_URL</code> and it
@@ -43,10 +47,10 @@ export const MailListPage: FC<{ readonly mails: readonly CaughtMail[] }> = ({ ma
 );
 
 /** The page of one caught mail: headers, the HTML part in a frame without rights, the text part, the files. */
-export const MailPage: FC<{ readonly mail: CaughtMailContent }> = ({ mail }) => {
+export const MailPage: FC<{ readonly mail: CaughtMailContent; readonly frame: PageFrame }> = ({ mail, frame }) => {
   const path = `/mail/${encodeURIComponent(mail.id)}`;
   return (
-    <PageShell title={mail.subject || 'Caught mail'} section="mail" catchesMail={true} cautions={true}>
+    <PageShell title={mail.subject || 'Caught mail'} section="mail" frame={frame} cautions={true}>
       <p class="back">
         <a href="/mail">All caught mail</a>
       </p>

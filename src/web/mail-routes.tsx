@@ -1,14 +1,18 @@
 import { Hono } from 'hono';
 import type { MailCatcher } from '../service/mail-catcher.ts';
 import { MailListPage, MailPage } from './mail-pages.tsx';
+import { frameFor } from './page-frame.ts';
+import type { PageEnv } from './visitor.ts';
 
 /** Caught mail: the list, one mail, its HTML part for a frame without rights, its files and its bytes. */
-export function mailRoutes(catcher: Pick<MailCatcher, 'list' | 'get'>): Hono {
-  const app = new Hono();
-  app.get('/mail', async (context) => context.html(<MailListPage mails={await catcher.list()} />));
+export function mailRoutes(catcher: Pick<MailCatcher, 'list' | 'get'>): Hono<PageEnv> {
+  const app = new Hono<PageEnv>();
+  app.get('/mail', async (context) =>
+    context.html(<MailListPage mails={await catcher.list()} frame={frameFor(context)} />),
+  );
   app.get('/mail/:id', async (context) => {
     const mail = await catcher.get(context.req.param('id'));
-    return mail ? context.html(<MailPage mail={mail} />) : context.notFound();
+    return mail ? context.html(<MailPage mail={mail} frame={frameFor(context)} />) : context.notFound();
   });
   app.get('/mail/:id/html', async (context) => {
     const mail = await catcher.get(context.req.param('id'));

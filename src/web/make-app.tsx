@@ -1,29 +1,48 @@
 import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
 import type { App, AppParts } from '../service/service.ts';
+import { accountsRoutes } from './accounts-routes.tsx';
+import { authorize, noteCircumstances } from './authorization.ts';
+import { formsFromHereOnly } from './csrf.ts';
 import { feedRoutes } from './feed-routes.ts';
 import { fenceRoutes } from './fence-routes.tsx';
 import { isFontName, readFont } from './font-files.ts';
 import { mailRoutes } from './mail-routes.tsx';
 import { outboxRoutes } from './outbox-routes.tsx';
+import { ownAccountRoutes } from './own-account-routes.tsx';
+import { ownerRoutes } from './owner-routes.tsx';
 import { ICON_SVG } from './page-shell.tsx';
-import { ProblemPage } from './problem-page.tsx';
+import { type Problem, sayProblem } from './say-problem.tsx';
 import { hostCheck, securityHeaders } from './security.ts';
+import { setupRoutes } from './setup-routes.tsx';
+import { signInRoutes } from './sign-in-routes.tsx';
 import { STYLESHEET, STYLESHEET_PATH } from './stylesheet.ts';
+import type { PageContext, PageEnv } from './visitor.ts';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
-/** The pages, figures and health answers of the service, as a fetch handler. */
-export function makeApp(parts: AppParts): App & Pick<Hono, 'request'> {
-  const { view, config, log } = parts;
-  const app = new Hono();
-  const catchesMail = view.catcher !== null;
-  app.use(securityHeaders);
-  app.use(hostCheck([new URL(config.publicUrl).hostname]));
+/** Largest form that is read [bytes]. */
+const LARGEST_FORM = 64 * 1024;
 
-  app.use(async (context, next) => {
-    if (context.req.method === 'GET' || context.req.method === 'HEAD') return next();
-    return context.text('These pages can only be read: ask with GET.\n', 405, { Allow: 'GET, HEAD' });
-  });
+const NO_PAGE = 'The address may be mistyped, or the fence may have been renamed in the register.';
+const TOO_LARGE: Problem = {
+  status: 413,
+  title: 'Too much at once',
+  what: `A form may hold ${LARGEST_FORM / 1024} KiB. Nothing was changed.`,
+  wayOut: 'Shorten it, or use the command line.',
+};
+
+/** The pages, figures and health answers of the service, as a fetch handler. */
+export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 'routes'> {
+  const { view, config, log } = parts;
+  const app = new Hono<PageEnv>();
+  const publicUrl = new URL(config.publicUrl);
+  app.use(securityHeaders);
+  app.use(hostCheck([publicUrl.hostname]));
+  app.use(noteCircumstances(parts));
+  app.use(bodyLimit({ maxSize: LARGEST_FORM, onError: (context: PageContext) => sayProblem(context, TOO_LARGE) }));
+  app.use(authorize(parts));
+  app.use(formsFromHereOnly(publicUrl.host));
 
   app.get('/healthz', (context) => {
     const health = view.health();
@@ -48,33 +67,34 @@ export function makeApp(parts: AppParts): App & Pick<Hono, 'request'> {
     const bytes = await readFont(name);
     return context.body(new Uint8Array(bytes), 200, { 'Content-Type': 'font/ttf', 'Cache-Control': FOR_A_YEAR });
   });
+  app.route('/', signInRoutes(parts));
+  app.route('/', setupRoutes(parts));
+  app.route('/', ownAccountRoutes(parts));
+  app.route('/', accountsRoutes(parts));
   app.route('/', fenceRoutes(parts));
   app.route('/', outboxRoutes(parts));
+  app.route('/', ownerRoutes(parts));
   app.route('/', feedRoutes(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));
 
   app.notFound((context) =>
-    context.html(
-      <ProblemPage
-        title="Nothing here"
-        what={`There is no page at ${context.req.path}.`}
-        wayOut="The address may be mistyped, or the fence may have been renamed in the register."
-        catchesMail={catchesMail}
-      />,
-      404,
-    ),
+    sayProblem(context, {
+      status: 404,
+      title: 'Nothing here',
+      what: `There is no page at ${context.req.path}.`,
+      wayOut: NO_PAGE,
+    }),
   );
   app.onError((error, context) => {
-    log.error({ err: error, path: context.req.path }, 'a page could not be made');
-    return context.html(
-      <ProblemPage
-        title="That did not work"
-        what="The page could not be made. Nothing in the register was changed."
-        wayOut="Try again in a moment. If it stays, the service's log says why; look for this address there."
-        catchesMail={catchesMail}
-      />,
-      500,
-    );
+    // the address of an owner's page holds their link: it stays out of the log
+    const path = context.req.path.replace(/^\/owner\/[^/]+/, '/owner/[hidden]');
+    log.error({ err: error, path }, 'a page could not be made');
+    return sayProblem(context, {
+      status: 500,
+      title: 'That did not work',
+      what: 'The page could not be made. Nothing in the register was changed.',
+      wayOut: "Try again in a moment. If it stays, the service's log says why; look for this address there.",
+    });
   });
   return app;
 }

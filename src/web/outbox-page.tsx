@@ -1,7 +1,11 @@
 import type { FC } from 'hono/jsx';
+import type { HeldNotice } from '../register/held-notices.ts';
+import type { OfficeNotice } from '../register/office-notices.ts';
 import type { OutboxEntry } from '../register/outbox.ts';
 import type { OutboxState } from '../register/sweep-tables.ts';
+import { HeldNotices, OfficeNotices } from './held-notices.tsx';
 import { momentText } from './moment-text.ts';
+import type { PageFrame } from './page-frame.ts';
 import { PageShell } from './page-shell.tsx';
 import { ScrollFrame } from './scroll-frame.tsx';
 
@@ -21,12 +25,15 @@ export interface OutboxPageProps {
   readonly counts: Readonly<Record<OutboxState, number>>;
   readonly state: OutboxState | null;
   readonly limit: number;
-  readonly catchesMail: boolean;
+  /** What waits until the office releases it, and what the office is told itself. */
+  readonly held: readonly HeldNotice[];
+  readonly office: readonly OfficeNotice[];
+  readonly frame: PageFrame;
 }
 
 /** The page of messages on their way to owners. */
-export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit, catchesMail }) => (
-  <PageShell title="Outbox" section="outbox" catchesMail={catchesMail} cautions={true}>
+export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit, held, office, frame }) => (
+  <PageShell title="Outbox" section="outbox" frame={frame} cautions={true}>
     <h1>Outbox</h1>
     <p>
       Every notice on its way to an owner, newest first. A message that could not be delivered waits longer after each
@@ -37,24 +44,27 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
       {OUTBOX_STATES.filter(([name]) => counts[name] > 0).map(([name, meaning]) => (
         <li>
           <a href={`/outbox?state=${encodeURIComponent(name)}`} aria-current={state === name ? 'true' : undefined}>
-            {`${counts[name]} ${stateWord(name, catchesMail)}`}
+            {`${counts[name]} ${stateWord(name, frame.catchesMail)}`}
           </a>
-          {`: ${name === 'sent' && catchesMail ? 'kept here, no mail server is set' : meaning}`}
+          {`: ${name === 'sent' && frame.catchesMail ? 'kept here, no mail server is set' : meaning}`}
         </li>
       ))}
     </ul>
+    {state === null && <OfficeNotices notices={office} />}
+    {state === null && <HeldNotices held={held} />}
     {state !== null && (
       <p>
         <a href="/outbox">Show messages in every state</a>
       </p>
     )}
+    {held.length + office.length > 0 && state === null && <h2 id="messages">Messages</h2>}
     {entries.length === 0 ? (
       <p>No message here. Notices are written when a sweep finds that a standing or a mark changed.</p>
     ) : (
       <ScrollFrame label="Messages">
         <table class="stacked">
           <caption>
-            {state === null ? 'Messages' : `Messages that are ${stateWord(state, catchesMail)}`}
+            {state === null ? 'Messages' : `Messages that are ${stateWord(state, frame.catchesMail)}`}
             {entries.length === limit && `, the newest ${limit}`}
           </caption>
           <thead>
@@ -70,7 +80,7 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
           </thead>
           <tbody>
             {entries.map((entry) => (
-              <Message entry={entry} catchesMail={catchesMail} />
+              <Message entry={entry} catchesMail={frame.catchesMail} />
             ))}
           </tbody>
         </table>

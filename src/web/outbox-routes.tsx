@@ -1,21 +1,26 @@
 import { Hono } from 'hono';
+import { listHeldNotices } from '../register/held-notices.ts';
+import { listOfficeNotices } from '../register/office-notices.ts';
 import { countOutbox, listOutbox, loadOutboxBytes } from '../register/outbox.ts';
 import type { AppParts } from '../service/service.ts';
 import { OUTBOX_STATES, OutboxPage } from './outbox-page.tsx';
+import { frameFor } from './page-frame.ts';
+import type { PageEnv } from './visitor.ts';
 
 const LIMIT = 200;
 
 /** The outbox and its letters. */
-export function outboxRoutes(parts: AppParts): Hono {
-  const { register } = parts;
-  const app = new Hono();
+export function outboxRoutes({ register }: Pick<AppParts, 'register'>): Hono<PageEnv> {
+  const app = new Hono<PageEnv>();
 
   app.get('/outbox', async (context) => {
     const asked = context.req.query('state');
     const state = OUTBOX_STATES.find(([name]) => name === asked)?.[0] ?? null;
-    const [entries, counts] = await Promise.all([
+    const [entries, counts, held, office] = await Promise.all([
       listOutbox(register, state === null ? { limit: LIMIT } : { state, limit: LIMIT }),
       countOutbox(register),
+      listHeldNotices(register),
+      listOfficeNotices(register),
     ]);
     return context.html(
       <OutboxPage
@@ -23,7 +28,9 @@ export function outboxRoutes(parts: AppParts): Hono {
         counts={counts}
         state={state}
         limit={LIMIT}
-        catchesMail={parts.view.catcher !== null}
+        held={held}
+        office={office}
+        frame={frameFor(context)}
       />,
     );
   });

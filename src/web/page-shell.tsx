@@ -1,21 +1,30 @@
 import { raw } from 'hono/html';
 import type { Child, FC } from 'hono/jsx';
 import { cautionsIn } from '../drawing/cautions.ts';
+import { FORM_TOKEN } from './form-token.ts';
+import type { PageFrame } from './page-frame.ts';
+import { SHELL_WORDS, type ShellWords } from './shell-words.ts';
 import { STYLESHEET_PATH } from './stylesheet.ts';
 
 /** Which entry of the masthead a page belongs to. */
-type Section = 'fences' | 'outbox' | 'mail' | null;
+type Section = 'fences' | 'outbox' | 'mail' | 'accounts' | 'account' | null;
 
 /** What the frame of a page needs to know. */
 export interface ShellProps {
   readonly title: string;
   readonly section: Section;
-  /** True where the service catches its own mail and the page of caught mail exists. */
-  readonly catchesMail: boolean;
+  readonly frame: PageFrame;
   /** False on pages that show no capacity. */
   readonly cautions: boolean;
+  /** Language of the page; English unless given. */
+  readonly language?: 'en' | 'es';
+  /** Where the name in the masthead leads; the list of fences unless given. */
+  readonly home?: string;
   readonly children?: Child;
 }
+
+/** Without it a browser lays the page out as those of the last century. */
+const DOCTYPE = raw('<!DOCTYPE html>');
 
 /** Three pickets, the last one leaning. */
 const MARK = raw(
@@ -23,65 +32,94 @@ const MARK = raw(
 );
 
 /** The frame of every page: skip link, masthead, main, cautions. */
-export const PageShell: FC<ShellProps> = ({ title, section, catchesMail, cautions, children }) => {
-  const current = (name: Section): 'page' | undefined => (section === name ? 'page' : undefined);
+export const PageShell: FC<ShellProps> = ({ title, section, frame, cautions, language = 'en', home, children }) => {
+  const words = SHELL_WORDS[language];
   return (
-    <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta name="viewport" content="width=device-width, initial-scale=1" />
-        <meta name="color-scheme" content="light dark" />
-        <title>{`${title} · Stormpale`}</title>
-        <link rel="icon" href="/icon.svg" type="image/svg+xml" />
-        <link rel="stylesheet" href={STYLESHEET_PATH} />
-      </head>
-      <body>
-        <a class="skip" href="#content">
-          Skip to the content
-        </a>
-        <header class="masthead">
-          <div class="masthead-inner">
-            <a class="name" href="/">
-              {MARK}
-              Stormpale
-            </a>
-            <nav aria-label="Pages">
-              <ul>
-                <li>
-                  <a href="/" aria-current={current('fences')}>
-                    Fences
-                  </a>
-                </li>
-                <li>
-                  <a href="/outbox" aria-current={current('outbox')}>
-                    Outbox
-                  </a>
-                </li>
-                {catchesMail && (
-                  <li>
-                    <a href="/mail" aria-current={current('mail')}>
-                      Caught mail
-                    </a>
-                  </li>
-                )}
-              </ul>
-            </nav>
-          </div>
-        </header>
-        <main id="content" tabindex={-1}>
-          {children}
-        </main>
-        {cautions && <Cautions />}
-      </body>
-    </html>
+    <>
+      {DOCTYPE}
+      <html lang={language}>
+        <head>
+          <meta charset="utf-8" />
+          <meta name="viewport" content="width=device-width, initial-scale=1" />
+          <meta name="color-scheme" content="light dark" />
+          <title>{`${title} · Stormpale`}</title>
+          <link rel="icon" href="/icon.svg" type="image/svg+xml" />
+          <link rel="stylesheet" href={STYLESHEET_PATH} />
+        </head>
+        <body>
+          <a class="skip" href="#content">
+            {words.skip}
+          </a>
+          <header class="masthead">
+            <div class="masthead-inner">
+              <a class="name" href={home ?? '/'}>
+                {MARK}
+                Stormpale
+              </a>
+              {frame.account && <Navigation frame={frame} section={section} words={words} />}
+            </div>
+          </header>
+          <main id="content" tabindex={-1}>
+            {children}
+          </main>
+          {cautions && <Cautions language={language} heading={words.pleaseNote} />}
+        </body>
+      </html>
+    </>
   );
 };
 
-const Cautions: FC = () => (
+const Navigation: FC<{
+  readonly frame: PageFrame;
+  readonly section: Section;
+  readonly words: ShellWords;
+}> = ({ frame: { account, catchesMail }, section, words }) => {
+  const entries: readonly (readonly [name: Section, path: string, text: string])[] = [
+    ['fences', '/', words.fences],
+    ...(account?.role === 'office' ? officeEntries(catchesMail, words) : []),
+  ];
+  return (
+    <>
+      <nav aria-label={words.pages}>
+        <ul>
+          {entries.map(([name, path, text]) => (
+            <li>
+              <a href={path} aria-current={section === name ? 'page' : undefined}>
+                {text}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {account && (
+        <form class="who" method="post" action="/sign-out">
+          <a href="/account" aria-current={section === 'account' ? 'page' : undefined}>
+            {account.displayName}
+          </a>
+          <input type="hidden" name={FORM_TOKEN} value={account.formToken} />
+          <button class="quiet" type="submit">
+            {words.signOut}
+          </button>
+        </form>
+      )}
+    </>
+  );
+};
+
+const officeEntries = (
+  catchesMail: boolean,
+  words: ShellWords,
+): readonly (readonly [name: Section, path: string, text: string])[] => [
+  ['outbox', '/outbox', words.outbox],
+  ...(catchesMail ? [['mail', '/mail', words.caughtMail] as const] : []),
+  ['accounts', '/accounts', words.accounts],
+];
+
+const Cautions: FC<{ readonly language: 'en' | 'es'; readonly heading: string }> = ({ language, heading }) => (
   <footer class="cautions">
     <div class="cautions-inner">
-      <h2>Please note</h2>
-      {cautionsIn('en').all.map((caution) => (
+      <h2>{heading}</h2>
+      {cautionsIn(language).all.map((caution) => (
         <p>{caution}</p>
       ))}
     </div>

@@ -7,6 +7,7 @@ import type { ReasonStep } from '../forecast/reason-step.ts';
 import type { Reasons } from '../forecast/reasons.ts';
 import { BeliefsSeen } from './beliefs-seen.tsx';
 import { numberRanges } from './number-ranges.ts';
+import type { PageFrame } from './page-frame.ts';
 import { PageShell } from './page-shell.tsx';
 import { ScrollFrame } from './scroll-frame.tsx';
 import { WeighsMost } from './weighs-most.tsx';
@@ -18,18 +19,18 @@ export interface ReasonsPageProps {
   readonly seasons: readonly SeasonForecast[];
   /** Units of the site, for what was seen and what weighs most; the steps carry both. */
   readonly units: DisplayUnits;
-  readonly catchesMail: boolean;
+  readonly frame: PageFrame;
 }
 
 /** The page that shows every step of a fence's forecast. */
-export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, catchesMail }) => {
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, frame }) => {
   const { fenceRef, season, group } = reasons;
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
   const groups = stepGroups(reasons.steps);
   const shown = seasons.find(({ label }) => label === season);
   const other = otherGroup(reasons, shown);
   return (
-    <PageShell title={`Reasons of fence ${fenceRef}`} section="fences" catchesMail={catchesMail} cautions={true}>
+    <PageShell title={`Reasons of fence ${fenceRef}`} section="fences" frame={frame} cautions={true}>
       <p class="back">
         <a href={path}>Fence {fenceRef}</a>
       </p>

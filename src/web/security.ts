@@ -46,7 +46,7 @@ export const securityHeaders: MiddlewareHandler = async (context, next) => {
 const LOOPBACK_NAMES = ['localhost', '127.0.0.1', '[::1]'];
 
 /**
- * Refuses requests under a name other than a loopback one: a foreign page whose name was made to point here could otherwise read
+ * Refuses requests under a name other than a loopback one and its own: a foreign page whose name was made to point here could otherwise read
  * the register through the visitor's browser.
  * @param alsoAllowed further host names, without port
  */
@@ -57,7 +57,7 @@ export const hostCheck =
     const name = host.replace(/:\d+$/, '').toLowerCase();
     if (![...LOOPBACK_NAMES, ...alsoAllowed].includes(name)) {
       return context.text(
-        `This service answers under a loopback name only, not under ${JSON.stringify(name)}.\nOpen it as http://localhost with its port.\n`,
+        `This service does not answer under ${JSON.stringify(name)}.\nOpen it as http://localhost with its port. To reach it under another name, set STORMPALE_PUBLIC_URL; a proxy before it passes the Host header on.\n`,
         421,
       );
     }

@@ -1,16 +1,16 @@
-import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { newOwnerLink } from '../../src/service/owner-links.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import { importFiles } from '../register/made-up-register.ts';
 import type { SampleApp } from '../web/sample-app.ts';
 import { sampleApp } from '../web/sample-app.ts';
 import { SAMPLE_NOW } from '../web/sample-register.ts';
+import { axeFindings } from './axe-findings.ts';
 import { browserIsThere, startBrowser } from './browser.ts';
 
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 const SIZES = [
   { width: 1280, height: 900 },
   { width: 390, height: 844 },
@@ -32,11 +32,6 @@ const SEEN = [
     text: 'ref,storm,fence,day,gust_mph,posts,result,reported_by\nO,March gale,PR-03,2026-03-14,50,all,stood,Nell Fox\n',
   },
 ] as const;
-
-interface AxeFinding {
-  readonly id: string;
-  readonly nodes: readonly { readonly target: readonly string[]; readonly failureSummary: string }[];
-}
 
 interface ChartReading {
   readonly charts: number;
@@ -68,6 +63,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
   let server: ReturnType<typeof serve>;
   let base: string;
   let mailPath: string;
+  let ownerPath: string;
 
   beforeAll(async () => {
     sample = await sampleApp({ swept: false });
@@ -75,9 +71,12 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
     expect(report.faults).toEqual([]);
     await runSweep(sample.register, { now: SAMPLE_NOW });
     await sample.sendMail();
+    const wanted = { ownerRef: 'QUINN', scopes: ['see'], days: 1 } as const;
+    const options = { publicUrl: sample.config.publicUrl, now: SAMPLE_NOW };
+    ownerPath = new URL((await newOwnerLink(sample.register.db, wanted, options)).url).pathname;
     mailPath = /href="(\/mail\/[^"]+)"/.exec(await sample.text('/mail'))?.[1] ?? '';
     base = await new Promise((resolve) => {
-      server = serve({ fetch: sample.app.fetch, hostname: '127.0.0.1', port: 0 }, (address: AddressInfo) =>
+      server = serve({ fetch: sample.pages.fetch, hostname: '127.0.0.1', port: 0 }, (address: AddressInfo) =>
         resolve(`http://127.0.0.1:${address.port}`),
       );
     });
@@ -101,6 +100,8 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
       bypassCSP: options.byScript === true,
     });
     try {
+      const [name = '', value = ''] = (sample.cookie ?? '').split('=');
+      await context.addCookies([{ name, value, url: base }]);
       await look(await context.newPage());
     } finally {
       await context.close();
@@ -123,6 +124,11 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
     '/mail',
     mailPath,
     '/nowhere',
+    '/account',
+    '/accounts',
+    '/accounts/1',
+    ownerPath,
+    `${ownerPath}/fences/PR-04`,
   ];
 
   for (const size of SIZES) {
@@ -131,15 +137,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
         const look = async (page: Page): Promise<void> => {
           for (const path of paths()) {
             await go(page, path);
-            await page.addScriptTag({ path: AXE });
-            const found = await page.evaluate<readonly AxeFinding[]>(
-              "axe.run(document, { iframes: false, resultTypes: ['violations'] }).then((result) => result.violations)",
-            );
-            const told = found.map(
-              ({ id, nodes }) =>
-                `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary}`).join('; ')}`,
-            );
-            expect(told, path).toEqual([]);
+            expect(await axeFindings(page), path).toEqual([]);
           }
         };
         await inWindow(size, look, { scheme, byScript: true });

@@ -10,6 +10,7 @@ import { openRegister } from '../../src/register/database.ts';
 import { countFences } from '../../src/register/fence-list.ts';
 import { packagePath } from '../../src/register/package-path.ts';
 import { importDemo } from '../../src/service/import-demo.ts';
+import { tokenIn } from '../web/access-visitors.ts';
 
 const DEADLINE_MS = 120_000;
 
@@ -46,6 +47,13 @@ function start(args: readonly string[], env: Readonly<Record<string, string>> = 
   return { child, said: () => text, heard, ended };
 }
 
+const cookiesOf = (response: Response): string =>
+  response.headers
+    .getSetCookie()
+    .filter((cookie) => !/Max-Age=0/.test(cookie))
+    .map((cookie) => cookie.split(';')[0])
+    .join('; ');
+
 describe('serve', { timeout: 150_000 }, () => {
   let folder: string;
   let running: Running | null = null;
@@ -67,9 +75,19 @@ describe('serve', { timeout: 150_000 }, () => {
     expect(running.said()).toContain(`read it at ${url}/mail`);
     expect(running.said()).toContain('npm start -- --empty');
     expect(running.said()).toContain(`Data lie in ${folder}`);
-    const page = await (await fetch(`${url}/?standing=short+from+new`)).text();
+    expect(running.said()).toContain('the demo opens by one click');
+    const door = await fetch(`${url}/?standing=short+from+new`);
+    const fields = { form_token: tokenIn(await door.text()), as: 'office', next: '/?standing=short+from+new' };
+    const entered = await fetch(`${url}/demo`, {
+      method: 'POST',
+      body: new URLSearchParams(fields),
+      headers: { cookie: cookiesOf(door) },
+      redirect: 'manual',
+    });
+    const headers = { cookie: cookiesOf(entered) };
+    const page = await (await fetch(new URL(entered.headers.get('location') ?? '', url), { headers })).text();
     expect(page).toMatch(/\d+ of \d{2} fences are short of their design gust now/);
-    expect((await fetch(`${url}/mail`)).status).toBe(200);
+    expect((await fetch(`${url}/mail`, { headers })).status).toBe(200);
     running.child.kill('SIGINT');
     expect(await running.ended).toBe(0);
   });
@@ -77,9 +95,10 @@ describe('serve', { timeout: 150_000 }, () => {
   it('begins with an empty register where told to, although the demo was asked for', async () => {
     running = start(['--data', folder, 'serve', '--demo-if-empty', '--empty']);
     const [, url] = await running.heard(/Stormpale is up: (http:\/\/127\.0\.0\.1:\d+)/);
-    expect(await (await fetch(`${url}/`)).text()).toContain('The register holds no fences yet.');
+    expect(await (await fetch(`${url}/`)).text()).toContain('Make the first account');
     await running.heard(/Ctrl-C stops\./);
     expect(running.said()).not.toContain('invented demo');
+    expect(running.said()).toContain('Nobody has an account yet: the first page makes the first one');
     expect(running.said()).toContain('swept every night at 04:30 UTC');
     expect(running.said()).toContain('STORMPALE_TIME_ZONE=');
     running.child.kill('SIGTERM');

@@ -63,6 +63,31 @@ describe('digestMessage', () => {
     expect(text).not.toMatch(/\b0 (are|is)\b/);
   });
 
+  it('opens with the fences that are dangerous now, and suggests to keep away from them first', () => {
+    const broken = fences.map((fence, index) =>
+      index < 2
+        ? {
+            ...fence,
+            forecast: { ...fence.forecast, found: { ...fence.forecast.found, broken: [4], leaning: [4, 5] } },
+          }
+        : fence,
+    );
+    const told = broken.map((fence, index) =>
+      index < 2 ? { ...fence, matters: ['dangerous', 'short'] as const } : fence,
+    );
+    const text = digestMessage({ fences: told, recipient: ANN, office: OFFICE }).text.replace(/\s+/g, ' ');
+    expect(text).toMatch(
+      /^Dangerous now: F-0 \(post 4 is broken and post 5 leans\); F-1 \(post 4 is broken and post 5 leans\)\. Keep people away from them/,
+    );
+    expect(text).toContain('- F-0, F-1: Keep people and vehicles away');
+  });
+
+  it('says what the office wants said after the greeting', () => {
+    const covering = 'We meet on the 12th.';
+    const { text } = digestMessage({ fences, recipient: { ...ANN, covering }, office: OFFICE });
+    expect(text).toContain('Dear Ann Tidewell,\n\nWe meet on the 12th.\n\nYour fences');
+  });
+
   it('is in Spanish for an owner who reads Spanish', () => {
     const { subject, text } = digest('es');
     expect(subject).toMatch(/^5 de sus cercas tienen novedades/);
@@ -75,5 +100,23 @@ describe('digestCsv', () => {
     const text = digestCsv([noticedFence({ siteName: '=HYPERLINK("x")', place: 'A, B' })]);
     expect(text).toContain(`"'=HYPERLINK(""x"")"`);
     expect(text).toContain('"A, B"');
+  });
+
+  it('says how often a gust comes as the pages do: no figure beyond a thousand years, none without a curve', () => {
+    const once = (onceInYears: number | null): readonly (string | undefined)[] => {
+      const fence = noticedFence();
+      const seasons = fence.forecast.seasons.map((season) => ({
+        ...season,
+        line: season.line && { ...season.line, onceInYears },
+      }));
+      const [row] = parse<Record<string, string>>(digestCsv([{ ...fence, forecast: { ...fence.forecast, seasons } }]), {
+        columns: true,
+      });
+      return [row?.once_in_years, row?.once_in_years_is];
+    };
+    expect(once(24.26)).toEqual(['24.3', 'about']);
+    expect(once(1000)).toEqual(['1000', 'about']);
+    expect(once(10_000)).toEqual(['1000', 'more than']);
+    expect(once(null)).toEqual(['', '']);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { judgedGroup, seasonOne } from '../../src/forecast/fence-forecast.ts';
 import { fenceMessage } from '../../src/notify/fence-message.ts';
-import { MATTERS } from '../../src/notify/matters.ts';
+import { MATTERS } from '../../src/notify/matter-rules.ts';
 import type { NoticedFence } from '../../src/notify/message-facts.ts';
 import { ANN, noticedFence, OFFICE } from './noticed-fence.ts';
 

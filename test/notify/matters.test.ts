@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import type { EvidenceSummary, ReadPost } from '../../src/forecast/evidence/evidence-summary.ts';
 import type { FenceStanding, Mark } from '../../src/forecast/fence-forecast.ts';
 import type { JudgedFence, ToldState } from '../../src/notify/matters.ts';
-import { decideNotices, stillHolds, toldMarksAfter } from '../../src/notify/matters.ts';
+import {
+  dangerousFindings,
+  decideNotices,
+  decideOfficeNotices,
+  stillHolds,
+  toldMarksAfter,
+} from '../../src/notify/matters.ts';
 import { noticedFence } from './noticed-fence.ts';
 
 const { forecast } = noticedFence();
@@ -21,12 +28,14 @@ const judged = (changes: {
   standing: changes.standing ?? 'clear',
   endsStanding: changes.ends ?? null,
   generation: changes.generation ?? 'as built',
+  today: '2027-01-15',
 });
 const told = (changes: Partial<ToldState> = {}): ToldState => ({
   standing: 'clear',
   endsStanding: null,
   generation: 'as built',
   toldMarks: [],
+  toldFindings: [],
   ...changes,
 });
 const matters = (before: ToldState | null, after: JudgedFence) =>
@@ -46,6 +55,7 @@ describe('decideNotices on the first forecast', () => {
     ],
     ['its ends where only they are short', judged({ ends: 'short', marks: ['two thirds'] }), ['ends short']],
     ['that it was short from new', judged({ standing: 'short from new', ends: 'short from new' }), ['short from new']],
+    ['what is dangerous, beside its standing', judged({ standing: 'short', closedOff: [2] }), ['dangerous', 'short']],
     ['nothing where there is nothing', judged({ ends: 'closing' }), []],
   ] as const)('tells %s', (_what, after, expected) => {
     expect(matters(null, after)).toEqual(expected);
@@ -65,9 +75,15 @@ describe('decideNotices later', () => {
     ['that it stands clear again', told({ standing: 'short' }), judged({}), ['better']],
     [
       'nothing of standing clear where a post is closed off',
-      told({ standing: 'short' }),
+      told({ standing: 'short', toldFindings: ['closed off 7'] }),
       judged({ closedOff: [7] }),
       [],
+    ],
+    [
+      'that a post was closed off, before anything else',
+      told({ toldFindings: ['closed off 3'] }),
+      judged({ standing: 'short', closedOff: [3, 7] }),
+      ['dangerous', 'short'],
     ],
     [
       'nothing of standing clear while the ends are short',
@@ -99,6 +115,37 @@ describe('decideNotices later', () => {
       'short | as built, season 2027',
       'two thirds | as built',
     ]);
+    expect(decideNotices(told(), judged({ standing: 'short from new' }))).toEqual([
+      { matter: 'short from new', occasion: 'as built' },
+    ]);
+  });
+
+  it('tells of a post found anew only, and again once it was mended and found again', () => {
+    const found = judged({ closedOff: [3, 7] });
+    expect(decideNotices(told({ toldFindings: ['closed off 3'] }), found)).toEqual([
+      { matter: 'dangerous', occasion: 'closed off 7; told 2027-01-15' },
+    ]);
+    expect(dangerousFindings(judged({}).forecast)).toEqual([]);
+    expect(decideNotices(told({ toldFindings: [] }), { ...found, today: '2027-03-01' })[0]?.occasion).toContain(
+      '2027-03-01',
+    );
+  });
+});
+
+describe('decideOfficeNotices', () => {
+  it('tells the office of what is dangerous, and of readings that disagree, which no owner is told of', () => {
+    const after = judged({ closedOff: [7] });
+    const read = { post: 4, day: '2026-10-02' } as ReadPost;
+    const evidence = {
+      disagrees: true,
+      readPosts: [read, { ...read, day: '2026-03-01' }],
+    } as unknown as EvidenceSummary;
+    const disagreeing = { ...after, forecast: { ...after.forecast, evidence } };
+    expect(decideOfficeNotices(told(), disagreeing)).toEqual([
+      { matter: 'dangerous', occasion: 'closed off 7; told 2027-01-15' },
+      { matter: 'readings disagree', occasion: 'readings to 2026-10-02' },
+    ]);
+    expect(matters(told({ toldFindings: ['closed off 7'] }), disagreeing)).toEqual([]);
   });
 });
 
@@ -115,6 +162,11 @@ describe('stillHolds', () => {
     ['a standing that is still the same', 'short', judged({ standing: 'short' }), true],
     ['a standing that got better', 'short', judged({ standing: 'closing' }), false],
     ['a standing that got worse: another notice tells it', 'closing', judged({ standing: 'short' }), false],
+    ['a post that is still closed off', 'dangerous', judged({ closedOff: [2] }), true],
+    ['a post that was mended', 'dangerous', judged({}), false],
+    ['a reminder of a fence that is still short', 'reminder', judged({ standing: 'short' }), true],
+    ['a reminder of a fence that is not short any more', 'reminder', judged({ standing: 'closing' }), false],
+    ['what works gained, whatever came after', 'works done', judged({ standing: 'short' }), true],
     ['a mark that is still crossed', 'two thirds', judged({ marks: ['two thirds'] }), true],
     ['a mark that was only thought to be crossed', 'once in 10', judged({ marks: ['two thirds'] }), false],
     ['ends that are short', 'ends short', judged({ ends: 'short' }), true],

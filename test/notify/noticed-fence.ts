@@ -1,6 +1,6 @@
 import type { FenceFacts } from '../../src/forecast/fence-facts.ts';
 import { forecastFence } from '../../src/forecast/forecast-fence.ts';
-import type { Matter } from '../../src/notify/matters.ts';
+import type { Matter } from '../../src/notify/matter-rules.ts';
 import type { NoticedFence, OfficeFacts, RecipientFacts } from '../../src/notify/message-facts.ts';
 
 export const OFFICE: OfficeFacts = {
@@ -9,7 +9,7 @@ export const OFFICE: OfficeFacts = {
   email: 'office@example.org',
   postalAddress: null,
 };
-export const ANN: RecipientFacts = { name: 'Ann Tidewell', language: 'en', letter: null };
+export const ANN: RecipientFacts = { name: 'Ann Tidewell', language: 'en', letter: null, covering: null };
 
 const FACTS: FenceFacts = {
   ref: 'F-1',
@@ -85,6 +85,8 @@ export function noticedFence(changes: FenceChanges = {}): NoticedFence {
     today: '2027-01-15',
     seasonCloses: '11-30',
     renewal: null,
+    remindedSeason: null,
+    gain: null,
     ...rest,
   };
 }

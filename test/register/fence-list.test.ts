@@ -97,6 +97,8 @@ describe('the list of fences from the register', () => {
           once_in_years: once,
           p_short: null,
           told_marks: '[]',
+          told_findings: '[]',
+          told_works: null,
           detail: '',
         })
         .execute();

@@ -51,7 +51,7 @@ describe('composeNotices', () => {
     await runSweep(register, { now });
     expect(await compose(register)).toEqual({ mails: 1, letters: 0, failures: [] });
     const raw = await rawMail(register, 1);
-    expect(raw.byteLength).toBeLessThan(300_000);
+    expect(raw.byteLength).toBeLessThan(100_000);
     const mail = await simpleParser(raw);
     const csv = mail.attachments.find((file) => file.filename === 'fences.csv');
     expect(csv?.contentType).toBe('text/csv');

@@ -42,7 +42,7 @@ describe('loadConfig', () => {
   it.each([
     ['STORMPALE_PORT', '70000', 'write a port'],
     ['STORMPALE_PORT', 'http', 'write a port'],
-    ['STORMPALE_HOST', '0.0.0.0', 'no sign-in yet'],
+    ['STORMPALE_HOST', 'fences.example.org', 'not an address of this machine'],
     ['STORMPALE_SWEEP_AT', '02:30', 'clocks are put forward and back'],
     ['STORMPALE_SWEEP_AT', '01:00', 'clocks are put forward and back'],
     ['STORMPALE_SWEEP_AT', '25:00', 'not a time of day'],
@@ -50,6 +50,8 @@ describe('loadConfig', () => {
     ['STORMPALE_MAIL_FROM', 'office', 'not a mail address'],
     ['STORMPALE_OFFICE_NAME', 'Gale\nBcc: x', 'write one line'],
     ['STORMPALE_PUBLIC_URL', 'fences.example.org', 'not a web address'],
+    ['STORMPALE_PUBLIC_URL', 'http://fences.example.org', 'in the clear'],
+    ['STORMPALE_PUBLIC_URL', 'https://example.org/fences', 'leave the path out'],
     ['STORMPALE_LOG_LEVEL', 'loud', 'write one of silent'],
   ])('refuses %s = %j with the reason', (name, value, reason) => {
     const [problem, ...others] = problemsOf({ [name]: value }).problems;
@@ -85,6 +87,17 @@ describe('loadConfig', () => {
     expect(problemsOf(smtp).problems).toMatchObject([{ name: 'STORMPALE_MAIL_FROM' }]);
     const config = loadConfig({ ...smtp, STORMPALE_MAIL_FROM: 'notices@example.org' });
     expect(config).toMatchObject({ smtpUrl: smtp.STORMPALE_SMTP_URL, mailFrom: 'notices@example.org' });
+  });
+
+  it('asks where people reach the pages where they are served to others', () => {
+    expect(problemsOf({ STORMPALE_HOST: '0.0.0.0' }).problems).toMatchObject([{ name: 'STORMPALE_PUBLIC_URL' }]);
+    const publicUrl = 'https://fences.example.org';
+    expect(loadConfig({ STORMPALE_HOST: '0.0.0.0', STORMPALE_PUBLIC_URL: publicUrl })).toMatchObject({
+      host: '0.0.0.0',
+      publicUrl,
+    });
+    expect(loadConfig({ STORMPALE_HOST: 'localhost' })).toMatchObject({ host: '127.0.0.1' });
+    expect(loadConfig({ STORMPALE_HOST: '::1' })).toMatchObject({ publicUrl: 'http://[::1]:8480' });
   });
 
   it('says how a % in a mail password is written, and takes no address that is none', () => {

@@ -11,6 +11,7 @@ import { openRegister } from '../../src/register/database.ts';
 import type { FenceRecord } from '../../src/register/fence-record.ts';
 import type { OwnerRecord } from '../../src/register/owner-record.ts';
 import { upsertRecords } from '../../src/register/record-store.ts';
+import { writeSettings } from '../../src/register/settings-store.ts';
 import type { SiteRecord } from '../../src/register/site-record.ts';
 
 const MPH = 0.44704;
@@ -119,6 +120,7 @@ export interface RegisterPlan {
   readonly owners?: readonly Partial<OwnerRecord>[];
   readonly fences: readonly Partial<FenceRecord>[];
   readonly site?: Partial<SiteRecord>;
+  readonly holdFirstSweep?: 'yes' | 'no';
 }
 
 /** Fences F-000, F-001, … installed from 2000 on, one a year and round again. */
@@ -142,6 +144,8 @@ export async function fillRegister({ db }: Register, plan: RegisterPlan): Promis
   await upsertRecords(db, 'climate-zones', [climate], WRITTEN);
   await upsertRecords(db, 'sites', [{ ...SITE, ...plan.site }], WRITTEN);
   await changeFences({ db }, plan.fences);
+  // most tests are about what is sent; what waits for the office has tests of its own
+  await writeSettings(db, { holdFirstSweep: plan.holdFirstSweep ?? 'no' }, WRITTEN);
 }
 
 /** Writes fences as they are to be from now on. */

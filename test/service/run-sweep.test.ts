@@ -7,7 +7,7 @@ import { forecastOf, loadStoredForecasts } from '../../src/register/forecast-sto
 import { loadUnwrittenNotices } from '../../src/register/notice-store.ts';
 import { SweepClaimLost, takeSweepClaim } from '../../src/register/sweep-claim.ts';
 import { newestSweep } from '../../src/register/sweep-store.ts';
-import type { ForecastFunction } from '../../src/service/judge-fence.ts';
+import type { ForecastFunction } from '../../src/service/fence-to-judge.ts';
 import { processStart } from '../../src/service/process-start.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import {
@@ -360,6 +360,6 @@ describe('what a sweep tells', () => {
     expect(imported.faults).toEqual([]);
     await run(3, CLEAR);
     await run(4, crossed);
-    expect(await noticeLines(register)).toEqual(['F-000: two thirds', 'F-000: two thirds']);
+    expect(await noticeLines(register)).toEqual(['F-000: two thirds', 'F-000: works done', 'F-000: two thirds']);
   });
 });

@@ -12,6 +12,7 @@ import { createLog } from '../../src/service/log.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import type { AppParts, Service } from '../../src/service/service.ts';
 import { startService } from '../../src/service/service.ts';
+import { storeAccount } from '../web/signed-in.ts';
 import { startChild } from './child-process.ts';
 import { changeFences, fillRegister, manyFences, temporaryFolder } from './fence-register.ts';
 
@@ -125,6 +126,35 @@ describe('startService', () => {
       makeApp: app,
     });
     await expect(start).rejects.toThrow(`port ${port} on 127.0.0.1 is taken`);
+  });
+
+  it('is served to others only once somebody has an account', async () => {
+    const folder = temporaryFolder();
+    const env = { STORMPALE_DATA: folder, STORMPALE_PORT: '0', STORMPALE_LOG_LEVEL: 'silent' };
+    const open = { ...env, STORMPALE_HOST: '0.0.0.0', STORMPALE_PUBLIC_URL: 'https://fences.example.org' };
+    const start = () => startService({ config: loadConfig(open), clock: systemClock, log: silent, makeApp: app });
+    await expect(start()).rejects.toThrow(/not served on 0\.0\.0\.0 yet: make one with "stormpale account add/);
+    const register = await openRegister(join(folder, 'register.sqlite'));
+    await storeAccount(register, systemClock);
+    await register.close();
+    const service = await start();
+    onTestFinished(() => service.close());
+    expect(service.setupCode).toBeNull();
+    expect((await fetch(service.url.replace('0.0.0.0', '127.0.0.1').concat('/healthz'))).status).toBe(200);
+  });
+
+  it('writes a code for the first run to its log where others could reach the page, and only there', async () => {
+    const lines: string[] = [];
+    const log = createLog('info', { write: (line) => void lines.push(line) });
+    const env = { STORMPALE_DATA: temporaryFolder(), STORMPALE_PORT: '0' };
+    const config = loadConfig({ ...env, STORMPALE_PUBLIC_URL: 'https://fences.example.org' });
+    const service = await startService({ config, clock: systemClock, log, makeApp: app });
+    await service.close();
+    expect(service.setupCode).toMatch(/^[a-z2-9]{4}-[a-z2-9]{4}-[a-z2-9]{4}$/);
+    expect(lines.join('')).toContain(`https://fences.example.org/setup and enter the code ${service.setupCode}`);
+    const local = await startService({ config: loadConfig(env), clock: systemClock, log: silent, makeApp: app });
+    onTestFinished(() => local.close());
+    expect(local.setupCode).toBeNull();
   });
 
   it('ends what is at hand on SIGTERM and goes on with the sweep on the next start', async () => {

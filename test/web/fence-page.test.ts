@@ -153,7 +153,7 @@ describe("a fence's page", () => {
     for (const path of ['/fences/NOPE', '/fences/NOPE/reasons']) {
       const response = await sample.app.request(path);
       expect(response.status).toBe(404);
-      expect(await response.text()).toContain('The register has no fence with the ref &quot;NOPE&quot;.');
+      expect(await response.text()).toContain('There is no fence with the ref &quot;NOPE&quot; here.');
     }
     const json = await sample.app.request('/fences/NOPE.json');
     expect(json.status).toBe(404);

@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import type { NewAccount } from '../../src/register/account-store.ts';
 import { composeNotices } from '../../src/service/compose-notices.ts';
 import type { Config } from '../../src/service/config.ts';
 import { loadConfig } from '../../src/service/config.ts';
@@ -7,10 +8,12 @@ import { createLog } from '../../src/service/log.ts';
 import { startMailCatcher } from '../../src/service/mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from '../../src/service/mail-transport.ts';
 import type { SweepProgress } from '../../src/service/run-sweep.ts';
+import { isForThisMachine } from '../../src/service/service-address.ts';
 import { createMetrics } from '../../src/service/service-metrics.ts';
 import { createServiceView } from '../../src/service/service-view.ts';
 import { makeApp } from '../../src/web/make-app.tsx';
 import { SAMPLE_NOW, sampleRegister } from './sample-register.ts';
+import { cookieOf, storeAccount } from './signed-in.ts';
 
 export type SampleApp = Awaited<ReturnType<typeof sampleApp>>;
 
@@ -22,6 +25,9 @@ export async function sampleApp(
     readonly catcher?: boolean;
     readonly publicUrl?: string;
     readonly progress?: SweepProgress;
+    /** False where nobody has an account yet. */
+    readonly accounts?: boolean;
+    readonly setupCode?: string;
   } = {},
 ) {
   const { register, folder, remove } = await sampleRegister(options);
@@ -45,10 +51,29 @@ export async function sampleApp(
     isClosing: () => false,
   });
   const log = createLog('silent');
-  const app = makeApp({ register, view, config, clock: SAMPLE_NOW, log });
+  const parts = { register, view, config, clock: SAMPLE_NOW, log, setupCode: options.setupCode ?? null };
+  const pages = makeApp(parts);
+  const isLocal = isForThisMachine(config);
+  const office = options.accounts === false ? null : await storeAccount(register, SAMPLE_NOW);
+  const cookie = office && (await cookieOf(register, office, { now: SAMPLE_NOW, isLocal }));
+  /** The pages as the office sees them, signed in. */
+  const app = {
+    request: async (path: string, init: { method?: string; headers?: Readonly<Record<string, string>> } = {}) =>
+      pages.request(path, { ...init, headers: { ...(cookie ? { cookie } : {}), ...init.headers } }),
+  };
   return {
     app,
+    /** The pages as they are for whoever asks. */
+    pages,
+    /** What the pages are made from. */
+    parts,
     register,
+    config,
+    /** What the browser of the office sends; null without accounts. */
+    cookie,
+    /** Signs another account in. */
+    signIn: async (some: Partial<NewAccount>): Promise<string> =>
+      cookieOf(register, await storeAccount(register, SAMPLE_NOW, some), { now: SAMPLE_NOW, isLocal }),
     text: async (path: string): Promise<string> => (await app.request(path)).text(),
     /** Writes the owners' messages and hands the mails to the catcher. */
     sendMail: async (): Promise<void> => {

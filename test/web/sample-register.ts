@@ -6,6 +6,7 @@ import type { Register } from '../../src/register/database.ts';
 import { openRegister } from '../../src/register/database.ts';
 import type { FenceRecord } from '../../src/register/fence-record.ts';
 import { upsertRecords } from '../../src/register/record-store.ts';
+import { writeSettings } from '../../src/register/settings-store.ts';
 import type { SiteRecord } from '../../src/register/site-record.ts';
 import type { Clock } from '../../src/service/clock.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
@@ -222,4 +223,5 @@ async function fill({ db }: Register): Promise<void> {
     now,
   );
   await upsertRecords(db, 'fences', FENCES, now);
+  await writeSettings(db, { holdFirstSweep: 'no' }, now);
 }

@@ -1,0 +1,94 @@
+import { sql } from 'kysely';
+import type { Register } from './database.ts';
+import type { HeldBy } from './sweep-tables.ts';
+
+/** A notice that waits for the office. Times are ISO text in UTC. */
+export interface HeldNotice {
+  readonly id: number;
+  readonly matter: string;
+  readonly occasion: string;
+  readonly fenceRef: string;
+  readonly siteName: string;
+  readonly ownerRef: string;
+  readonly ownerName: string;
+  readonly held: HeldBy;
+  readonly createdAt: string;
+}
+
+/** Most rows named in one statement. */
+const MOST_NAMED = 10_000;
+
+/** Which held notices are meant; all of them where nothing is said. */
+export interface HeldFilter {
+  readonly matter?: string;
+  readonly ownerRef?: string;
+  readonly ids?: readonly number[];
+}
+
+/** The notices that wait for the office, by owner, fence and number. */
+export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
+  let query = db
+    .selectFrom('notices')
+    .innerJoin('owners', 'owners.ref', 'notices.owner_ref')
+    .innerJoin('fences', 'fences.ref', 'notices.fence_ref')
+    .innerJoin('sites', 'sites.ref', 'fences.site_ref')
+    .select([
+      'notices.id as id',
+      'matter',
+      'occasion',
+      'fences.ref as fenceRef',
+      'sites.name as siteName',
+      'owners.ref as ownerRef',
+      'owners.name as ownerName',
+      sql<HeldBy>`held`.as('held'),
+      'notices.created_at as createdAt',
+    ])
+    .where('held', 'is not', null)
+    .where('released_at', 'is', null)
+    .where('outbox_id', 'is', null)
+    .where('void_reason', 'is', null);
+  if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
+  if (filter.ownerRef !== undefined) query = query.where('owners.ref', '=', filter.ownerRef);
+  if (filter.ids !== undefined) query = query.where('notices.id', 'in', filter.ids);
+  return query.orderBy('owners.ref').orderBy('fences.ref').orderBy('notices.id').execute();
+}
+
+/** What was released. */
+export interface Release {
+  readonly notices: number;
+  readonly owners: number;
+}
+
+/**
+ * Releases held notices: they are written and sent with the next messages, by what the register says then. Once one
+ * of an owner's first notices is released, later news of that owner comes through; first notices not named here stay held.
+ * @param covering the office's sentence after the greeting; null for the usual one
+ */
+export async function releaseHeldNotices(
+  register: Register,
+  filter: HeldFilter,
+  release: { readonly at: string; readonly covering: string | null },
+): Promise<Release> {
+  return register.db.transaction().execute(async (tx) => {
+    const found = await listHeldNotices({ ...register, db: tx }, filter);
+    const ids = found.map(({ id }) => id);
+    const owners = [...new Set(found.map(({ ownerRef }) => ownerRef))];
+    for (let from = 0; from < ids.length; from += MOST_NAMED) {
+      await tx
+        .updateTable('notices')
+        .set({ released_at: release.at, covering: release.covering })
+        .where('id', 'in', ids.slice(from, from + MOST_NAMED))
+        .execute();
+    }
+    for (let from = 0; from < owners.length; from += MOST_NAMED) {
+      await tx
+        .updateTable('notices')
+        .set({ held: 'kept back' })
+        .where('owner_ref', 'in', owners.slice(from, from + MOST_NAMED))
+        .where('held', '=', 'first sweep')
+        .where('released_at', 'is', null)
+        .execute();
+    }
+    return { notices: found.length, owners: owners.length };
+  });
+}

@@ -1,0 +1,67 @@
+import type { Kysely } from 'kysely';
+import type { Register } from './database.ts';
+import { readSettings } from './settings-store.ts';
+import type { HeldBy } from './sweep-tables.ts';
+import type { DecidedNotice, SweptFence } from './swept-fence.ts';
+import type { RegisterTables } from './tables.ts';
+
+/** What holds the notices that a sweep writes now. */
+export interface Holding {
+  /** True in a register's first sweep, where the settings hold what it finds. */
+  readonly firstSweep: boolean;
+  /** Owners whose notices of the first sweep the office has not released: whatever else is for them waits too. */
+  readonly waitingOwners: ReadonlySet<string>;
+  readonly matters: ReadonlySet<string>;
+}
+
+/** What holds notices for the owners of these fences, read within the sweep's transaction. */
+export async function holdingNow(tx: Kysely<RegisterTables>, fences: readonly SweptFence[]): Promise<Holding> {
+  const { holdFirstSweep } = await readSettings(tx);
+  const finished = await tx.selectFrom('sweeps').select('id').where('state', '=', 'finished').limit(1).execute();
+  const refs = [...new Set(fences.flatMap(({ owners }) => owners.map(({ ownerRef }) => ownerRef)))];
+  const waiting = await tx
+    .selectFrom('notices')
+    .select('owner_ref')
+    .distinct()
+    .where('held', '=', 'first sweep')
+    .where('released_at', 'is', null)
+    .where('owner_ref', 'in', refs)
+    .execute();
+  const matters = await tx.selectFrom('held_matters').select('matter').execute();
+  return {
+    firstSweep: finished.length === 0 && holdFirstSweep === 'yes',
+    waitingOwners: new Set(waiting.map((row) => row.owner_ref)),
+    matters: new Set(matters.map((row) => row.matter)),
+  };
+}
+
+/** Why a notice waits for the office; null where it does not. */
+export function heldBy(
+  { firstSweep, waitingOwners, matters }: Holding,
+  ownerRef: string,
+  notice: Pick<DecidedNotice, 'matter' | 'mayBeHeld'>,
+): HeldBy | null {
+  if (firstSweep) return 'first sweep';
+  if (!notice.mayBeHeld) return null;
+  if (waitingOwners.has(ownerRef)) return 'first sweep';
+  return matters.has(notice.matter) ? 'matter' : null;
+}
+
+/** Matters that the office holds, by name. */
+export async function listHeldMatters({ db }: Register): Promise<readonly string[]> {
+  const rows = await db.selectFrom('held_matters').select('matter').orderBy('matter').execute();
+  return rows.map((row) => row.matter);
+}
+
+/** Has a matter held from now on, or no longer; what is held by then stays held until it is released. */
+export async function holdMatter({ db }: Register, matter: string, hold: boolean, at: string): Promise<void> {
+  if (!hold) {
+    await db.deleteFrom('held_matters').where('matter', '=', matter).execute();
+    return;
+  }
+  await db
+    .insertInto('held_matters')
+    .values({ matter, since: at })
+    .onConflict((conflict) => conflict.doNothing())
+    .execute();
+}
