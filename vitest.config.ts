@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 const report = process.env.TEST_REPORT_FILE;
@@ -8,6 +9,8 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     pool: 'forks',
+    // two also where there are only two cores: many tests wait for a process, a server or a page
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     reporters: report ? ['default', ['json', { outputFile: report }]] : ['default'],
   },
 });
