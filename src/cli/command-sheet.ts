@@ -38,7 +38,7 @@ const nothingText = (
     '',
   ].join('\n');
 
-/** Prints the day sheet of a crew, or those of a week. */
+/** Prints the day sheet of a crew, or those of a week; where no day is asked for, today's, or else that of its next day out. */
 export async function runSheet(context: CliContext, crewRef: string, options: SheetOptions): Promise<void> {
   const { terminal, clock } = context;
   if (options.day !== undefined && options.week !== undefined) {
@@ -47,7 +47,13 @@ export async function runSheet(context: CliContext, crewRef: string, options: Sh
   const { sheets, days } = await withExistingRegister(configOf(context, options), async (register) => {
     const wanted =
       options.week === undefined ? [options.day ?? (await officeToday(register, clock))] : daysOfWeek(options.week);
-    return { sheets: await crewSheets(register, crewRef, wanted), days: wanted };
+    const found = await crewSheets(register, crewRef, wanted);
+    const isAsked = options.day !== undefined || options.week !== undefined;
+    if (isAsked || found.kind === 'no crew' || found.sheets.length > 0 || found.nextDay === null) {
+      return { sheets: found, days: wanted };
+    }
+    terminal.err(`${found.crewName} has no visits on ${wanted[0]}; this is its next day out, ${found.nextDay}.\n`);
+    return { sheets: await crewSheets(register, crewRef, [found.nextDay]), days: [found.nextDay] };
   });
   if (sheets.kind === 'no crew') throw noCrew(crewRef, sheets.nearest);
   if (options.html !== undefined && sheets.sheets.length > 0) {

@@ -54,9 +54,15 @@ describe('sheet', () => {
   });
 
   it('says when the next visit is where the day has none', async () => {
-    expect((await command(sample.folder, ['sheet', 'north'])).out).toBe(
+    expect((await command(sample.folder, ['sheet', 'north', '--day', '2026-11-24'])).out).toBe(
       'North crew; wells, posts has no visits on 2026-11-24.\nThe next begins on 2027-01-11.\n',
     );
+    const next = await command(sample.folder, ['sheet', 'north']);
+    expect(next.err).toBe(
+      'North crew; wells, posts has no visits on 2026-11-24; this is its next day out, 2027-01-11.\n',
+    );
+    expect(next.out).toBe((await command(sample.folder, ['sheet', 'north', '--day', '2027-01-11'])).out);
+    expect(next.out).toContain('January 11, 2027');
     expect((await command(empty.folder, ['sheet', 'south', '--week', '2027-01-12'])).out).toContain(
       'from 2027-01-11 to 2027-01-17.\nNone is planned after that',
     );
