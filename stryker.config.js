@@ -7,7 +7,7 @@ export default {
   concurrency: 2,
   ignorePatterns: ['dist', 'data', 'coverage', 'reports', 'docs', 'seeds-demo', '.stryker-tmp*'],
   // Long enough that a busy machine makes no mutant look noticed: what runs out of time runs for ever.
-  timeoutMS: 60_000,
+  timeoutMS: 20_000,
   timeoutFactor: 4,
   reporters: ['json', 'progress'],
   warnings: { slow: false },

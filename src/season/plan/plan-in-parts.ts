@@ -4,7 +4,8 @@ import type { PlanFound, PlanLimits } from './plan-limits.ts';
 import { type PriceBound, priceBound } from './price-bound.ts';
 import { rearrange } from './rearrange.ts';
 import { compareScores, type Schedule } from './schedule.ts';
-import { slotBound } from './slot-bound.ts';
+import { type SlotBound, slotBound } from './slot-bound.ts';
+import { slotBySlot } from './slot-by-slot.ts';
 
 /** What a large plan is searched with. */
 export interface PartsTools {
@@ -27,6 +28,14 @@ export function planInParts(compiled: CompiledProblem, { limits, stopNow }: Part
     return found;
   };
   const hoped = boundOf(BENEFIT_STAGE, countable, even.score()[BENEFIT_STAGE]!);
+  const closerThan = (priced: PriceBound, reached: readonly number[], target: number): SlotBound => {
+    const { worths, rankPrices } = priced;
+    const found = slotBound({ compiled, reached, worths, rankPrices, target, maxSteps: limits.slotSteps, stopNow });
+    steps += found.steps;
+    return { ...found, bound: Math.min(found.bound, priced.bound) };
+  };
+  const target = hoped.bound - HOPED_GAP * Math.abs(hoped.bound);
+  const closer = closerThan(hoped, countable, target);
   let schedule = even;
   if (!standsAsBefore(even)) {
     const starts = [
@@ -38,6 +47,7 @@ export function planInParts(compiled: CompiledProblem, { limits, stopNow }: Part
           hoped.relaxed,
         ),
       ),
+      completePlan(slotBySlot({ compiled, prices: closer.prices, target, stopNow })),
     ];
     const start = starts.reduce((best, each) => (compareScores(each.score(), best.score()) > 0 ? each : best));
     const better = rearrange({ schedule: start, prices: hoped.prices, steps: limits.searchSteps, stopNow });
@@ -51,20 +61,13 @@ export function planInParts(compiled: CompiledProblem, { limits, stopNow }: Part
   });
   const reached = score.slice(0, BENEFIT_STAGE);
   const isFull = reached.every((count, stage) => count === countable[stage]);
-  const last = isFull ? hoped : boundOf(BENEFIT_STAGE, reached, score[BENEFIT_STAGE]!);
-  const { worths, rankPrices } = last;
   const known = score[BENEFIT_STAGE]!;
-  const closer =
-    last.bound > known
-      ? slotBound({ compiled, reached, worths, rankPrices, known, maxSteps: limits.slotSteps, stopNow })
-      : { bound: last.bound, steps: 0 };
-  steps += closer.steps;
-  return {
-    schedule,
-    bounds: [...bounds, Math.min(last.bound, closer.bound)],
-    counts: { solves: 0, nodes: 0, iterations: 0, steps },
-  };
+  const last = isFull ? closer : closerThan(boundOf(BENEFIT_STAGE, reached, known), reached, known);
+  return { schedule, bounds: [...bounds, last.bound], counts: { solves: 0, nodes: 0, iterations: 0, steps } };
 }
+
+/** How far under its bound a good plan is thought to lie [-]; it sets the length of steps, no more. */
+const HOPED_GAP = 0.025;
 
 /** Shares of the prices at which the first plan is tried: at full prices it leaves hours to visits that do not come. */
 const PRICE_SHARES = [0.6, 0.8, 1] as const;

@@ -23,7 +23,7 @@ export const PLAN_LIMITS: PlanLimits = {
   maxIterations: 400_000,
   priceSteps: 260,
   slotSteps: 40,
-  searchSteps: 900_000,
+  searchSteps: 500_000,
 };
 
 /** What a way of planning found. */
