@@ -14,7 +14,7 @@ const quartersNeeded = (hours: number, rounding: Rounding): number =>
   rounding === 'down' ? quartersOfRoom(hours) : Math.ceil(hours / HOURS_STEP - TOLERANCE);
 
 /** One thing that could be done in a slot. */
-export interface SlotOffer {
+interface SlotOffer {
   readonly candidate: Candidate;
   readonly job: number;
   readonly value: number;
