@@ -8,6 +8,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts', 'test/**/*.test.tsx'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    setupFiles: ['test/properties-seed.ts'],
     pool: 'forks',
     // two also where there are only two cores: many tests wait for a process, a server or a page
     maxWorkers: Math.max(2, availableParallelism() - 1),

@@ -1,23 +1,24 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { App, AppParts } from '../service/service.ts';
-import { accountsRoutes } from './accounts-routes.tsx';
-import { authorize, noteCircumstances } from './authorization.ts';
-import { formsFromHereOnly } from './csrf.ts';
-import { feedRoutes } from './feed-routes.ts';
-import { fenceRoutes } from './fence-routes.tsx';
-import { isFontName, readFont } from './font-files.ts';
-import { mailRoutes } from './mail-routes.tsx';
-import { outboxRoutes } from './outbox-routes.tsx';
-import { ownAccountRoutes } from './own-account-routes.tsx';
-import { ownerRoutes } from './owner-routes.tsx';
-import { ICON_SVG } from './page-shell.tsx';
-import { type Problem, sayProblem } from './say-problem.tsx';
-import { hostCheck, securityHeaders } from './security.ts';
-import { setupRoutes } from './setup-routes.tsx';
-import { signInRoutes } from './sign-in-routes.tsx';
-import { STYLESHEET, STYLESHEET_PATH } from './stylesheet.ts';
-import type { PageContext, PageEnv } from './visitor.ts';
+import { authorize, noteCircumstances } from './access/authorization.ts';
+import { formsFromHereOnly } from './access/csrf.ts';
+import { hostCheck, securityHeaders } from './access/security.ts';
+import type { PageContext, PageEnv } from './access/visitor.ts';
+import { accountsRoutes } from './accounts/accounts-routes.tsx';
+import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
+import { setupRoutes } from './accounts/setup-routes.tsx';
+import { signInRoutes } from './accounts/sign-in-routes.tsx';
+import { feedRoutes } from './calendar/feed-routes.ts';
+import { fenceRoutes } from './fences/fence-routes.tsx';
+import { isFontName, readFont } from './frame/font-files.ts';
+import { beginningOf } from './frame/navigation.ts';
+import { ICON_SVG } from './frame/page-shell.tsx';
+import { type Problem, sayProblem } from './frame/say-problem.tsx';
+import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
+import { mailRoutes } from './mail/mail-routes.tsx';
+import { outboxRoutes } from './mail/outbox-routes.tsx';
+import { ownerRoutes } from './owner/owner-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
@@ -66,6 +67,10 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
     if (!isFontName(name)) return context.notFound();
     const bytes = await readFont(name);
     return context.body(new Uint8Array(bytes), 200, { 'Content-Type': 'font/ttf', 'Cache-Control': FOR_A_YEAR });
+  });
+  app.get('/', (context) => {
+    const { visitor } = context.var;
+    return context.redirect(visitor.kind === 'account' ? beginningOf(visitor.account.role) : '/fences', 302);
   });
   app.route('/', signInRoutes(parts));
   app.route('/', setupRoutes(parts));

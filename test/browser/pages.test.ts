@@ -114,7 +114,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
   };
 
   const paths = (): readonly string[] => [
-    '/',
+    '/fences',
     '/fences/PR-02',
     '/fences/PR-02/reasons',
     '/fences/PR-02/reasons?of=ends',
@@ -194,7 +194,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
         );
         expect(beyond, path).toBeLessThanOrEqual(SIZES[1].width);
       }
-      await go(page, '/');
+      await go(page, '/fences');
       const tallest = await page.evaluate<number>(
         "Math.max(...[...document.querySelectorAll('.fences tbody tr')].map((row) => row.getBoundingClientRect().height))",
       );
@@ -225,7 +225,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
 
   it('are walked by keyboard: the skip link first, then visibly on', async () => {
     await inWindow(SIZES[0], async (page) => {
-      await go(page, '/');
+      await go(page, '/fences');
       await page.keyboard.press('Tab');
       expect(await page.evaluate('document.activeElement.textContent.trim()')).toBe('Skip to the content');
       await page.keyboard.press('Enter');
@@ -237,7 +237,7 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
 
   it('find a fence by form, open it, and show its seasons as a table', async () => {
     await inWindow(SIZES[1], async (page) => {
-      await go(page, '/');
+      await go(page, '/fences');
       await page.getByLabel('Fence, site or owner').fill('PR-03');
       await page.getByRole('button', { name: 'Show' }).click();
       await page.getByRole('link', { name: 'PR-03' }).click();

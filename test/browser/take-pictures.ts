@@ -1,6 +1,10 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
 import { startBrowser } from './browser.ts';
+import { PICTURES } from './picture-list.ts';
+
+type StorageState = Awaited<ReturnType<Awaited<ReturnType<Browser['newContext']>>['storageState']>>;
 
 /**
  * Takes the pictures of the pages for the docs from a running service: `npm run pictures`.
@@ -9,31 +13,44 @@ const base = process.argv[2] ?? 'http://127.0.0.1:8480';
 const folder = join(import.meta.dirname, '..', '..', 'docs', 'pictures');
 mkdirSync(folder, { recursive: true });
 
-const shots = [
-  { name: 'fences', path: '/', width: 1280, height: 900 },
-  { name: 'fence', path: '/fences/CT-11', width: 1280, height: 1130 },
-  { name: 'fence-phone', path: '/fences/CT-11', width: 390, height: 900 },
-  { name: 'reasons', path: '/fences/CT-11/reasons', width: 1280, height: 1000 },
-  { name: 'outbox', path: '/outbox', width: 1280, height: 640 },
-] as const;
-
 const browser = await startBrowser();
 try {
-  // the demo's office, by the one click that everybody begins with
-  const entrance = await browser.newContext();
-  const door = await entrance.newPage();
-  await door.goto(`${base}/sign-in`);
-  await door.getByRole('button', { name: 'The office' }).click();
-  const storageState = await entrance.storageState();
-  const take = async (name: string, url: string, size: { width: number; height: number }): Promise<void> => {
+  /** Who came in by the demo's entrance, by the button that they pressed: what the browser keeps of it, and where it led. */
+  const entered = new Map<string, { readonly storageState: StorageState; readonly url: string }>();
+  const enter = async (as: string): Promise<{ readonly storageState: StorageState; readonly url: string }> => {
+    const known = entered.get(as);
+    if (known) return known;
+    const context = await browser.newContext();
+    const door = await context.newPage();
+    await door.goto(`${base}/sign-in`);
+    await door.getByRole('button', { name: as, exact: true }).click();
+    await door.waitForLoadState('load');
+    const came = { storageState: await context.storageState(), url: door.url() };
+    await context.close();
+    entered.set(as, came);
+    return came;
+  };
+  const take = async (
+    name: string,
+    url: string,
+    size: { readonly width: number; readonly height: number },
+    storageState: StorageState,
+    whole = false,
+  ): Promise<void> => {
     const context = await browser.newContext({ viewport: size, colorScheme: 'light', storageState });
     const page = await context.newPage();
     await page.goto(url, { waitUntil: 'networkidle' });
-    await page.screenshot({ path: join(folder, `${name}.png`) });
+    await page.screenshot({ path: join(folder, `${name}.png`), fullPage: whole });
     await context.close();
     console.log(`docs/pictures/${name}.png`);
   };
-  for (const { name, path, ...size } of shots) await take(name, base + path, size);
+  for (const { name, path, as, whole, width, height } of PICTURES) {
+    const { storageState, url } = await enter(as);
+    // an owner's pages lie under the link that the entrance led to
+    const from = as.startsWith('An owner') ? new URL(url).origin + new URL(url).pathname : base;
+    await take(name, from + path, { width, height }, storageState, whole);
+  }
+  const { storageState } = await enter('The office');
   const page = await browser.newPage({ storageState });
   await page.goto(`${base}/mail`);
   const mails: { href: string; subject: string }[] = [];
@@ -41,8 +58,8 @@ try {
     mails.push({ href: (await link.getAttribute('href')) ?? '', subject: (await link.textContent()) ?? '' });
   }
   const find = (wanted: RegExp): string => mails.find(({ subject }) => wanted.test(subject))?.href ?? '/mail';
-  await take('mail', `${base}${find(/^Fence /)}/html`, { width: 680, height: 1250 });
-  await take('digest', `${base}${find(/of your fences/)}/html`, { width: 760, height: 1100 });
+  await take('mail', `${base}${find(/^Fence /)}/html`, { width: 680, height: 1250 }, storageState);
+  await take('digest', `${base}${find(/of your fences/)}/html`, { width: 760, height: 1100 }, storageState);
 } finally {
   await browser.close();
 }

@@ -10,7 +10,7 @@ import { openRegister } from '../../src/register/database.ts';
 import { countFences } from '../../src/register/fence-list.ts';
 import { packagePath } from '../../src/register/package-path.ts';
 import { importDemo } from '../../src/service/import-demo.ts';
-import { tokenIn } from '../web/access-visitors.ts';
+import { tokenIn } from '../web/access/access-visitors.ts';
 
 const DEADLINE_MS = 120_000;
 
@@ -77,7 +77,7 @@ describe('serve', { timeout: 150_000 }, () => {
     expect(running.said()).toContain(`Data lie in ${folder}`);
     expect(running.said()).toContain('the demo opens by one click');
     const door = await fetch(`${url}/?standing=short+from+new`);
-    const fields = { form_token: tokenIn(await door.text()), as: 'office', next: '/?standing=short+from+new' };
+    const fields = { form_token: tokenIn(await door.text()), as: 'office', next: '/fences?standing=short+from+new' };
     const entered = await fetch(`${url}/demo`, {
       method: 'POST',
       body: new URLSearchParams(fields),

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { packagePath } from '../../src/register/package-path.ts';
-import { ROUTE_ACCESS, type RouteAccess } from '../../src/web/route-access.ts';
-import { STYLESHEET_PATH } from '../../src/web/stylesheet.ts';
+import { ROUTE_ACCESS, type RouteAccess } from '../../src/web/access/route-access.ts';
+import { STYLESHEET_PATH } from '../../src/web/frame/stylesheet.ts';
 
 const ROLES = ['office', 'crew', 'board'] as const;
 

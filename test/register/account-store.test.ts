@@ -2,8 +2,8 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { addAccount, hasAccounts, type NewAccount, setAccountDisabled } from '../../src/register/account-store.ts';
 import { answeringApiToken, revokeApiToken } from '../../src/register/api-token-store.ts';
 import { newApiToken } from '../../src/service/api-tokens.ts';
+import { storeAccount } from '../web/accounts/signed-in.ts';
 import { SAMPLE_NOW, sampleRegister } from '../web/sample-register.ts';
-import { storeAccount } from '../web/signed-in.ts';
 
 const NOW = '2026-11-26T08:00:00.000Z';
 const CREW: NewAccount = {

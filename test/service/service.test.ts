@@ -12,7 +12,7 @@ import { createLog } from '../../src/service/log.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import type { AppParts, Service } from '../../src/service/service.ts';
 import { startService } from '../../src/service/service.ts';
-import { storeAccount } from '../web/signed-in.ts';
+import { storeAccount } from '../web/accounts/signed-in.ts';
 import { startChild } from './child-process.ts';
 import { changeFences, fillRegister, manyFences, temporaryFolder } from './fence-register.ts';
 

@@ -2,8 +2,8 @@ import { DateTime } from 'luxon';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { NewAccount } from '../../src/register/account-store.ts';
 import { resumeSession, signOut, startSession } from '../../src/service/sessions.ts';
+import { storeAccount } from '../web/accounts/signed-in.ts';
 import { sampleRegister } from '../web/sample-register.ts';
-import { storeAccount } from '../web/signed-in.ts';
 
 const BEGIN = DateTime.fromISO('2026-11-26T08:00:00Z', { zone: 'utc' });
 

@@ -2,8 +2,8 @@ import { DateTime } from 'luxon';
 import { beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { hashPassword } from '../../src/service/password-hash.ts';
 import { trySignIn, waitBeforeTry } from '../../src/service/sign-in.ts';
+import { storeAccount } from '../web/accounts/signed-in.ts';
 import { sampleRegister } from '../web/sample-register.ts';
-import { storeAccount } from '../web/signed-in.ts';
 
 const PASSWORD = 'gate latch and hinge';
 const BEGIN = DateTime.fromISO('2026-11-26T08:00:00Z', { zone: 'utc' });

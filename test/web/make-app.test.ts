@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { STYLESHEET_PATH } from '../../src/web/stylesheet.ts';
+import { STYLESHEET_PATH } from '../../src/web/frame/stylesheet.ts';
 import type { SampleApp } from './sample-app.ts';
 import { sampleApp } from './sample-app.ts';
 
@@ -11,7 +11,7 @@ describe('every answer of the pages', () => {
   afterAll(() => sample.close());
 
   it('allows no script and nothing from elsewhere', async () => {
-    for (const path of ['/', '/fences/PR-01', '/fences/PR-01/reasons', '/outbox', '/mail', '/nowhere']) {
+    for (const path of ['/fences', '/fences/PR-01', '/fences/PR-01/reasons', '/outbox', '/mail', '/nowhere']) {
       const response = await sample.app.request(path);
       const policy = response.headers.get('content-security-policy') ?? '';
       expect(policy, path).toContain("default-src 'none'");
@@ -25,7 +25,7 @@ describe('every answer of the pages', () => {
   });
 
   it('refuses a name that is neither loopback nor its own', async () => {
-    const ask = (host: string) => sample.app.request('/', { headers: { host } });
+    const ask = (host: string) => sample.app.request('/fences', { headers: { host } });
     for (const host of ['localhost:8480', '127.0.0.1:8480', '[::1]:8480', 'LOCALHOST', 'fences.example.org']) {
       expect((await ask(host)).status, host).toBe(200);
     }
@@ -59,7 +59,7 @@ describe('every answer of the pages', () => {
       expect(refused.status, method).toBe(405);
       expect(refused.headers.get('allow'), method).toBe('GET, HEAD');
     }
-    expect((await sample.app.request('/', { method: 'HEAD' })).status).toBe(200);
+    expect((await sample.app.request('/fences', { method: 'HEAD' })).status).toBe(200);
   });
 
   it('says the way out where there is no page', async () => {
@@ -74,7 +74,7 @@ describe('every answer of the pages', () => {
     const broken = await sampleApp();
     await broken.register.close();
     try {
-      const page = await broken.app.request('/');
+      const page = await broken.app.request('/fences');
       expect(page.status).toBe(500);
       const html = await page.text();
       expect(html).toContain('Nothing in the register was changed.');

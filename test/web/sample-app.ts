@@ -12,8 +12,8 @@ import { isForThisMachine } from '../../src/service/service-address.ts';
 import { createMetrics } from '../../src/service/service-metrics.ts';
 import { createServiceView } from '../../src/service/service-view.ts';
 import { makeApp } from '../../src/web/make-app.tsx';
+import { cookieOf, storeAccount } from './accounts/signed-in.ts';
 import { SAMPLE_NOW, sampleRegister } from './sample-register.ts';
-import { cookieOf, storeAccount } from './signed-in.ts';
 
 export type SampleApp = Awaited<ReturnType<typeof sampleApp>>;
 

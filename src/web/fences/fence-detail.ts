@@ -1,0 +1,51 @@
+import type { FenceFacts } from '../../forecast/fence-facts.ts';
+import type { FenceForecast } from '../../forecast/fence-forecast.ts';
+import type { Register } from '../../register/database.ts';
+import { type FenceEvidence, loadFenceEvidence } from '../../register/evidence-store.ts';
+import { loadFenceFacts } from '../../register/fence-facts-store.ts';
+import type { FenceRecord } from '../../register/fence-record.ts';
+import type { StoredForecast } from '../../register/forecast-store.ts';
+import { forecastOf, loadStoredForecasts } from '../../register/forecast-store.ts';
+import type { StoredNotice } from '../../register/notice-store.ts';
+import { listNoticesOfFence } from '../../register/notice-store.ts';
+import { readRecord } from '../../register/record-store.ts';
+import type { SiteRecord } from '../../register/site-record.ts';
+
+/** Everything one fence's page shows. */
+export interface FenceDetail {
+  readonly fence: FenceRecord;
+  readonly site: SiteRecord;
+  readonly owners: readonly string[];
+  readonly facts: FenceFacts;
+  readonly evidence: FenceEvidence;
+  readonly notices: readonly StoredNotice[];
+  /** Null until the fence has been swept. */
+  readonly swept: { readonly stored: StoredForecast; readonly forecast: FenceForecast } | null;
+}
+
+/** Loads one fence with its site, owners, works, evidence, notices and last forecast; null where the register has no such fence. */
+export async function loadFenceDetail(register: Register, ref: string): Promise<FenceDetail | null> {
+  const fence = await readRecord(register.db, 'fences', ref);
+  if (!fence) return null;
+  const ownerRefs = [fence.ownerRef, ...(fence.secondOwnerRef === null ? [] : [fence.secondOwnerRef])];
+  const [site, facts, evidence, stored, notices, ...owners] = await Promise.all([
+    readRecord(register.db, 'sites', fence.siteRef),
+    loadFenceFacts(register, [ref]),
+    loadFenceEvidence(register.db, [ref]),
+    loadStoredForecasts(register, [ref]),
+    listNoticesOfFence(register, ref),
+    ...ownerRefs.map((owner) => readRecord(register.db, 'owners', owner)),
+  ]);
+  const known = facts.get(ref);
+  if (!site || !known) throw new Error(`the register lacks the site or the facts of fence ${ref}`);
+  const last = stored.get(ref);
+  return {
+    fence,
+    site,
+    owners: owners.map((owner, index) => owner?.name ?? ownerRefs[index] ?? ''),
+    facts: known,
+    evidence: evidence.get(ref) ?? { inspections: [], outcomes: [] },
+    notices,
+    swept: last ? { stored: last, forecast: forecastOf(last) } : null,
+  };
+}

@@ -1,0 +1,23 @@
+/** The words of the frame of a page. */
+export interface ShellWords {
+  readonly skip: string;
+  readonly pages: string;
+  readonly signOut: string;
+  readonly pleaseNote: string;
+}
+
+/** The words of the frame, by language. */
+export const SHELL_WORDS: Readonly<Record<'en' | 'es', ShellWords>> = {
+  en: {
+    skip: 'Skip to the content',
+    pages: 'Pages',
+    signOut: 'Sign out',
+    pleaseNote: 'Please note',
+  },
+  es: {
+    skip: 'Ir al contenido',
+    pages: 'Páginas',
+    signOut: 'Cerrar sesión',
+    pleaseNote: 'Tenga en cuenta',
+  },
+};

@@ -1,0 +1,162 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { listRecords, upsertRecords } from '../../../src/register/record-store.ts';
+import { summarySentence } from '../../../src/web/fences/list-sentences.ts';
+import type { SampleApp } from '../sample-app.ts';
+import { sampleApp } from '../sample-app.ts';
+
+const refsIn = (html: string): readonly string[] =>
+  [...html.matchAll(/<a href="\/fences\/([^"/]+)">/g)].map((found) => found[1] as string);
+
+describe('the list of fences', () => {
+  let sample: SampleApp;
+  beforeAll(async () => {
+    sample = await sampleApp();
+  });
+  afterAll(() => sample.close());
+
+  it('shows every fence, the worst standing first and the weakest of a standing first', async () => {
+    const html = await sample.text('/fences');
+    expect(refsIn(html)).toHaveLength(8);
+    const words = [...html.matchAll(/class="standing"><span class="standing-[^"]*">([^<]*)</g)].map(
+      (found) => found[1],
+    );
+    const order = ['short from new', 'short', 'closing', 'clear'];
+    expect(words.map((word) => order.indexOf(word as string))).toEqual(
+      words.map((word) => order.indexOf(word as string)).toSorted((a, b) => a - b),
+    );
+    expect(refsIn(html)[0]).toBe('SK-01');
+  });
+
+  it('opens with what the register comes to, in a sentence', async () => {
+    const html = await sample.text('/fences');
+    expect(html).toMatch(
+      /<p class="lead">\d of 8 fences are short of their design gust now; [^<]* within two seasons\.<\/p>/,
+    );
+  });
+
+  it('gives speeds in the units of each site', async () => {
+    const html = await sample.text('/fences');
+    const row = (ref: string): string =>
+      html.slice(html.indexOf(`/fences/${ref}"`), html.indexOf('</tr>', html.indexOf(`/fences/${ref}"`)));
+    expect(row('PR-01')).toContain('105 mph');
+    expect(row('PR-01')).not.toContain('km/h');
+    expect(row('SK-01')).toContain('173 km/h');
+    expect(row('SK-01')).toContain('2008–2012');
+  });
+
+  it('sorts by a column and back, and says so in the heading', async () => {
+    const up = await sample.text('/fences?sort=snap');
+    const down = await sample.text('/fences?sort=snap&dir=desc');
+    expect(refsIn(up)).toEqual(refsIn(down).toReversed());
+    expect(up).toContain('aria-sort="ascending"><a href="/fences?sort=snap&amp;dir=desc">Snap speed</a>');
+    expect(down).toContain('aria-sort="descending"><a href="/fences?sort=snap">Snap speed</a>');
+  });
+
+  it('narrows by site, by standing and by text, and keeps what was asked in the form', async () => {
+    expect(refsIn(await sample.text('/fences?site=SKERRY')).toSorted()).toEqual(['SK-01', 'SK-02']);
+    expect(refsIn(await sample.text('/fences?standing=short+from+new'))).toEqual(['SK-01']);
+    const found = await sample.text('/fences?q=rosa');
+    expect(refsIn(found).toSorted()).toEqual(['PR-04', 'SK-02']);
+    expect(found).toContain('value="rosa"');
+  });
+
+  it('says the way out where nothing answers to the search, and writes the search back as text', async () => {
+    const html = await sample.text(`/fences?q=${encodeURIComponent('"><script>alert(1)</script>')}`);
+    expect(html).toContain('No fence answers to that.');
+    expect(html).toContain('Show all 8 fences');
+    expect(html).not.toContain('<script');
+  });
+
+  it('falls back to the plain list where the address makes no sense', async () => {
+    const html = await sample.text('/fences?sort=colour&standing=purple&page=-4');
+    expect(refsIn(html)).toHaveLength(8);
+  });
+
+  it('says how far a sweep is that is at work', async () => {
+    const sweeping = await sampleApp({ swept: false, progress: { done: 3, failed: 0, lastRef: 'PR-03' } });
+    try {
+      const html = await sweeping.text('/fences');
+      expect(html).toContain('A sweep is at work: 3 of 8 fences done.');
+      expect(html).toContain('8 of 8 fences are not computed yet: a sweep is at work.');
+      expect(html).toContain('not swept yet');
+    } finally {
+      await sweeping.close();
+    }
+  });
+
+  it('gives no all-clear while no fence is computed, and says when the sweep is and in which zone', async () => {
+    const fresh = await sampleApp({ swept: false });
+    try {
+      const html = await fresh.text('/fences');
+      expect(html).toContain(
+        '<p class="lead">8 of 8 fences are not computed yet: run stormpale sweep, or wait for the sweep at 04:30 UTC.</p>',
+      );
+      expect(html).toContain('(every night at 04:30 UTC)');
+    } finally {
+      await fresh.close();
+    }
+  });
+
+  it('shows fifty fences a page and leads to the next', async () => {
+    const many = await sampleApp({ swept: false });
+    try {
+      const [fence] = await listRecords(many.register.db, 'fences');
+      if (!fence) throw new Error('the sample has no fences');
+      const copies = Array.from({ length: 60 }, (_, index) => ({
+        ...fence,
+        ref: `Z-${String(index).padStart(2, '0')}`,
+      }));
+      await upsertRecords(many.register.db, 'fences', copies, '2026-11-24T12:00:00.000Z');
+      const first = await many.text('/fences?sort=ref');
+      expect(refsIn(first)).toHaveLength(50);
+      expect(first).toContain('href="/fences?sort=ref&amp;page=2"');
+      const second = await many.text('/fences?sort=ref&page=2');
+      expect(refsIn(second)).toHaveLength(18);
+      expect(refsIn(await many.text('/fences?sort=ref&page=9'))).toEqual(refsIn(second));
+    } finally {
+      await many.close();
+    }
+  });
+
+  it('tells how to bring fences in where the register is empty', async () => {
+    const empty = await sampleApp({ empty: true });
+    try {
+      const html = await empty.text('/fences');
+      expect(html).toContain('The register holds no fences yet.');
+      expect(html).toContain('stormpale import');
+      expect(html).not.toContain('<table');
+    } finally {
+      await empty.close();
+    }
+  });
+});
+
+describe('the sentence on top of the list', () => {
+  const of = (short: number, closing: number, clear: number, fromNew = 0, unswept = 0): string =>
+    summarySentence(
+      {
+        counts: { short, closing, clear, 'short from new': fromNew },
+        total: short + closing + clear + fromNew + unswept,
+        unswept,
+      },
+      { lookAheadSeasons: 2, nightly: '04:30 America/Chicago', sweeping: false },
+    );
+
+  it('leads with what is not computed yet and then speaks of the computed only', () => {
+    expect(of(0, 0, 120, 0, 30)).toBe(
+      '30 of 150 fences are not computed yet: run stormpale sweep, or wait for the sweep at 04:30 America/Chicago. None of 120 computed fences are short of their design gust now; none goes short within two seasons.',
+    );
+    expect(of(1, 0, 0, 0, 1)).toBe(
+      '1 of 2 fences is not computed yet: run stormpale sweep, or wait for the sweep at 04:30 America/Chicago. The computed fence is short of its design gust now.',
+    );
+  });
+
+  it('counts the short, also those short from new, and those that go short soon', () => {
+    expect(of(2, 5, 53, 1)).toBe(
+      '3 of 61 fences are short of their design gust now; 5 more go short within two seasons.',
+    );
+    expect(of(1, 1, 8)).toBe('1 of 10 fences is short of its design gust now; 1 more goes short within two seasons.');
+    expect(of(0, 0, 1)).toBe('The fence is not short of its design gust now; it does not go short within two seasons.');
+    expect(of(0, 2, 8)).toBe('None of 10 fences are short of their design gust now; 2 go short within two seasons.');
+  });
+});
