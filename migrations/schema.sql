@@ -1,4 +1,4 @@
--- Schema after migration 11, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 18, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -28,6 +28,23 @@ CREATE TRIGGER accounts_kept before update of id, name, role, demo, created_at o
 
 CREATE TRIGGER accounts_stay before delete on accounts
   begin select raise(abort, 'an account is disabled, never deleted'); end;
+
+CREATE TABLE api_answers (
+  token_id integer not null references api_tokens (id),
+  -- made up by the program
+  key text not null check (length(key) between 1 and 200),
+  -- over method, path and body, in hexadecimal
+  request_sha256 text not null check (length(request_sha256) = 64),
+  begun_at text not null,
+  -- null while it is at work, as all that follow
+  status integer check (status between 200 and 499),
+  content_type text,
+  body text,
+  primary key (token_id, key),
+  check ((status is null) = (body is null))
+) strict, without rowid;
+
+CREATE INDEX api_answers_by_age on api_answers (begun_at);
 
 CREATE TABLE api_tokens (
   id integer primary key not null,

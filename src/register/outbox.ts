@@ -22,7 +22,7 @@ export interface OutboxEntry {
 /** Messages of the outbox, newest first, in one state or (undefined) in all. */
 export async function listOutbox(
   register: Register,
-  filter: { readonly state?: OutboxState; readonly limit: number },
+  filter: { readonly state?: OutboxState; readonly beforeId?: number; readonly limit: number },
 ): Promise<readonly OutboxEntry[]> {
   let query = register.db
     .selectFrom('outbox')
@@ -46,6 +46,7 @@ export async function listOutbox(
     .orderBy('outbox.id', 'desc')
     .limit(filter.limit);
   if (filter.state) query = query.where('state', '=', filter.state);
+  if (filter.beforeId !== undefined) query = query.where('outbox.id', '<', filter.beforeId);
   return query.execute();
 }
 

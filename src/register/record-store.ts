@@ -1,4 +1,5 @@
-import type { Kysely } from 'kysely';
+import { type Kysely, sql } from 'kysely';
+import type { z } from 'zod';
 import { type CatalogueRecord, catalogueSchema } from './catalogue-record.ts';
 import { type ClimateZoneRecord, climateZoneSchema } from './climate-zone-record.ts';
 import { type CrewMemberRecord, crewMemberSchema } from './crew-member-record.ts';
@@ -130,6 +131,32 @@ export async function listRecords<K extends RecordKind>(db: RegisterDb, kind: K)
   const rows = await rowsInOrder(db, kind).execute();
   return rows.map((row) => store.fromRow(row as unknown as FlatRow));
 }
+
+/** The record that stands first after a key, in the order of `listRecords`, and those after it: a page that a program reads on. */
+export async function recordsAfter<K extends RecordKind>(
+  db: RegisterDb,
+  kind: K,
+  page: { readonly after: readonly (string | number)[] | null; readonly limit: number },
+): Promise<{ readonly rows: readonly RecordOf[K][]; readonly last: readonly (string | number)[] | null }> {
+  const store: KindStore<RecordOf[K]> = STORES[kind];
+  let query = rowsInOrder(db, kind).limit(page.limit);
+  if (page.after !== null) {
+    const columns = sql.join(store.key.map((column) => sql.ref(column)));
+    query = query.where(sql<boolean>`(${columns}) > (${sql.join(page.after)})`);
+  }
+  const rows = (await query.execute()) as unknown as readonly FlatRow[];
+  const last = rows.at(-1);
+  return {
+    rows: rows.map((row) => store.fromRow(row)),
+    last: last === undefined ? null : store.key.map((column) => last[column] as string | number),
+  };
+}
+
+/** How many parts the key of a kind has. */
+export const keyLength = (kind: RecordKind): number => STORES[kind].key.length;
+
+/** What a record of a kind must be. */
+export const recordSchema = (kind: RecordKind): z.ZodType => STORES[kind].schema as unknown as z.ZodType;
 
 /** Kinds whose records have no ref of their own. */
 type WithoutRef = 'posts' | 'readings' | 'catalogue' | 'materials';

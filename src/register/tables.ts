@@ -1,4 +1,5 @@
 import type { AccountTables } from './account-tables.ts';
+import type { ApiAnswerTables } from './api-answer-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
@@ -12,5 +13,6 @@ export type RegisterTables = RecordTables &
   LearnedTables &
   WithdrawalTables &
   AccountTables &
+  ApiAnswerTables &
   FeedLinkTables &
   VisitTables;

@@ -6,7 +6,14 @@ import { storedSecret } from './feed-links.ts';
 import { newSecret } from './secret-token.ts';
 
 /** What a program's token can be allowed. */
-export const API_SCOPES = ['read-fences', 'read-metrics'] as const;
+export const API_SCOPES = [
+  'read-fences',
+  'read-metrics',
+  'read-register',
+  'write-register',
+  'change-visits',
+  'release-notices',
+] as const;
 export type ApiScope = (typeof API_SCOPES)[number];
 
 /** What a token begins with, so that one in the wrong place is recognised. */

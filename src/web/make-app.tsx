@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { HTTPException } from 'hono/http-exception';
 import type { App, AppParts } from '../service/service.ts';
 import { authorize, noteCircumstances } from './access/authorization.ts';
 import { formsFromHereOnly } from './access/csrf.ts';
@@ -9,6 +10,7 @@ import { accountsRoutes } from './accounts/accounts-routes.tsx';
 import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
 import { setupRoutes } from './accounts/setup-routes.tsx';
 import { signInRoutes } from './accounts/sign-in-routes.tsx';
+import { apiApp } from './api/api-app.ts';
 import { feedRoutes } from './calendar/feed-routes.ts';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
@@ -26,6 +28,12 @@ const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 const LARGEST_FORM = 64 * 1024;
 
 const NO_PAGE = 'The address may be mistyped, or the fence may have been renamed in the register.';
+const NOT_READABLE: Problem = {
+  status: 400,
+  title: 'That could not be read',
+  what: '',
+  wayOut: 'Send JSON as application/json, and forms as the pages do.',
+};
 const TOO_LARGE: Problem = {
   status: 413,
   title: 'Too much at once',
@@ -80,6 +88,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
   app.route('/', feedRoutes(parts));
+  app.route('/', apiApp(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));
 
   app.notFound((context) =>
@@ -91,6 +100,12 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
     }),
   );
   app.onError((error, context) => {
+    if (error instanceof HTTPException && error.status === 400) {
+      return sayProblem(context, {
+        ...NOT_READABLE,
+        what: `${error.message || 'It is not what it says it is'}. Nothing was changed.`,
+      });
+    }
     // the address of an owner's page holds their link: it stays out of the log
     const path = context.req.path.replace(/^\/owner\/[^/]+/, '/owner/[hidden]');
     log.error({ err: error, path }, 'a page could not be made');

@@ -24,7 +24,7 @@ function rowOf({ method, path, who, scope, fromThisMachine }: RouteAccess): stri
 describe('docs/access.md', () => {
   it('has the table of every route and whom it answers, as the program keeps it', () => {
     const text = readFileSync(packagePath('docs', 'access.md'), 'utf8');
-    const rows = text.split('\n').filter((line) => /^\| `(GET|POST) /.test(line));
+    const rows = text.split('\n').filter((line) => /^\| `(GET|POST|PUT|PATCH) /.test(line));
     expect(rows).toEqual(ROUTE_ACCESS.map(rowOf));
   });
 });

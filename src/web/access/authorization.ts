@@ -83,6 +83,12 @@ const NO_LINK: Problem = {
   what: 'It may be too old, or the office may have ended it. · Puede haber vencido, o la oficina puede haberlo anulado.',
   wayOut: 'Ask the fence office for a new one. · Pida uno nuevo a la oficina de cercas.',
 };
+const NO_TOKEN: Problem = {
+  status: 401,
+  title: 'Who asks?',
+  what: 'sign in, or show a token that answers',
+  wayOut: 'stormpale token new',
+};
 const NO_METHOD: Problem = {
   status: 405,
   title: 'That cannot be done here',
@@ -119,7 +125,7 @@ export const authorize =
       case 'sign in':
         if (isForProgram(context)) {
           context.header('WWW-Authenticate', 'Bearer');
-          return context.json({ error: 'sign in, or show a token that answers', wayOut: 'stormpale token new' }, 401);
+          return sayProblem(context, NO_TOKEN);
         }
         return context.redirect(signInPath(isReading ? context.req.url : null), 303);
     }

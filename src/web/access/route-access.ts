@@ -7,7 +7,7 @@ type Who = AccountRole | 'owner link' | 'anybody';
 
 /** One route and whom it answers. */
 export interface RouteAccess {
-  readonly method: 'GET' | 'POST';
+  readonly method: 'GET' | 'POST' | 'PUT' | 'PATCH';
   /** The pattern, letter by letter as the route is declared. */
   readonly path: string;
   readonly who: readonly Who[];
@@ -20,6 +20,8 @@ export interface RouteAccess {
 const ANYBODY: readonly Who[] = ['anybody'];
 const OFFICE: readonly Who[] = ['office'];
 const SIGNED_IN: readonly Who[] = ['office', 'crew', 'board'];
+/** Tokens alone, by their scope. */
+const PROGRAMS: readonly Who[] = [];
 const OWNER: readonly Who[] = ['owner link'];
 
 const route = (
@@ -72,6 +74,31 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/mail/:id/html', OFFICE),
   route('GET', '/mail/:id/raw', OFFICE),
   route('GET', '/mail/:id/files/:index{[0-9]+}', OFFICE),
+
+  route('GET', '/api/v1/openapi.json', ANYBODY),
+  route('GET', '/api/v1/fences', PROGRAMS, { scope: 'read-fences' }),
+  route('GET', '/api/v1/fences/:ref', PROGRAMS, { scope: 'read-fences' }),
+  route('GET', '/api/v1/fences/:ref/reasons', PROGRAMS, { scope: 'read-fences' }),
+  route('GET', '/api/v1/records/:kind', PROGRAMS, { scope: 'read-register' }),
+  route('PUT', '/api/v1/records/:kind', PROGRAMS, { scope: 'write-register' }),
+  route('GET', '/api/v1/visits', PROGRAMS, { scope: 'read-register' }),
+  route('GET', '/api/v1/visits/:uid', PROGRAMS, { scope: 'read-register' }),
+  route('POST', '/api/v1/visits/:uid/confirm', PROGRAMS, { scope: 'change-visits' }),
+  route('POST', '/api/v1/visits/:uid/miss', PROGRAMS, { scope: 'change-visits' }),
+  route('POST', '/api/v1/visits/:uid/cancel', PROGRAMS, { scope: 'change-visits' }),
+  route('POST', '/api/v1/visits/:uid/done', PROGRAMS, { scope: 'change-visits' }),
+  route('GET', '/api/v1/plans', PROGRAMS, { scope: 'read-register' }),
+  route('GET', '/api/v1/plans/:number', PROGRAMS, { scope: 'read-register' }),
+  route('POST', '/api/v1/plans/:number/accept', PROGRAMS, { scope: 'change-visits' }),
+  route('GET', '/api/v1/notices/held', PROGRAMS, { scope: 'read-register' }),
+  route('POST', '/api/v1/notices/release', PROGRAMS, { scope: 'release-notices' }),
+  route('GET', '/api/v1/notices/office', PROGRAMS, { scope: 'read-register' }),
+  route('POST', '/api/v1/notices/office/:id/settle', PROGRAMS, { scope: 'release-notices' }),
+  route('GET', '/api/v1/outbox', PROGRAMS, { scope: 'read-register' }),
+  route('GET', '/api/v1/settings', PROGRAMS, { scope: 'read-register' }),
+  route('PATCH', '/api/v1/settings', PROGRAMS, { scope: 'write-register' }),
+  route('GET', '/api/v1/sweep', PROGRAMS, { scope: 'read-register' }),
+  route('POST', '/api/v1/inspections/withdraw', PROGRAMS, { scope: 'write-register' }),
 
   route('GET', '/owner/:token', OWNER),
   route('GET', '/owner/:token/fences/:ref', OWNER),

@@ -8,7 +8,7 @@ import type { VisitorName } from './access-visitors.ts';
 export type Expected = number | 'sign in' | 'refused' | 'unknown' | '401';
 
 type Row = readonly [
-  method: 'GET' | 'POST',
+  method: 'GET' | 'POST' | 'PUT' | 'PATCH',
   path: string,
   asked: string,
   expected: Readonly<Record<VisitorName, Expected>>,
@@ -20,6 +20,10 @@ const TURNED_AWAY = {
   owner: 'sign in',
   'read-fences': 'refused',
   'read-metrics': 'refused',
+  'read-register': 'refused',
+  'write-register': 'refused',
+  'change-visits': 'refused',
+  'release-notices': 'refused',
 } as const;
 
 const all = (status: Expected): Row[3] => ({
@@ -30,6 +34,10 @@ const all = (status: Expected): Row[3] => ({
   owner: status,
   'read-fences': status,
   'read-metrics': status,
+  'read-register': status,
+  'write-register': status,
+  'change-visits': status,
+  'release-notices': status,
 });
 const office = (status: number): Row[3] => ({ ...TURNED_AWAY, office: status, crew: 'refused', board: 'refused' });
 const accounts = (status: number): Row[3] => ({ ...TURNED_AWAY, office: status, crew: status, board: status });
@@ -39,6 +47,17 @@ const byAddress = (status: Expected): Row[3] => ({
   ...all(status),
   'read-fences': 'refused',
   'read-metrics': 'refused',
+  'read-register': 'refused',
+  'write-register': 'refused',
+  'change-visits': 'refused',
+  'release-notices': 'refused',
+});
+/** For programs alone, with the one scope that it takes; people and links are refused, whoever shows nothing is told to. */
+const programs = (scope: VisitorName, status: Expected): Row[3] => ({
+  ...all('refused'),
+  nobody: '401',
+  owner: '401',
+  [scope]: status,
 });
 const FORGED = `1.${'A'.repeat(43)}`;
 
@@ -94,4 +113,29 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/owner/:token/fences/:ref', '/owner/{link}/fences/PR-04', byAddress(200)],
   ['GET', '/owner/:token/fences/:ref', '/owner/{link}/fences/PR-01', byAddress(404)],
   ['GET', '/owner/:token/fences/:ref', `/owner/${FORGED}/fences/PR-04`, byAddress('unknown')],
+
+  ['GET', '/api/v1/openapi.json', '/api/v1/openapi.json', all(200)],
+  ['GET', '/api/v1/fences', '/api/v1/fences', programs('read-fences', 200)],
+  ['GET', '/api/v1/fences/:ref', '/api/v1/fences/PR-01', programs('read-fences', 200)],
+  ['GET', '/api/v1/fences/:ref/reasons', '/api/v1/fences/PR-01/reasons', programs('read-fences', 200)],
+  ['GET', '/api/v1/records/:kind', '/api/v1/records/owners', programs('read-register', 200)],
+  ['PUT', '/api/v1/records/:kind', '/api/v1/records/owners', programs('write-register', 422)],
+  ['GET', '/api/v1/visits', '/api/v1/visits', programs('read-register', 200)],
+  ['GET', '/api/v1/visits/:uid', '/api/v1/visits/none', programs('read-register', 404)],
+  ['POST', '/api/v1/visits/:uid/confirm', '/api/v1/visits/none/confirm', programs('change-visits', 422)],
+  ['POST', '/api/v1/visits/:uid/miss', '/api/v1/visits/none/miss', programs('change-visits', 422)],
+  ['POST', '/api/v1/visits/:uid/cancel', '/api/v1/visits/none/cancel', programs('change-visits', 422)],
+  ['POST', '/api/v1/visits/:uid/done', '/api/v1/visits/none/done', programs('change-visits', 422)],
+  ['GET', '/api/v1/plans', '/api/v1/plans', programs('read-register', 200)],
+  ['GET', '/api/v1/plans/:number', '/api/v1/plans/1', programs('read-register', 404)],
+  ['POST', '/api/v1/plans/:number/accept', '/api/v1/plans/1/accept', programs('change-visits', 404)],
+  ['GET', '/api/v1/notices/held', '/api/v1/notices/held', programs('read-register', 200)],
+  ['POST', '/api/v1/notices/release', '/api/v1/notices/release', programs('release-notices', 422)],
+  ['GET', '/api/v1/notices/office', '/api/v1/notices/office', programs('read-register', 200)],
+  ['POST', '/api/v1/notices/office/:id/settle', '/api/v1/notices/office/999/settle', programs('release-notices', 404)],
+  ['GET', '/api/v1/outbox', '/api/v1/outbox', programs('read-register', 200)],
+  ['GET', '/api/v1/settings', '/api/v1/settings', programs('read-register', 200)],
+  ['PATCH', '/api/v1/settings', '/api/v1/settings', programs('write-register', 200)],
+  ['GET', '/api/v1/sweep', '/api/v1/sweep', programs('read-register', 200)],
+  ['POST', '/api/v1/inspections/withdraw', '/api/v1/inspections/withdraw', programs('write-register', 422)],
 ];

@@ -1,5 +1,5 @@
 import type { Account } from '../../../src/register/account-store.ts';
-import { newApiToken } from '../../../src/service/api-tokens.ts';
+import { API_SCOPES, type ApiScope, newApiToken } from '../../../src/service/api-tokens.ts';
 import { newOwnerLink } from '../../../src/service/owner-links.ts';
 import { FORM_TOKEN } from '../../../src/web/access/form-token.ts';
 import { cookieOf, storeAccount } from '../accounts/signed-in.ts';
@@ -7,10 +7,12 @@ import type { SampleApp } from '../sample-app.ts';
 import { SAMPLE_NOW } from '../sample-register.ts';
 
 /** Everybody who may ask. A token is named after what it is allowed. */
-export const VISITORS = ['nobody', 'office', 'crew', 'board', 'owner', 'read-fences', 'read-metrics'] as const;
+export const VISITORS = ['nobody', 'office', 'crew', 'board', 'owner', ...API_SCOPES] as const;
 export type VisitorName = (typeof VISITORS)[number];
 
 type Headers = Readonly<Record<string, string>>;
+
+const JSON_BODY = { 'content-type': 'application/json' };
 
 /** Makes everybody who may ask of a sample, and how each of them does. */
 export async function everybody(sample: SampleApp) {
@@ -22,9 +24,10 @@ export async function everybody(sample: SampleApp) {
       siteRefs: role === 'board' ? ['PELICAN'] : [],
     });
   const accounts = { office: await account('office'), crew: await account('crew'), board: await account('board') };
-  const token = async (scope: 'read-fences' | 'read-metrics'): Promise<string> =>
-    (await newApiToken(register.db, { name: scope, scopes: [scope], days: 1 }, SAMPLE_NOW)).text;
-  const tokens = { 'read-fences': await token('read-fences'), 'read-metrics': await token('read-metrics') };
+  const tokens = new Map<ApiScope, string>();
+  for (const scope of API_SCOPES) {
+    tokens.set(scope, (await newApiToken(register.db, { name: scope, scopes: [scope], days: 1 }, SAMPLE_NOW)).text);
+  }
   const link = await newOwnerLink(
     register.db,
     { ownerRef: 'QUINN', scopes: ['see'], days: 1 },
@@ -46,15 +49,22 @@ export async function everybody(sample: SampleApp) {
         return { cookie: `stormpale=${link.token}` };
       case 'read-fences':
       case 'read-metrics':
-        return { authorization: `Bearer ${tokens[who]}` };
+      case 'read-register':
+      case 'write-register':
+      case 'change-visits':
+      case 'release-notices':
+        return { authorization: `Bearer ${tokens.get(who)}` };
     }
   };
 
   /** Asks, with the token of the visitor's own forms where something is sent; each time from another address. */
-  const ask = async (method: 'GET' | 'POST', path: string, who: VisitorName): Promise<Response> => {
+  const ask = async (method: 'GET' | 'POST' | 'PUT' | 'PATCH', path: string, who: VisitorName): Promise<Response> => {
     const headers = await headersOf(who);
     asked += 1;
     const env = { incoming: { socket: { remoteAddress: `192.0.2.${asked % 250}` } } };
+    if (path.startsWith('/api/') && method !== 'GET') {
+      return sample.pages.request(path, { method, body: '{}', headers: { ...headers, ...JSON_BODY } }, env);
+    }
     if (method === 'GET') return sample.pages.request(path, { headers }, env);
     const form = await sample.pages.request(headers.cookie ? '/account' : '/sign-in', { headers });
     const shown = form.status === 303 ? await sample.pages.request('/sign-in') : form;

@@ -1,0 +1,64 @@
+import type { FenceStanding } from '../forecast/fence-forecast.ts';
+import type { RegisterDb } from './record-store.ts';
+
+/** Where one fence stands by its last sweep, for a program that reads them all. Speeds [m/s], once in [a]. */
+export interface FenceState {
+  readonly ref: string;
+  readonly siteRef: string;
+  readonly ownerRef: string;
+  readonly secondOwnerRef: string | null;
+  /** Null until it has been swept, as all that follow. */
+  readonly standing: FenceStanding | null;
+  readonly endsStanding: FenceStanding | null;
+  readonly shortSeason: string | null;
+  readonly snapMps: number | null;
+  readonly leanMps: number | null;
+  readonly designGustMps: number | null;
+  readonly onceInYears: number | null;
+  readonly computedAt: string | null;
+}
+
+/** What states are narrowed to; null for all. */
+export interface FenceStateFilter {
+  readonly siteRef: string | null;
+  /** The first or the second owner. */
+  readonly ownerRef: string | null;
+  readonly standing: FenceStanding | null;
+  /** Ref behind which to begin, byte by byte; null for the first. */
+  readonly after: string | null;
+  /** Rows at most. */
+  readonly limit: number;
+}
+
+/** Where fences stand, in the order of their refs byte by byte. */
+export async function listFenceStates(db: RegisterDb, filter: FenceStateFilter): Promise<readonly FenceState[]> {
+  const { siteRef, ownerRef, standing, after, limit } = filter;
+  let query = db
+    .selectFrom('fences')
+    .leftJoin('forecasts', 'forecasts.fence_ref', 'fences.ref')
+    .select([
+      'fences.ref as ref',
+      'fences.site_ref as siteRef',
+      'fences.owner_ref as ownerRef',
+      'fences.second_owner_ref as secondOwnerRef',
+      'forecasts.standing as standing',
+      'forecasts.ends_standing as endsStanding',
+      'forecasts.short_season as shortSeason',
+      'forecasts.snap_mps as snapMps',
+      'forecasts.lean_mps as leanMps',
+      'forecasts.design_gust_mps as designGustMps',
+      'forecasts.once_in_years as onceInYears',
+      'forecasts.computed_at as computedAt',
+    ])
+    .orderBy('fences.ref')
+    .limit(limit);
+  if (siteRef !== null) query = query.where('fences.site_ref', '=', siteRef);
+  if (ownerRef !== null) {
+    query = query.where((eb) =>
+      eb.or([eb('fences.owner_ref', '=', ownerRef), eb('fences.second_owner_ref', '=', ownerRef)]),
+    );
+  }
+  if (standing !== null) query = query.where('forecasts.standing', '=', standing);
+  if (after !== null) query = query.where('fences.ref', '>', after);
+  return query.execute();
+}

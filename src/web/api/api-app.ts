@@ -1,0 +1,52 @@
+import type { MiddlewareHandler } from 'hono';
+import type { AppParts } from '../../service/service.ts';
+import type { PageEnv } from '../access/visitor.ts';
+import { type Api, newApi } from './api.ts';
+import { apiProblem } from './api-problem.ts';
+import { addFences } from './fences-api.ts';
+import { keyedWrites } from './keyed-writes.ts';
+import { addNotices } from './notices-api.ts';
+import { addPlans } from './plans-api.ts';
+import { addRecords } from './records-api.ts';
+import { addRegister } from './register-api.ts';
+import { addVisits } from './visits-api.ts';
+
+const DESCRIPTION = `Everything that the office's pages do, for programs. Show a token as \`Authorization: Bearer TOKEN\`
+(\`stormpale token new\`). Numbers are in SI units, named in every field; days are \`YYYY-MM-DD\`, moments ISO 8601 in UTC. Lists are
+read page after page: send \`next\` of one as \`cursor\` of the following. A write may carry an \`Idempotency-Key\`. What went wrong is said as
+\`application/problem+json\` (RFC 9457), with the way out. Capacities are planning estimates, no structural certification: show the
+cautions that come with them.`;
+
+/** Refuses a body that is not said to be JSON. */
+const onlyJson: MiddlewareHandler<PageEnv> = async (context, next) => {
+  const { method } = context.req;
+  const isJson = /^application\/json\b/i.test(context.req.header('content-type') ?? '');
+  const isEmpty = context.req.header('content-type') === undefined && (await context.req.text()) === '';
+  if (method === 'GET' || method === 'HEAD' || isJson || isEmpty) return next();
+  return apiProblem(context, {
+    status: 415,
+    title: 'JSON is wanted',
+    what: 'the body is not said to be JSON; nothing was done',
+    wayOut: 'send JSON with Content-Type: application/json',
+  });
+};
+
+/** The routes for programs, under `/api/v1`, and the document that describes them. */
+export function apiApp(parts: AppParts): Api {
+  const api = newApi();
+  api.use('/api/*', onlyJson);
+  api.use('/api/*', keyedWrites(parts));
+  addFences(api, parts);
+  addRecords(api, parts);
+  addVisits(api, parts);
+  addPlans(api, parts);
+  addNotices(api, parts);
+  addRegister(api, parts);
+  api.openAPIRegistry.registerComponent('securitySchemes', 'token', { type: 'http', scheme: 'bearer' });
+  api.doc31('/api/v1/openapi.json', {
+    openapi: '3.1.0',
+    info: { title: 'Stormpale', version: '1', description: DESCRIPTION },
+    security: [{ token: [] }],
+  });
+  return api;
+}
