@@ -168,6 +168,22 @@ CREATE TABLE days_off (
 
 CREATE INDEX days_off_by_crew on days_off (crew_ref, first_day);
 
+CREATE TABLE delivery_reports (
+  id integer primary key,
+  -- of the report's bytes: the same report is noted once
+  sha256 text not null unique,
+  raw blob not null,
+  outbox_id integer not null references outbox (id),
+  received_at text not null,
+  found_by text not null check (found_by in ('signed address', 'message id')),
+  action text not null check (action in ('failed', 'delayed', 'delivered', 'relayed', 'expanded')),
+  status text not null,
+  recipient text not null,
+  diagnostic text not null
+) strict;
+
+CREATE INDEX delivery_reports_of_mail on delivery_reports (outbox_id);
+
 CREATE TABLE feed_links (
   id integer primary key not null,
   kind text not null check (kind in ('crew', 'site')),
@@ -362,12 +378,35 @@ CREATE TABLE link_key (
   created_at text not null
 ) strict;
 
+CREATE TABLE mail_secret (
+  id integer primary key check (id = 1),
+  secret text not null
+) strict;
+
 CREATE TABLE mail_server (
   id integer primary key check (id = 1),
   failures integer not null,
   retry_at text not null,
   last_reply text not null
 ) strict;
+
+CREATE TABLE mail_tries (
+  id integer primary key,
+  outbox_id integer not null references outbox (id),
+  at text not null,
+  -- 'lost': the service ended while the mail was its turn or under way, and nobody knows what came of that try
+  outcome text not null check (outcome in ('sent', 'again', 'parked', 'lost')),
+  -- 1 where the server may have taken the mail and its answer never came
+  may_have_arrived integer not null check (may_have_arrived in (0, 1)),
+  envelope_from text not null,
+  envelope_to text not null,
+  domain text not null,
+  reply text not null
+) strict;
+
+CREATE INDEX mail_tries_of_domain on mail_tries (domain, at);
+
+CREATE INDEX mail_tries_of_mail on mail_tries (outbox_id);
 
 CREATE TABLE "notices" (
   id integer primary key,
@@ -425,13 +464,17 @@ CREATE TABLE outbox (
   first_failed_at text,
   last_reply text,
   sent_at text,
-  created_at text not null,
+  created_at text not null, urgent integer not null default 0 check (urgent in (0, 1)), waits_for text check (waits_for in ('quiet hours', 'sending rate')), domain text generated always as (lower(substr(envelope_to, instr(envelope_to, '@') + 1))) virtual,
   check (channel = 'letter' or (envelope_from is not null and envelope_to is not null))
 ) strict;
 
 CREATE INDEX outbox_by_due on outbox (state, due_at);
 
 CREATE INDEX outbox_by_owner on outbox (owner_ref);
+
+CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is not null;
+
+CREATE INDEX outbox_waiting on outbox (waits_for, domain) where waits_for is not null;
 
 CREATE TABLE owner_links (
   id integer primary key not null,
@@ -635,6 +678,16 @@ CREATE TRIGGER sites_delete_counted after delete on sites begin update register_
 CREATE TRIGGER sites_insert_counted after insert on sites begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER sites_update_counted after update on sites begin update register_changes set count = count + 1; end;
+
+CREATE TABLE stopped_addresses (
+  id integer primary key,
+  address text not null check (address = lower(address)),
+  since text not null,
+  report_id integer not null references delivery_reports (id),
+  resumed_at text
+) strict;
+
+CREATE UNIQUE INDEX stopped_addresses_now on stopped_addresses (address) where resumed_at is null;
 
 CREATE TABLE storm_outcomes (
   ref text primary key not null check (length(ref) between 1 and 120),

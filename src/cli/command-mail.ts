@@ -1,9 +1,11 @@
 import { simpleParser } from 'mailparser';
 import { cautionsIn } from '../drawing/cautions.ts';
+import { loadMailHistory } from '../register/mail-history.ts';
 import type { OutboxEntry } from '../register/outbox.ts';
 import { cancelMessage, listOutbox, loadOutboxBytes, markLetterPosted, retryMessages } from '../register/outbox.ts';
 import type { OutboxState } from '../register/sweep-tables.ts';
 import { isoUtc } from '../service/clock.ts';
+import { reportLine, tryLine } from '../service/mail-proof.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
@@ -38,7 +40,7 @@ export async function runMailList(context: CliContext, which: 'queue' | 'parked'
 
 const queueRow = (entry: OutboxEntry): readonly string[] => [
   String(entry.id),
-  entry.state,
+  entry.heldBy === null ? entry.state : `held by: ${entry.heldBy}`,
   entry.envelopeTo ?? `${entry.ownerName} (letter)`,
   entry.subject,
   String(entry.attempts),
@@ -67,9 +69,10 @@ export async function runMailRetry(context: CliContext, id: string | undefined, 
 /** Shows one message of the outbox: where it stands and what it says. */
 export async function runMailShow(context: CliContext, id: string, options: MailOptions): Promise<void> {
   const number = messageNumber(id);
-  const [entry, bytes] = await withExistingRegister(configOf(context, options), async (register) => [
+  const [entry, bytes, history] = await withExistingRegister(configOf(context, options), async (register) => [
     (await listOutbox(register, { limit: EVERYTHING })).find((each) => each.id === number),
     await loadOutboxBytes(register, number),
+    await loadMailHistory(register, number),
   ]);
   if (!entry || !bytes) {
     throw new CliError(
@@ -90,6 +93,11 @@ export async function runMailShow(context: CliContext, id: string, options: Mail
     `Subject: ${entry.subject}`,
     `Message-ID: ${entry.messageId}`,
     ...(entry.lastReply === null ? [] : [`The server said: ${entry.lastReply}`]),
+    ...(entry.heldBy === null
+      ? []
+      : [`Held by: ${entry.heldBy}, next try ${entry.dueAt ?? 'not before it is resumed'}`]),
+    ...history.tries.map(tryLine),
+    ...history.reports.map(reportLine),
   ];
   terminal.out(`${head.join('\n')}\n\n${text.trimEnd()}\n`);
 }
@@ -138,7 +146,8 @@ export async function runMailCancel(context: CliContext, id: string, options: Ma
   else terminal.out(`Message ${number} is cancelled and will not be sent.\n`);
 }
 
-function messageNumber(id: string): number {
+/** The number of a message from what a person wrote. Throws `CliError` where it is none. */
+export function messageNumber(id: string): number {
   if (/^\d{1,15}$/.test(id)) return Number(id);
   throw new CliError(
     EXIT.usage,

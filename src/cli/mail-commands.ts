@@ -6,6 +6,7 @@ import type { MailOptions } from './command-mail.ts';
 import { runMailCancel, runMailList, runMailPosted, runMailRetry, runMailShow } from './command-mail.ts';
 import type { HeldOptions, HoldOptions, OfficeOptions, ReleaseOptions } from './command-mail-held.ts';
 import { runMailHeld, runMailHold, runMailOffice, runMailRelease } from './command-mail-held.ts';
+import { addDeliveryCommands } from './delivery-commands.ts';
 
 const jsonOption = (): Option => new Option('--json', 'print JSON instead of text');
 
@@ -86,4 +87,5 @@ export function addMailCommands(root: Command, context: CliContext, globals: () 
     .option('--by <name>', 'who settled it')
     .addOption(jsonOption())
     .action((options: OfficeOptions) => runMailOffice(context, { ...globals(), ...options }));
+  addDeliveryCommands(mail, context, globals);
 }

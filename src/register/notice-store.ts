@@ -120,6 +120,8 @@ export interface FinishedMessage {
   readonly raw: Uint8Array;
   readonly sha256: string;
   readonly noticeIds: readonly number[];
+  /** Goes out at any hour, ahead of the others. */
+  readonly urgent?: boolean;
 }
 
 /** Thrown where a notice already has a message; nothing was written. */
@@ -160,6 +162,7 @@ export async function postMessages(
           last_reply: null,
           sent_at: null,
           created_at: at,
+          urgent: message.urgent ? 1 : 0,
         })
         .onConflict((conflict) => conflict.column('message_id').doNothing())
         .returning('id')

@@ -1,5 +1,8 @@
+import type { ExpressionBuilder } from 'kysely';
 import { sql } from 'kysely';
 import type { Register } from './database.ts';
+import type { TryEnd } from './delivery-tables.ts';
+import type { RegisterTables } from './tables.ts';
 
 /** A message leased for one try. Its bytes are the same on every try. */
 export interface LeasedMessage {
@@ -7,7 +10,13 @@ export interface LeasedMessage {
   readonly messageId: string;
   readonly envelopeFrom: string;
   readonly envelopeTo: string;
+  /** Domain of the recipient, in lower case. */
+  readonly domain: string;
   readonly raw: Uint8Array;
+  /** Goes out at any hour and at any rate, ahead of the others. */
+  readonly urgent: boolean;
+  /** Zone of the site it tells of; null where it tells of none. */
+  readonly timeZone: string | null;
   /** Tries that were made before this one. */
   readonly attempts: number;
   /** When the first try failed for now, ISO text in UTC; null where none did. */
@@ -21,13 +30,15 @@ export interface LeaseTerms {
   readonly until: string;
   /** The latest moment for which any message is ever made to wait; one due later was written under a clock put back since. */
   readonly latestDue: string;
+  /** As `latestDue`, for messages that wait for an hour or for their turn. */
+  readonly latestHeld: string;
   readonly limit: number;
 }
 
 /**
- * Leases the messages that are due, oldest first, in one statement; messages whose lease ran out (the process that held
- * it died) are due again. A due time or a lease further ahead than any that is ever given counts as due: the clock was put
- * back since.
+ * Leases the messages that are due, the urgent first, then oldest first, in one statement; messages whose lease ran out (the
+ * process that held it died) are due again. A due time or a lease further ahead than any that is ever given counts as due:
+ * the clock was put back since. Nothing to an address that is stopped.
  */
 export async function leaseDueMessages(register: Register, terms: LeaseTerms): Promise<readonly LeasedMessage[]> {
   const rows = await register.db
@@ -42,7 +53,11 @@ export async function leaseDueMessages(register: Register, terms: LeaseTerms): P
           or.or([
             or.and([
               or('state', '=', 'queued'),
-              or.or([or('due_at', '<=', terms.at), or('due_at', '>', terms.latestDue)]),
+              or.or([
+                or('due_at', '<=', terms.at),
+                or('due_at', '>', terms.latestHeld),
+                or.and([or('waits_for', 'is', null), or('due_at', '>', terms.latestDue)]),
+              ]),
             ]),
             or.and([
               or('state', '=', 'leased'),
@@ -50,46 +65,164 @@ export async function leaseDueMessages(register: Register, terms: LeaseTerms): P
             ]),
           ]),
         )
+        .where((eb) =>
+          eb.not(
+            eb.exists(
+              eb
+                .selectFrom('stopped_addresses')
+                .select('stopped_addresses.id')
+                .where('resumed_at', 'is', null)
+                .where('address', '=', sql<string>`lower(outbox.envelope_to)`),
+            ),
+          ),
+        )
+        .orderBy('urgent', 'desc')
         .orderBy('id')
         .limit(terms.limit),
     )
-    .returning(['id', 'message_id', 'envelope_from', 'envelope_to', 'raw', 'attempts', 'first_failed_at'])
+    .returning([
+      'id',
+      'message_id',
+      'envelope_from',
+      'envelope_to',
+      'domain',
+      'raw',
+      'attempts',
+      'first_failed_at',
+      'urgent',
+    ])
     .execute();
+  const zones = await zonesOf(
+    register,
+    rows.map(({ id }) => id),
+  );
   return rows
     .map((row) => ({
       id: row.id,
       messageId: row.message_id,
       envelopeFrom: row.envelope_from ?? '',
       envelopeTo: row.envelope_to ?? '',
+      domain: row.domain ?? '',
       raw: row.raw,
+      urgent: row.urgent === 1,
+      timeZone: zones.get(row.id) ?? null,
       attempts: row.attempts,
       firstFailedAt: row.first_failed_at,
     }))
-    .sort((a, b) => a.id - b.id);
+    .sort((a, b) => Number(b.urgent) - Number(a.urgent) || a.id - b.id);
+}
+
+/** The zone of the site that each message tells of, by its first notice where it tells of several. */
+async function zonesOf(register: Register, ids: readonly number[]): Promise<ReadonlyMap<number, string>> {
+  if (ids.length === 0) return new Map();
+  const rows = await register.db
+    .selectFrom('notices')
+    .innerJoin('fences', 'fences.ref', 'notices.fence_ref')
+    .innerJoin('sites', 'sites.ref', 'fences.site_ref')
+    .select(['notices.outbox_id as id', 'sites.time_zone as timeZone'])
+    .where('notices.outbox_id', 'in', ids)
+    .orderBy('notices.id', 'desc')
+    .execute();
+  return new Map(rows.map(({ id, timeZone }) => [id ?? 0, timeZone]));
 }
 
 /** How one try ended. Times are ISO text in UTC. */
-export type TryOutcome =
-  | { readonly kind: 'sent'; readonly at: string; readonly reply: string }
-  | { readonly kind: 'again'; readonly at: string; readonly dueAt: string; readonly reply: string }
-  | { readonly kind: 'parked'; readonly at: string; readonly reply: string };
+export type TryOutcome = {
+  readonly at: string;
+  readonly reply: string;
+  /** True where the server may have taken the message and its answer never came. */
+  readonly mayHaveArrived?: boolean;
+} & ({ readonly kind: 'sent' } | { readonly kind: 'again'; readonly dueAt: string } | { readonly kind: 'parked' });
 
-/** Records how a try ended, under the lease it was made with. Returns false where the lease was lost meanwhile. */
+/**
+ * Records how a try ended, under the lease it was made with, and in the message's history. Returns false where the lease was
+ * lost meanwhile: then the history alone knows of the try.
+ */
 export async function recordTry(register: Register, id: number, token: string, outcome: TryOutcome): Promise<boolean> {
-  const ends = { lease_token: null, lease_until: null, last_reply: outcome.reply };
+  const ends = { lease_token: null, lease_until: null, last_reply: outcome.reply, waits_for: null };
   const failed = { first_failed_at: sql<string>`coalesce(first_failed_at, ${outcome.at})` };
   const states = {
     sent: { state: 'sent', sent_at: outcome.at, due_at: null },
     again: { state: 'queued', due_at: outcome.kind === 'again' ? outcome.dueAt : null, ...failed },
     parked: { state: 'parked', due_at: null, ...failed },
   } as const;
-  const result = await register.db
-    .updateTable('outbox')
-    .set({ ...ends, ...states[outcome.kind], attempts: sql<number>`attempts + 1` })
-    .where('id', '=', id)
-    .where('lease_token', '=', token)
-    .executeTakeFirst();
-  return result.numUpdatedRows === 1n;
+  return register.db.transaction().execute(async (tx) => {
+    const result = await tx
+      .updateTable('outbox')
+      .set({ ...ends, ...states[outcome.kind], attempts: sql<number>`attempts + 1` })
+      .where('id', '=', id)
+      .where('lease_token', '=', token)
+      .executeTakeFirst();
+    await tx
+      .insertInto('mail_tries')
+      .columns(TRY_COLUMNS)
+      .expression((eb) => tryRow(eb, outcome.kind, outcome).where('id', '=', id))
+      .execute();
+    return result.numUpdatedRows === 1n;
+  });
+}
+
+const TRY_COLUMNS = [
+  'outbox_id',
+  'at',
+  'outcome',
+  'may_have_arrived',
+  'envelope_from',
+  'envelope_to',
+  'domain',
+  'reply',
+] as const;
+
+const tryRow = (
+  eb: ExpressionBuilder<RegisterTables, 'mail_tries'>,
+  end: TryEnd,
+  { at, mayHaveArrived, reply }: Pick<TryOutcome, 'at' | 'mayHaveArrived' | 'reply'>,
+) =>
+  eb
+    .selectFrom('outbox')
+    .select([
+      'id',
+      sql<string>`${at}`.as('at'),
+      sql<TryEnd>`${end}`.as('outcome'),
+      sql<number>`${mayHaveArrived ? 1 : 0}`.as('may_have_arrived'),
+      sql<string>`coalesce(envelope_from, '')`.as('envelope_from'),
+      sql<string>`coalesce(envelope_to, '')`.as('envelope_to'),
+      sql<string>`coalesce(domain, '')`.as('domain'),
+      sql<string>`${reply}`.as('reply'),
+    ]);
+
+/**
+ * Puts back into the queue what a process that is gone held: leases that ran out by `at`, or all of them where
+ * no other process can be at work. Each is noted in its message's history, since it may have been on its way.
+ * @param terms.until the latest moment to which any lease is ever given; null ends all leases
+ */
+export async function endLostLeases(
+  register: Register,
+  terms: { readonly at: string; readonly until: string | null },
+): Promise<number> {
+  const { at, until } = terms;
+  return register.db.transaction().execute(async (tx) => {
+    const lost = await tx
+      .selectFrom('outbox')
+      .select('id')
+      .where('state', '=', 'leased')
+      .where((or) => (until === null ? or.val(1) : or.or([or('lease_until', '<=', at), or('lease_until', '>', until)])))
+      .execute();
+    if (lost.length === 0) return 0;
+    const ids = lost.map(({ id }) => id);
+    const end = { at, mayHaveArrived: true, reply: 'the service ended before it knew what came of this try' };
+    await tx
+      .insertInto('mail_tries')
+      .columns(TRY_COLUMNS)
+      .expression((eb) => tryRow(eb, 'lost', end).where('id', 'in', ids))
+      .execute();
+    await tx
+      .updateTable('outbox')
+      .set({ state: 'queued', lease_token: null, lease_until: null })
+      .where('id', 'in', ids)
+      .execute();
+    return ids.length;
+  });
 }
 
 /** Gives back what is still leased under the token, without counting a try. */

@@ -1,5 +1,6 @@
+import { sql } from 'kysely';
 import type { Register } from './database.ts';
-import type { OutboxState } from './sweep-tables.ts';
+import type { OutboxState, WaitsFor } from './sweep-tables.ts';
 
 /** A message of the outbox, without its bytes. Times are ISO text in UTC. */
 export interface OutboxEntry {
@@ -17,6 +18,9 @@ export interface OutboxEntry {
   readonly lastReply: string | null;
   readonly sentAt: string | null;
   readonly createdAt: string;
+  readonly envelopeFrom: string | null;
+  /** What keeps a queued message back; null where nothing does. */
+  readonly heldBy: WaitsFor | 'stopped address' | null;
 }
 
 /** Messages of the outbox, newest first, in one state or (undefined) in all. */
@@ -42,6 +46,10 @@ export async function listOutbox(
       'last_reply as lastReply',
       'sent_at as sentAt',
       'outbox.created_at as createdAt',
+      'envelope_from as envelopeFrom',
+      sql<OutboxEntry['heldBy']>`case when state <> 'queued' then null when exists (
+          select 1 from stopped_addresses where resumed_at is null and address = lower(envelope_to)
+        ) then 'stopped address' else waits_for end`.as('heldBy'),
     ])
     .orderBy('outbox.id', 'desc')
     .limit(filter.limit);
@@ -86,7 +94,7 @@ export async function retryMessages(register: Register, which: number | 'all', a
   return register.db.transaction().execute(async (tx) => {
     let query = tx
       .updateTable('outbox')
-      .set({ state: 'queued', due_at: at, first_failed_at: null, attempts: 0 })
+      .set({ state: 'queued', due_at: at, first_failed_at: null, attempts: 0, waits_for: null })
       .where('channel', '=', 'mail')
       .where('state', 'in', ['parked', 'queued']);
     if (which !== 'all') query = query.where('id', '=', which);

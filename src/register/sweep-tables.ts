@@ -1,4 +1,4 @@
-import type { Generated } from 'kysely';
+import type { Generated, GeneratedAlways } from 'kysely';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 
 /** State of a sweep; `superseded`: never finished, and a later sweep took its place. */
@@ -6,6 +6,9 @@ export type SweepState = 'running' | 'finished' | 'superseded';
 
 /** State of a message in the outbox; letters are `to print` until the office has posted them (`sent`). */
 export type OutboxState = 'queued' | 'leased' | 'sent' | 'parked' | 'cancelled' | 'to print';
+
+/** Why a queued mail is not tried before it is due. */
+export type WaitsFor = 'quiet hours' | 'sending rate';
 
 /** Why a notice waits for the office: what a register's first sweep found, a matter that the office holds, or other first notices of its owner were released before it. */
 export type HeldBy = 'first sweep' | 'matter' | 'kept back';
@@ -89,6 +92,9 @@ interface OutboxTable {
   readonly last_reply: string | null;
   readonly sent_at: string | null;
   readonly created_at: string;
+  readonly urgent: Generated<number>;
+  readonly waits_for: WaitsFor | null;
+  readonly domain: GeneratedAlways<string | null>;
 }
 
 interface NoticesTable {

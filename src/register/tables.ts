@@ -1,5 +1,6 @@
 import type { AccountTables } from './account-tables.ts';
 import type { ApiAnswerTables } from './api-answer-tables.ts';
+import type { DeliveryTables } from './delivery-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
@@ -15,4 +16,5 @@ export type RegisterTables = RecordTables &
   AccountTables &
   ApiAnswerTables &
   FeedLinkTables &
+  DeliveryTables &
   VisitTables;

@@ -6,6 +6,7 @@ import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '..
 import { officeName } from '../notify/office-name.ts';
 import type { WorksGain } from '../notify/works-gain.ts';
 import type { Register } from '../register/database.ts';
+import { mailSecret } from '../register/mail-secret.ts';
 import type { FinishedMessage, StoredNotice } from '../register/notice-store.ts';
 import {
   listOwnersToWriteTo,
@@ -22,6 +23,10 @@ import { dayInZone, isoUtc } from './clock.ts';
 import { currentFences } from './current-fences.ts';
 import { isDemoOwner } from './demo-owners.ts';
 import { letterBytes, mailBytes } from './mail-bytes.ts';
+import type { DkimIdentity } from './mail-signature.ts';
+import { signedBytes } from './mail-signature.ts';
+import { returnAddressOf } from './return-address.ts';
+import { newSecret } from './secret-token.ts';
 import type { CurrentFence } from './sift-notices.ts';
 import { remindedSeason, sift } from './sift-notices.ts';
 
@@ -41,6 +46,10 @@ export interface Sender {
   readonly mailReachesOwners: boolean;
   /** Zone in which letters are dated. */
   readonly timeZone: string;
+  /** What mails are signed with; not signed where not given. */
+  readonly dkim?: DkimIdentity | null;
+  /** Pattern of the addresses that delivery reports come back to; `from` where not given. */
+  readonly returnPattern?: string | null;
 }
 
 /** How many messages were put into the outbox, and whom none could be written to. */
@@ -102,16 +111,24 @@ function messageIdOf(ownerRef: string, notices: readonly StoredNotice[], from: s
   return `<${sha256(JSON.stringify([ownerRef, told])).slice(0, 40)}@${from.split('@')[1] ?? 'localhost'}>`;
 }
 
+/** What messages are written with. */
+interface Composing {
+  readonly sender: Sender;
+  readonly now: Clock;
+  /** Signs the addresses that delivery reports come back to. */
+  readonly secret: string;
+}
+
 async function finish(
   owner: OwnerRecord,
   message: OwnerMessage,
   notices: readonly StoredNotice[],
-  context: { readonly sender: Sender; readonly now: Clock },
+  context: Composing,
 ): Promise<FinishedMessage> {
-  const { office, from } = context.sender;
+  const { office, from, dkim = null, returnPattern = null } = context.sender;
   const messageId = messageIdOf(owner.ref, notices, from);
   const to = owner.channel === 'mail' ? owner.email : null;
-  const raw = to
+  const written = to
     ? await mailBytes({
         message,
         messageId,
@@ -121,23 +138,26 @@ async function finish(
         office: { name: officeName(office, owner.language), email: office.email },
       })
     : letterBytes(message);
+  const raw = to && dkim ? await signedBytes(written, dkim) : written;
+  const envelopeFrom = returnPattern ? returnAddressOf(messageId, returnPattern, context.secret) : from;
   return {
     messageId,
     ownerRef: owner.ref,
     channel: to ? 'mail' : 'letter',
-    envelopeFrom: to ? from : null,
+    envelopeFrom: to ? envelopeFrom : null,
     envelopeTo: to,
     subject: message.subject,
     raw,
     sha256: sha256(raw),
     noticeIds: notices.map((notice) => notice.id),
+    urgent: notices.some(({ matter }) => matter === 'dangerous'),
   };
 }
 
 async function messagesFor(
   register: Register,
   owner: OwnerRecord,
-  context: { readonly sender: Sender; readonly now: Clock },
+  context: Composing,
 ): Promise<readonly FinishedMessage[]> {
   const unwritten = await loadUnwrittenNotices(register, owner.ref);
   if (!owner.enrolled) {
@@ -198,7 +218,7 @@ function parted(fences: readonly NoticedFence[]): {
 async function writeToOwner(
   register: Register,
   owner: OwnerRecord,
-  context: { readonly sender: Sender; readonly now: Clock },
+  context: Composing,
 ): Promise<readonly FinishedMessage[]> {
   for (let round = 1; ; round += 1) {
     const messages = await messagesFor(register, owner, context);
@@ -230,13 +250,14 @@ export async function composeNotices(
   options: { readonly now: Clock; readonly sender: Sender; readonly signal?: AbortSignal },
 ): Promise<ComposeReport> {
   let [mails, letters] = [0, 0];
+  const secret = await mailSecret(register, newSecret());
   const failures: { ownerRef: string; message: string }[] = [];
   for (const ownerRef of await listOwnersToWriteTo(register)) {
     if (options.signal?.aborted) break;
     try {
       const owner = await readRecord(register.db, 'owners', ownerRef);
       if (!owner) continue;
-      const messages = await writeToOwner(register, owner, options);
+      const messages = await writeToOwner(register, owner, { ...options, secret });
       mails += messages.filter((message) => message.channel === 'mail').length;
       letters += messages.filter((message) => message.channel === 'letter').length;
     } catch (error) {

@@ -3,6 +3,9 @@ import { join, resolve } from 'node:path';
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import { nearestName } from '../register/csv/nearest-name.ts';
+import { checked, line } from './config-value.ts';
+import type { DeliveryConfig } from './delivery-config.ts';
+import { DELIVERY_OPTIONS, deliveryConfig, deliveryProblems } from './delivery-config.ts';
 import { mailServerAddress } from './mail-transport.ts';
 import { hostInUrl, hostReason, isLoopbackHost, publicUrlReason } from './service-address.ts';
 import { clockTimeReason } from './sweep-schedule.ts';
@@ -30,6 +33,7 @@ export interface Config {
   /** Local time of the nightly sweep, `HH:MM`. */
   readonly sweepAt: string;
   readonly logLevel: (typeof LOG_LEVELS)[number];
+  readonly delivery: DeliveryConfig;
 }
 
 /** One thing wrong with the configuration. */
@@ -51,13 +55,6 @@ export class ConfigError extends Error {
   }
 }
 
-/** A text that a check gives no reason against. */
-const checked = (reasonAgainst: (text: string) => string | null) =>
-  z.string().superRefine((text, context) => {
-    const message = reasonAgainst(text);
-    if (message) context.addIssue({ code: 'custom', message });
-  });
-
 function smtpUrlReason(text: string): string | null {
   try {
     mailServerAddress(text);
@@ -69,13 +66,6 @@ function smtpUrlReason(text: string): string | null {
 
 const zoneReason = (text: string): string | null =>
   IANAZone.isValidZone(text) ? null : 'no time zone of that name; write one as America/Chicago';
-
-const line = (longest: number) =>
-  checked((text) =>
-    text.trim() === '' || text.length > longest || /[\r\n]/.test(text)
-      ? `write one line of 1 to ${longest} characters`
-      : null,
-  );
 
 const mailAddress = z.email('not a mail address; write one as name@example.org');
 
@@ -97,6 +87,7 @@ const OPTIONS = {
   STORMPALE_LOG_LEVEL: checked((text) =>
     (LOG_LEVELS as readonly string[]).includes(text) ? null : `write one of ${LOG_LEVELS.join(', ')}`,
   ),
+  ...DELIVERY_OPTIONS,
 } as const satisfies Record<string, z.ZodType<string>>;
 
 type Variable = keyof typeof OPTIONS;
@@ -192,6 +183,7 @@ export function loadConfig(env: Readonly<Record<string, string | undefined>>): C
     problems.push({ name: 'STORMPALE_MAIL_FROM', value: '', reason });
   }
   const value = (variable: Variable): string | null => given.get(variable)?.value ?? null;
+  problems.push(...deliveryProblems(value));
   const givenHost = value('STORMPALE_HOST') ?? '127.0.0.1';
   const host = givenHost === 'localhost' ? '127.0.0.1' : givenHost;
   if (hostReason(host) === null && !isLoopbackHost(host) && !given.has('STORMPALE_PUBLIC_URL')) {
@@ -217,5 +209,6 @@ export function loadConfig(env: Readonly<Record<string, string | undefined>>): C
     timeZone: value('STORMPALE_TIME_ZONE'),
     sweepAt: value('STORMPALE_SWEEP_AT') ?? '04:30',
     logLevel: (value('STORMPALE_LOG_LEVEL') ?? 'info') as Config['logLevel'],
+    delivery: deliveryConfig(value),
   };
 }

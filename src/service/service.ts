@@ -4,9 +4,13 @@ import cron from 'node-cron';
 import { hasAccounts } from '../register/account-store.ts';
 import type { Register } from '../register/database.ts';
 import { openRegister } from '../register/database.ts';
+import { endLostLeases } from '../register/outbox-claims.ts';
+import { reconsiderHolds } from '../register/outbox-holds.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { spokenCode } from './account-rules.ts';
+import { watchBounceFolder } from './bounce-folder.ts';
 import type { Clock } from './clock.ts';
+import { isoUtc } from './clock.ts';
 import { createClosers } from './closers.ts';
 import type { Config } from './config.ts';
 import { startDrainLoop } from './drain-loop.ts';
@@ -108,7 +112,7 @@ async function firstRunCode(register: Register, config: Config, log: Logger): Pr
 
 function transportFor(config: Config, catcher: MailCatcher | null) {
   if (catcher) return smtpTransport(mailServerAddress(`smtp://127.0.0.1:${catcher.port}`));
-  return smtpTransport(mailServerAddress(config.smtpUrl ?? ''));
+  return smtpTransport(mailServerAddress(config.smtpUrl ?? '', config.delivery.authorityFile));
 }
 
 /**
@@ -138,12 +142,23 @@ export async function startService(options: {
     if (catcher) closers.add(() => catcher.close());
     const metrics = createMetrics(register);
     const transport = transportFor(config, catcher);
+    // nobody else works on this folder: what is leased was left by a service that is gone
+    await endLostLeases(register, { at: isoUtc(clock()), until: null });
+    await reconsiderHolds(register, isoUtc(clock()));
+    const { quietHours, perMinute, giveUpDays } = config.delivery;
+    const { timeZone } = await readSettings(register.db);
+    // what the service catches itself reaches nobody: no hour and no rate matters
+    const paced = catcher ? {} : { rules: { quietHours, perMinute, timeZone } };
     const drain = startDrainLoop({
-      drain: (signal) => drainOutbox(register, { now: clock, transport, signal }),
+      drain: (signal) =>
+        drainOutbox(register, { now: clock, transport, signal, giveUpAfterHours: giveUpDays * 24, ...paced }),
       log,
       onReport: (report) => metrics.countDrain(report),
     });
     closers.add(() => drain.close());
+    const folder = config.delivery.bounceFolder;
+    const bounces = folder === null ? null : watchBounceFolder(register, { folder, now: clock, log });
+    if (bounces) closers.add(() => bounces.close());
     const runner = createSweepRunner({
       register,
       config,

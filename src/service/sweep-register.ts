@@ -9,7 +9,10 @@ import { runSweep } from './run-sweep.ts';
 import { siftHeldNotices } from './sift-held-notices.ts';
 
 /** The part of the configuration that says who writes; what it leaves open, the register's settings say. */
-export type SenderConfig = Pick<Config, 'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom' | 'smtpUrl'>;
+export type SenderConfig = Pick<Config, 'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom' | 'smtpUrl'> & {
+  /** How mails are signed and to which addresses reports come back; not where not given. */
+  readonly delivery?: Pick<Config['delivery'], 'dkim' | 'returnPattern'>;
+};
 
 /** The way out where the office has not said who it is. */
 const OFFICE_WAY_OUT =
@@ -40,6 +43,7 @@ function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
     gap: officeGap(config, settings),
     mailReachesOwners: config.smtpUrl !== null,
     timeZone: settings.timeZone,
+    ...config.delivery,
   };
 }
 

@@ -37,7 +37,14 @@ async function registerWithMails(count: number): Promise<Register> {
 }
 
 const lease = (register: Register, token: string, at = AT, limit = 10) =>
-  leaseDueMessages(register, { token, at, until: LATER, latestDue: '2027-01-15T20:00:00.000Z', limit });
+  leaseDueMessages(register, {
+    token,
+    at,
+    until: LATER,
+    latestDue: '2027-01-15T20:00:00.000Z',
+    latestHeld: '2027-01-16T20:00:00.000Z',
+    limit,
+  });
 
 describe('the outbox', () => {
   it('leases each message to one holder, oldest first, with its bytes', async () => {
@@ -58,7 +65,12 @@ describe('the outbox', () => {
     const register = await registerWithMails(2);
     await lease(register, 'held', AT, 1);
     const dayBefore = { at: '2027-01-14T12:00:00.000Z', until: '2027-01-14T12:05:00.000Z' };
-    const terms = { ...dayBefore, latestDue: '2027-01-14T20:00:00.000Z', limit: 10 };
+    const terms = {
+      ...dayBefore,
+      latestDue: '2027-01-14T20:00:00.000Z',
+      latestHeld: '2027-01-15T20:00:00.000Z',
+      limit: 10,
+    };
     expect((await leaseDueMessages(register, { token: 'now', ...terms })).map((each) => each.id)).toEqual([1, 2]);
   });
 

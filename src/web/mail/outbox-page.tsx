@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { StoppedAddress } from '../../register/delivery-reports.ts';
 import type { HeldNotice } from '../../register/held-notices.ts';
 import type { OfficeNotice } from '../../register/office-notices.ts';
 import type { OutboxEntry } from '../../register/outbox.ts';
@@ -8,6 +9,7 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { HeldNotices, OfficeNotices } from './held-notices.tsx';
+import { StoppedAddresses } from './stopped-addresses.tsx';
 
 /** The states of a message in the order in which the page counts them, with what each means. */
 export const OUTBOX_STATES: readonly (readonly [state: OutboxState, meaning: string])[] = [
@@ -28,11 +30,13 @@ export interface OutboxPageProps {
   /** What waits until the office releases it, and what the office is told itself. */
   readonly held: readonly HeldNotice[];
   readonly office: readonly OfficeNotice[];
+  /** Addresses to which a delivery failed for good. */
+  readonly stopped: readonly StoppedAddress[];
   readonly frame: PageFrame;
 }
 
 /** The page of messages on their way to owners. */
-export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit, held, office, frame }) => (
+export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit, held, office, stopped, frame }) => (
   <PageShell title="Outbox" section="outbox" frame={frame} cautions={true}>
     <h1>Outbox</h1>
     <p>
@@ -50,6 +54,7 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
         </li>
       ))}
     </ul>
+    {state === null && <StoppedAddresses stopped={stopped} />}
     {state === null && <OfficeNotices notices={office} />}
     {state === null && <HeldNotices held={held} />}
     {state !== null && (
@@ -57,7 +62,7 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
         <a href="/outbox">Show messages in every state</a>
       </p>
     )}
-    {held.length + office.length > 0 && state === null && <h2 id="messages">Messages</h2>}
+    {held.length + office.length + stopped.length > 0 && state === null && <h2 id="messages">Messages</h2>}
     {entries.length === 0 ? (
       <p>No message here. Notices are written when a sweep finds that a standing or a mark changed.</p>
     ) : (
@@ -109,7 +114,8 @@ const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }
       {stateWord(entry.state, catchesMail)}
       {entry.sentAt !== null && ` ${momentText(entry.sentAt)}`}
       {entry.attempts > 1 && <span class="small">{`after ${entry.attempts} tries`}</span>}
-      {entry.state === 'queued' && entry.dueAt !== null && (
+      {entry.heldBy !== null && <span class="small">{`held by: ${entry.heldBy}`}</span>}
+      {entry.state === 'queued' && entry.heldBy !== 'stopped address' && entry.dueAt !== null && (
         <span class="small">{`next try ${momentText(entry.dueAt)}`}</span>
       )}
       {entry.lastReply !== null && entry.state !== 'sent' && (

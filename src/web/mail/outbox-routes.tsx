@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { listStoppedAddresses } from '../../register/delivery-reports.ts';
 import { listHeldNotices } from '../../register/held-notices.ts';
 import { listOfficeNotices } from '../../register/office-notices.ts';
 import { countOutbox, listOutbox, loadOutboxBytes } from '../../register/outbox.ts';
@@ -16,11 +17,12 @@ export function outboxRoutes({ register }: Pick<AppParts, 'register'>): Hono<Pag
   app.get('/outbox', async (context) => {
     const asked = context.req.query('state');
     const state = OUTBOX_STATES.find(([name]) => name === asked)?.[0] ?? null;
-    const [entries, counts, held, office] = await Promise.all([
+    const [entries, counts, held, office, stopped] = await Promise.all([
       listOutbox(register, state === null ? { limit: LIMIT } : { state, limit: LIMIT }),
       countOutbox(register),
       listHeldNotices(register),
       listOfficeNotices(register),
+      listStoppedAddresses(register),
     ]);
     return context.html(
       <OutboxPage
@@ -30,6 +32,7 @@ export function outboxRoutes({ register }: Pick<AppParts, 'register'>): Hono<Pag
         limit={LIMIT}
         held={held}
         office={office}
+        stopped={stopped}
         frame={frameFor(context)}
       />,
     );
