@@ -327,6 +327,11 @@ CREATE TABLE introductions (
   primary key (fence_ref, owner_ref)
 ) strict, without rowid;
 
+CREATE TABLE large_import_fences (
+  fence_ref text primary key not null references fences (ref) on delete cascade,
+  imported_at text not null
+) strict;
+
 CREATE TABLE learned_acts (
   number integer primary key not null check (number > 0),
   act text not null check (act in ('accepted', 'reverted')),
@@ -415,14 +420,25 @@ CREATE TABLE "notices" (
   matter text not null,
   occasion text not null,
   facts text not null,
-  sweep_id integer not null references sweeps (id),
+  sweep_id integer references sweeps (id),
+  visit_uid text references visits (uid),
+  plan_number integer references season_plans (number),
   outbox_id integer references outbox (id),
   void_reason text,
-  created_at text not null, held text check (held in ('first sweep', 'matter', 'kept back')), released_at text check (released_at is null or held is not null), covering text check (length(covering) between 1 and 600),
-  check (outbox_id is null or void_reason is null)
+  created_at text not null,
+  -- why it waits for the office: what a register's first sweep found; fences that came with a large import; a matter that the office holds;
+  -- or other first notices of its owner were released before it
+  held text check (held in ('first sweep', 'large import', 'matter', 'kept back')),
+  released_at text check (released_at is null or held is not null),
+  -- the office's own sentence after the greeting
+  covering text check (length(covering) between 1 and 600),
+  check (outbox_id is null or void_reason is null),
+  check ((sweep_id is null) <> (visit_uid is null and plan_number is null))
 ) strict;
 
 CREATE INDEX notices_by_outbox on notices (outbox_id);
+
+CREATE INDEX notices_by_visit on notices (visit_uid) where visit_uid is not null;
 
 CREATE INDEX notices_held on notices (owner_ref) where held is not null and released_at is null;
 
@@ -446,10 +462,15 @@ CREATE TABLE office_notices (
 
 CREATE INDEX office_notices_open on office_notices (id) where settled_at is null;
 
+CREATE TABLE office_told (
+  what text primary key not null check (length(what) between 1 and 200),
+  told_at text not null,
+  outbox_id integer not null references outbox (id)
+) strict;
+
 CREATE TABLE outbox (
   id integer primary key,
   message_id text not null unique,
-  owner_ref text not null references owners (ref),
   channel text not null check (channel in ('mail', 'letter')),
   envelope_from text,
   envelope_to text,
@@ -464,7 +485,7 @@ CREATE TABLE outbox (
   first_failed_at text,
   last_reply text,
   sent_at text,
-  created_at text not null, urgent integer not null default 0 check (urgent in (0, 1)), waits_for text check (waits_for in ('quiet hours', 'sending rate')), domain text generated always as (lower(substr(envelope_to, instr(envelope_to, '@') + 1))) virtual,
+  created_at text not null, posted_by text not null default '' check (length(posted_by) <= 200), posted_on text check (posted_on is null or posted_on glob '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'), owner_ref text references owners (ref), urgent integer not null default 0 check (urgent in (0, 1)), waits_for text check (waits_for in ('quiet hours', 'sending rate')), domain text generated always as (lower(substr(envelope_to, instr(envelope_to, '@') + 1))) virtual,
   check (channel = 'letter' or (envelope_from is not null and envelope_to is not null))
 ) strict;
 

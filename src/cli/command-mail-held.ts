@@ -1,5 +1,5 @@
 import { cautionsIn } from '../drawing/cautions.ts';
-import { MATTER_RULES, type Matter } from '../notify/matter-rules.ts';
+import { MATTER_RULES, type OwnerMatter } from '../notify/matter-rules.ts';
 import type { HeldFilter, HeldNotice } from '../register/held-notices.ts';
 import { listHeldNotices, releaseHeldNotices } from '../register/held-notices.ts';
 import { holdMatter, listHeldMatters } from '../register/holding.ts';
@@ -17,7 +17,7 @@ import { jsonText } from './terminal.ts';
 
 /** Options of `mail held`. */
 export interface HeldOptions extends MailOptions {
-  readonly matter?: Matter;
+  readonly matter?: OwnerMatter;
   readonly owner?: string;
 }
 
@@ -29,7 +29,7 @@ export interface ReleaseOptions extends HeldOptions {
 
 /** Options of `mail hold`. */
 export interface HoldOptions extends MailOptions {
-  readonly matter?: Matter;
+  readonly matter?: OwnerMatter;
 }
 
 /** Options of `mail office`. */

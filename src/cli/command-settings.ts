@@ -21,6 +21,8 @@ const MEANS: Readonly<Record<Setting, string>> = {
   lookAheadSeasons: 'seasons after the next that count as closing',
   reminderDays: 'days before a season opens at which owners of short fences are reminded; 0: never',
   holdFirstSweep: 'yes or no: what the first sweep finds waits for "stormpale mail release"',
+  largeImportFences: 'new fences of one import from which on their first notices wait for "stormpale mail release"',
+  currency: 'three letters: what prices are in, as mails name it',
   timeZone: 'zone of the office: nightly sweep, days of an import',
   companyName: 'who writes to owners, unless the configuration names another',
   companyPostalAddress: 'where the office is found',

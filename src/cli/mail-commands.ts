@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { InvalidArgumentError, Option } from 'commander';
-import { isMatter, MATTERS, type Matter } from '../notify/matter-rules.ts';
+import { isMatter, OWNER_MATTERS, type OwnerMatter } from '../notify/matter-rules.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import type { MailOptions } from './command-mail.ts';
 import { runMailCancel, runMailList, runMailPosted, runMailRetry, runMailShow } from './command-mail.ts';
@@ -10,9 +10,9 @@ import { addDeliveryCommands } from './delivery-commands.ts';
 
 const jsonOption = (): Option => new Option('--json', 'print JSON instead of text');
 
-function matterArgument(text: string): Matter {
+function matterArgument(text: string): OwnerMatter {
   if (isMatter(text)) return text;
-  throw new InvalidArgumentError(`matters are ${MATTERS.join(', ')}.`);
+  throw new InvalidArgumentError(`matters are ${OWNER_MATTERS.join(', ')}.`);
 }
 
 /** Adds `mail`: the outbox, and what waits for the office. */

@@ -1,5 +1,6 @@
 import { displaySpeed, speedUnit } from '../drawing/speed-text.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
+import { csvText } from './csv-cell.ts';
 import type { NoticedFence } from './message-facts.ts';
 
 const COLUMNS = [
@@ -21,14 +22,6 @@ const COLUMNS = [
   'p_short',
   'matters',
 ] as const;
-
-/** Text that a spreadsheet would take for a formula is led by an apostrophe. */
-function cell(value: string | number | null): string {
-  if (value === null) return '';
-  if (typeof value === 'number') return String(value);
-  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-}
 
 /** Return period beyond which neither pages nor mails name a figure [a]: no record of gusts reaches so far. */
 const LONGEST_TOLD_YEARS = 1000;
@@ -69,5 +62,5 @@ export function digestCsv(fences: readonly NoticedFence[]): string {
       fence.matters.join('; '),
     ];
   });
-  return [COLUMNS, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  return csvText([COLUMNS, ...rows]);
 }

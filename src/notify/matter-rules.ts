@@ -15,20 +15,32 @@ export const MATTERS = [
 ] as const;
 export type Matter = (typeof MATTERS)[number];
 
-/** Matters that are told to the office in its own list, beside or in place of the owner. */
-export const OFFICE_MATTERS = ['dangerous', 'readings disagree'] as const;
-export type OfficeMatter = (typeof OFFICE_MATTERS)[number];
-
-/** Matters whose rule is laid down and that no part of the program decides yet. */
-export const MATTERS_TO_COME = [
+/** What a notice to an owner may be about that a visit causes, and no sweep. */
+export const VISIT_MATTERS = [
   'visit proposed',
   'visit confirmed',
   'visit changed',
   'visit missed',
-  'plan for the board',
+  'visit cancelled',
 ] as const;
+export type VisitMatter = (typeof VISIT_MATTERS)[number];
 
-export type RuledMatter = Matter | OfficeMatter | (typeof MATTERS_TO_COME)[number];
+/** What an association is told where a season plan is accepted, in place of a message a visit. */
+export const BOARD_MATTER = 'plan for the board';
+
+/** Every matter that owners are told of. */
+export const OWNER_MATTERS = [...MATTERS, ...VISIT_MATTERS, BOARD_MATTER] as const;
+export type OwnerMatter = (typeof OWNER_MATTERS)[number];
+
+/** Matters that are told to the office in its own list, beside or in place of the owner. */
+export const OFFICE_MATTERS = ['dangerous', 'readings disagree'] as const;
+export type OfficeMatter = (typeof OFFICE_MATTERS)[number];
+
+/** What the office's daily mail names beside its list. */
+export const OFFICE_MAIL_MATTERS = ['fence not forecast', 'message refused', 'notices held', 'not swept'] as const;
+type OfficeMailMatter = (typeof OFFICE_MAIL_MATTERS)[number];
+
+export type RuledMatter = OwnerMatter | OfficeMatter | OfficeMailMatter;
 
 /** What a matter is told once for. A build is a fence as built, or since the works that last renewed its posts. */
 export type OncePer =
@@ -39,21 +51,23 @@ export type OncePer =
   | 'works'
   | 'day of readings'
   | 'change of a visit'
-  | 'season plan';
+  | 'season plan and visit'
+  | 'sweep'
+  | 'message'
+  | 'notice'
+  | 'outage';
 
 /** The rule of one matter. The program decides by `to`, `oncePer` and `mayBeHeld`; the rest says in words what it does. */
 export interface MatterRule {
   readonly tells: string;
   readonly when: string;
   /** Owners are those of the fence, the second one too, and only where they are enrolled. */
-  readonly to: 'owner' | 'owner and office' | 'office';
+  readonly to: 'owner' | 'owner and office' | 'office' | 'association';
   readonly oncePer: OncePer;
   /** What makes a notice of it void before it is told. */
   readonly endedBy: string;
   /** True where the office may have the matter held until it releases it. */
   readonly mayBeHeld: boolean;
-  /** False where nothing decides it yet. */
-  readonly told: boolean;
 }
 
 const mark = (tells: string): MatterRule => ({
@@ -63,17 +77,28 @@ const mark = (tells: string): MatterRule => ({
   oncePer: 'build',
   endedBy: 'the fence has not crossed it by the newest forecast',
   mayBeHeld: true,
-  told: true,
 });
 
-const visit = (tells: string, when: string): MatterRule => ({
+const visit = (
+  tells: string,
+  when: string,
+  endedBy = 'the visit has changed again, or its day is past',
+): MatterRule => ({
   tells,
   when,
   to: 'owner',
   oncePer: 'change of a visit',
-  endedBy: 'the visit has changed again, or is over',
+  endedBy,
   mayBeHeld: true,
-  told: false,
+});
+
+const forOffice = (tells: string, when: string, oncePer: OncePer, endedBy: string): MatterRule => ({
+  tells,
+  when,
+  to: 'office',
+  oncePer,
+  endedBy,
+  mayBeHeld: false,
 });
 
 /** The rule of every matter. */
@@ -85,7 +110,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'finding',
     endedBy: 'nothing is broken, leaning or closed off any more',
     mayBeHeld: false,
-    told: true,
   },
   'short from new': {
     tells: 'it did not hold the design gust as built, with sound wood, and what would mend that',
@@ -94,7 +118,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'build',
     endedBy: 'another standing by the newest forecast',
     mayBeHeld: true,
-    told: true,
   },
   short: {
     tells: 'it does not hold the design gust in season 1',
@@ -103,7 +126,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'build and season',
     endedBy: 'another standing by the newest forecast',
     mayBeHeld: true,
-    told: true,
   },
   closing: {
     tells: 'it goes short within the look-ahead',
@@ -112,7 +134,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'build and season',
     endedBy: 'another standing by the newest forecast',
     mayBeHeld: true,
-    told: true,
   },
   reminder: {
     tells: 'a season opens soon and it is still short',
@@ -121,7 +142,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'season',
     endedBy: 'it is not short any more, or the season has opened',
     mayBeHeld: true,
-    told: true,
   },
   'ends short': {
     tells: 'its ends do not hold the design gust; its line posts are told of apart',
@@ -130,7 +150,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'build and season',
     endedBy: 'its ends are not short by the newest forecast',
     mayBeHeld: true,
-    told: true,
   },
   'once in 10': mark('the gust that snaps it comes once in 10 years or more often'),
   'once in 25': mark('the gust that snaps it comes once in 25 years or more often'),
@@ -143,7 +162,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'works',
     endedBy: 'nothing',
     mayBeHeld: true,
-    told: true,
   },
   better: {
     tells: 'it stands clear again',
@@ -152,7 +170,6 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'build and season',
     endedBy: 'it is not so any more, or its owner was never told anything else',
     mayBeHeld: true,
-    told: true,
   },
   'readings disagree': {
     tells: 'the readings are far from what was expected: treatment class, install date or a reading may be wrong',
@@ -161,22 +178,58 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
     oncePer: 'day of readings',
     endedBy: 'the office settles it',
     mayBeHeld: false,
-    told: true,
   },
-  'visit proposed': visit('a crew could come on a day', 'a season plan is accepted'),
+  'visit proposed': visit(
+    'a crew could come on a day',
+    'a season plan is accepted that has the visit; not to an association, which is told of the plan',
+  ),
   'visit confirmed': visit('a crew comes on a day', 'the office confirms the day'),
-  'visit changed': visit('a confirmed visit has another day or crew', 'the office or a new season plan moves it'),
-  'visit missed': visit('the crew did not come, and what happens next', 'the office notes it as missed'),
+  'visit changed': visit(
+    'a visit its owner knows of has another day, hour, crew or works',
+    'the office or a new season plan changes it',
+  ),
+  'visit missed': visit(
+    'the crew did not come, and what happens next',
+    'the office notes it as missed, at most 30 days after its day; only to owners who knew of the visit',
+    'nothing',
+  ),
+  'visit cancelled': visit(
+    'the crew does not come',
+    'the office or a new season plan calls it off, or leaves out the fences of this owner; only to owners who knew of the visit',
+    'its day is past',
+  ),
   'plan for the board': {
-    tells: 'the replacement plan of all fences of an association, year by year',
-    when: 'once a year, before the board meets',
-    to: 'owner',
-    oncePer: 'season plan',
-    endedBy: 'a newer plan',
+    tells: 'what is planned at its sites this season, by when, and what it costs a site',
+    when: 'a season plan is accepted that changes visits at its fences. To owners of the kind association; board accounts have no mail address and see the same on their pages',
+    to: 'association',
+    oncePer: 'season plan and visit',
+    endedBy: 'the visit has changed again, or its day is past',
     mayBeHeld: true,
-    told: false,
   },
+  'fence not forecast': forOffice(
+    'a fence could not be forecast, and why',
+    'the sweep cannot forecast it',
+    'sweep',
+    'a later sweep',
+  ),
+  'message refused': forOffice(
+    'a message was refused for good, with the words of the server',
+    'it is parked',
+    'message',
+    'it is sent again or cancelled',
+  ),
+  'notices held': forOffice('notices wait for its release', 'a notice is held', 'notice', 'it is released or void'),
+  'not swept': forOffice(
+    'the register was not swept to its end for two days or more',
+    'the day is asked after and no sweep has finished',
+    'outage',
+    'a sweep finishes',
+  ),
 };
 
 /** True for the name of a matter that owners are told of. */
-export const isMatter = (text: string): text is Matter => (MATTERS as readonly string[]).includes(text);
+export const isMatter = (text: string): text is OwnerMatter => (OWNER_MATTERS as readonly string[]).includes(text);
+
+/** True for a matter that a visit causes, the plan for the board with it. */
+export const isOfVisit = (matter: string): matter is VisitMatter | typeof BOARD_MATTER =>
+  matter === BOARD_MATTER || (VISIT_MATTERS as readonly string[]).includes(matter);

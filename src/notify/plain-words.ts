@@ -1,6 +1,7 @@
 import { monthName } from '../drawing/month-name.ts';
 import { percentText } from '../drawing/quantity-text.ts';
-import type { CalendarDay } from '../units/calendar-day.ts';
+import { mondayOf } from '../season/visit/week-of-day.ts';
+import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 import type { MessageLanguage } from './message-facts.ts';
 
 /** A calendar day written out: `June 1, 2027`, `1 de junio de 2027`. */
@@ -8,6 +9,17 @@ export function dayInWords(day: CalendarDay, language: MessageLanguage): string 
   const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
   const name = monthName(month, language);
   return language === 'en' ? `${name} ${date}, ${year}` : `${date} de ${name} de ${year}`;
+}
+
+const WEEKDAYS: Readonly<Record<MessageLanguage, readonly string[]>> = {
+  en: ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'],
+  es: ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado', 'domingo'],
+};
+
+/** A calendar day with its weekday: `Wednesday, March 3, 2027`, `miércoles 3 de marzo de 2027`. */
+export function weekdayInWords(day: CalendarDay, language: MessageLanguage): string {
+  const weekday = WEEKDAYS[language][dayNumber(day) - dayNumber(mondayOf(day))] ?? '';
+  return `${weekday}${language === 'en' ? ',' : ''} ${dayInWords(day, language)}`;
 }
 
 const SURENESS = [

@@ -5,12 +5,14 @@ import type { HeldBy } from './sweep-tables.ts';
 import type { DecidedNotice, SweptFence } from './swept-fence.ts';
 import type { RegisterTables } from './tables.ts';
 
-/** What holds the notices that a sweep writes now. */
+/** What holds the notices that are written now. */
 export interface Holding {
   /** True in a register's first sweep, where the settings hold what it finds. */
   readonly firstSweep: boolean;
   /** Owners whose notices of the first sweep the office has not released: whatever else is for them waits too. */
   readonly waitingOwners: ReadonlySet<string>;
+  /** Fences that came with a large import: what they are first told waits. */
+  readonly importedFences: ReadonlySet<string>;
   readonly matters: ReadonlySet<string>;
 }
 
@@ -19,6 +21,33 @@ export async function holdingNow(tx: Kysely<RegisterTables>, fences: readonly Sw
   const { holdFirstSweep } = await readSettings(tx);
   const finished = await tx.selectFrom('sweeps').select('id').where('state', '=', 'finished').limit(1).execute();
   const refs = [...new Set(fences.flatMap(({ owners }) => owners.map(({ ownerRef }) => ownerRef)))];
+  return {
+    ...(await holdingForOwners(tx, refs)),
+    firstSweep: finished.length === 0 && holdFirstSweep === 'yes',
+    importedFences: await waitingImports(
+      tx,
+      fences.map(({ fenceRef }) => fenceRef),
+    ),
+  };
+}
+
+/** Fences that came with a large import and that no sweep has looked at yet, and those whose first notices of then still wait. */
+async function waitingImports(tx: Kysely<RegisterTables>, refs: readonly string[]): Promise<ReadonlySet<string>> {
+  const anew = await tx.selectFrom('large_import_fences').select('fence_ref').where('fence_ref', 'in', refs).execute();
+  const waiting = await tx
+    .selectFrom('notices')
+    .select('fence_ref')
+    .distinct()
+    .where('held', '=', 'large import')
+    .where('released_at', 'is', null)
+    .where('void_reason', 'is', null)
+    .where('fence_ref', 'in', refs)
+    .execute();
+  return new Set([...anew, ...waiting].map((row) => row.fence_ref));
+}
+
+/** What holds notices for these owners whatever caused them, read within the transaction that writes them. */
+export async function holdingForOwners(tx: Kysely<RegisterTables>, refs: readonly string[]): Promise<Holding> {
   const waiting = await tx
     .selectFrom('notices')
     .select('owner_ref')
@@ -29,7 +58,8 @@ export async function holdingNow(tx: Kysely<RegisterTables>, fences: readonly Sw
     .execute();
   const matters = await tx.selectFrom('held_matters').select('matter').execute();
   return {
-    firstSweep: finished.length === 0 && holdFirstSweep === 'yes',
+    firstSweep: false,
+    importedFences: new Set(),
     waitingOwners: new Set(waiting.map((row) => row.owner_ref)),
     matters: new Set(matters.map((row) => row.matter)),
   };
@@ -37,13 +67,14 @@ export async function holdingNow(tx: Kysely<RegisterTables>, fences: readonly Sw
 
 /** Why a notice waits for the office; null where it does not. */
 export function heldBy(
-  { firstSweep, waitingOwners, matters }: Holding,
+  { firstSweep, waitingOwners, importedFences, matters }: Holding,
   ownerRef: string,
-  notice: Pick<DecidedNotice, 'matter' | 'mayBeHeld'>,
+  notice: Pick<DecidedNotice, 'matter' | 'mayBeHeld'> & { readonly fenceRef?: string },
 ): HeldBy | null {
   if (firstSweep) return 'first sweep';
   if (!notice.mayBeHeld) return null;
   if (waitingOwners.has(ownerRef)) return 'first sweep';
+  if (notice.fenceRef !== undefined && importedFences.has(notice.fenceRef)) return 'large import';
   return matters.has(notice.matter) ? 'matter' : null;
 }
 

@@ -19,6 +19,8 @@ export interface StoredNotice {
   readonly createdAt: string;
   /** The office's own sentence for the message that tells it; null for the usual one. */
   readonly covering: string | null;
+  /** The visit that caused it; null where a sweep did. */
+  readonly visitUid: string | null;
 }
 
 const COLUMNS = [
@@ -32,9 +34,10 @@ const COLUMNS = [
   'void_reason as voidReason',
   'created_at as createdAt',
   'covering',
+  'visit_uid as visitUid',
 ] as const;
 
-/** 1 where an earlier message, not cancelled, told the owner of the fence, else 0. */
+/** 1 where an earlier message, not cancelled, told the owner how the fence stands, else 0; that a crew comes does not tell that. */
 const toldBefore = (eb: ExpressionBuilder<RegisterTables, 'notices'>) =>
   eb
     .exists(
@@ -45,6 +48,7 @@ const toldBefore = (eb: ExpressionBuilder<RegisterTables, 'notices'>) =>
         .whereRef('told.fence_ref', '=', 'notices.fence_ref')
         .whereRef('told.owner_ref', '=', 'notices.owner_ref')
         .where('outbox.state', '<>', 'cancelled')
+        .where('told.sweep_id', 'is not', null)
         .where((or) =>
           or.or([or('notices.outbox_id', 'is', null), or('told.outbox_id', '<', or.ref('notices.outbox_id'))]),
         ),
@@ -112,7 +116,8 @@ export async function listNoticesOfFence(register: Register, fenceRef: string): 
 /** A finished message, ready for the outbox, and the notices it carries. */
 export interface FinishedMessage {
   readonly messageId: string;
-  readonly ownerRef: string;
+  /** Null for a mail to the office itself. */
+  readonly ownerRef: string | null;
   readonly channel: 'mail' | 'letter';
   readonly envelopeFrom: string | null;
   readonly envelopeTo: string | null;

@@ -12,6 +12,10 @@ const settingsShape = {
   reminderDays: wholeSchema(RANGES.reminderDays),
   /** Whether what a register's first sweep finds waits until the office releases it. */
   holdFirstSweep: z.enum(['yes', 'no'], 'write yes or no'),
+  /** An import of so many new fences or more into a register that was swept before has their first notices wait. */
+  largeImportFences: wholeSchema(RANGES.largeImportFences),
+  /** Code of the currency that prices are in: `USD`. */
+  currency: z.string().regex(/^[A-Z]{3}$/, 'write the three letters of a currency, such as USD'),
   /** Zone in which the register's own days and nights are counted. */
   timeZone: z.string().refine(isTimeZone, TIME_ZONE_REASON),
   companyName: requiredTextSchema(200),
@@ -23,7 +27,12 @@ const settingsShape = {
 const settingsSchema = z.object(settingsShape);
 
 /** The settings whose values are numbers. */
-const NUMBERS: ReadonlySet<string> = new Set(['standingReturnPeriodYears', 'lookAheadSeasons', 'reminderDays']);
+const NUMBERS: ReadonlySet<string> = new Set([
+  'standingReturnPeriodYears',
+  'lookAheadSeasons',
+  'reminderDays',
+  'largeImportFences',
+]);
 
 /** What holds for the whole register. */
 export type RegisterSettings = Readonly<z.infer<typeof settingsSchema>>;
@@ -34,6 +43,8 @@ export const DEFAULT_SETTINGS: RegisterSettings = {
   lookAheadSeasons: 2,
   reminderDays: 60,
   holdFirstSweep: 'yes',
+  largeImportFences: 25,
+  currency: 'USD',
   timeZone: 'UTC',
   companyName: 'Fence office',
   companyPostalAddress: '',

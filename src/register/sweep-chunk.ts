@@ -54,7 +54,7 @@ async function writeNotices(tx: Tx, chunk: SweepChunk, fence: SweptFence, holdin
           outbox_id: null,
           void_reason: null,
           created_at: chunk.at,
-          held: heldBy(holding, ownerRef, notice),
+          held: heldBy(holding, ownerRef, { ...notice, fenceRef: fence.fenceRef }),
           released_at: null,
           covering: null,
         })
@@ -102,6 +102,9 @@ export async function writeSweepChunk(register: Register, claim: SweepClaim, chu
       await writeForecast(tx, chunk, fence);
       notices += await writeNotices(tx, chunk, fence, holding);
     }
+    // a fence that needs no telling now is like any other from here on
+    const looked = fences.map(({ fenceRef }) => fenceRef);
+    await tx.deleteFrom('large_import_fences').where('fence_ref', 'in', looked).execute();
     for (const failure of failures) {
       await tx
         .insertInto('sweep_failures')

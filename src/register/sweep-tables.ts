@@ -10,8 +10,11 @@ export type OutboxState = 'queued' | 'leased' | 'sent' | 'parked' | 'cancelled' 
 /** Why a queued mail is not tried before it is due. */
 export type WaitsFor = 'quiet hours' | 'sending rate';
 
-/** Why a notice waits for the office: what a register's first sweep found, a matter that the office holds, or other first notices of its owner were released before it. */
-export type HeldBy = 'first sweep' | 'matter' | 'kept back';
+/**
+ * Why a notice waits for the office: what a register's first sweep found, a fence that came with a large import, a matter that the office
+ * holds, or other first notices of its owner were released before it.
+ */
+export type HeldBy = 'first sweep' | 'large import' | 'matter' | 'kept back';
 
 export interface SweepsTable {
   readonly id: Generated<number>;
@@ -76,7 +79,8 @@ interface IntroductionsTable {
 interface OutboxTable {
   readonly id: Generated<number>;
   readonly message_id: string;
-  readonly owner_ref: string;
+  /** Null for a mail to the office itself. */
+  readonly owner_ref: string | null;
   readonly channel: 'mail' | 'letter';
   readonly envelope_from: string | null;
   readonly envelope_to: string | null;
@@ -95,6 +99,8 @@ interface OutboxTable {
   readonly urgent: Generated<number>;
   readonly waits_for: WaitsFor | null;
   readonly domain: GeneratedAlways<string | null>;
+  readonly posted_by: Generated<string>;
+  readonly posted_on: Generated<string | null>;
 }
 
 interface NoticesTable {
@@ -104,13 +110,27 @@ interface NoticesTable {
   readonly matter: string;
   readonly occasion: string;
   readonly facts: string;
-  readonly sweep_id: number;
+  /** Null where it comes from a visit or a plan. */
+  readonly sweep_id: number | null;
+  readonly visit_uid: Generated<string | null>;
+  readonly plan_number: Generated<number | null>;
   readonly outbox_id: number | null;
   readonly void_reason: string | null;
   readonly created_at: string;
   readonly held: HeldBy | null;
   readonly released_at: string | null;
   readonly covering: string | null;
+}
+
+interface LargeImportFencesTable {
+  readonly fence_ref: string;
+  readonly imported_at: string;
+}
+
+interface OfficeToldTable {
+  readonly what: string;
+  readonly told_at: string;
+  readonly outbox_id: number;
 }
 
 interface HeldMattersTable {
@@ -152,6 +172,8 @@ export interface SweepTables {
   readonly outbox: OutboxTable;
   readonly notices: NoticesTable;
   readonly held_matters: HeldMattersTable;
+  readonly large_import_fences: LargeImportFencesTable;
+  readonly office_told: OfficeToldTable;
   readonly office_notices: OfficeNoticesTable;
   readonly mail_server: MailServerTable;
   readonly register_changes: RegisterChangesTable;

@@ -44,6 +44,7 @@ export const RANGES = {
   standingReturnPeriodYears: [10, 3000],
   lookAheadSeasons: [0, 30],
   reminderDays: [0, 180],
+  largeImportFences: [1, 100_000],
   latitude: [-90, 90],
   longitude: [-180, 180],
   personHours: [0, 500],

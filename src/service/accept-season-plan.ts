@@ -1,11 +1,14 @@
 import type { Register } from '../register/database.ts';
 import { markAccepted, readPlan, type StoredPlan } from '../register/plan-store.ts';
+import { listRecords } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { storeVisit, type VisitAct } from '../register/visit-store.ts';
 import type { AcceptedVisits } from '../season/visit/accept-plan.ts';
+import type { Visit } from '../season/visit/visit.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
 import { acceptanceOf } from './plan-visits.ts';
+import { tellOfVisit } from './tell-of-visit.ts';
 
 /** What came of accepting a plan. */
 export type AcceptResult =
@@ -16,7 +19,7 @@ export type AcceptResult =
 
 /**
  * Accepts a season plan, in one transaction: its visits become proposed ones, laid out on days; those that the plan before
- * proposed and this one has no longer are cancelled. Refused where it was accepted before or its first week has begun.
+ * proposed and this one has no longer are cancelled; what owners are to be told of it is queued with it. Refused where it was accepted before or its first week has begun.
  */
 export const acceptSeasonPlan = (
   register: Register,
@@ -32,11 +35,20 @@ export const acceptSeasonPlan = (
     const at = isoUtc(now());
     const visits = await acceptanceOf(tx, { ...plan, visits: plan.content.visits }, { today, at });
     await markAccepted(tx, number, { ...act, at });
-    for (const visit of visits.cancelled)
-      await storeVisit(tx, visit, { ...act, because: `season plan ${number} has it no longer` });
+    const inTx = { ...register, db: tx };
+    const zones = new Map((await listRecords(tx, 'sites')).map((site) => [site.ref, site.timeZone]));
+    const store = async (visit: Visit, because: string): Promise<void> => {
+      await storeVisit(tx, visit, { ...act, because });
+      await tellOfVisit(inTx, visit, {
+        today: dayInZone(now(), zones.get(visit.siteRef) ?? timeZone),
+        at,
+        planNumber: number,
+      });
+    };
+    for (const visit of visits.cancelled) await store(visit, `season plan ${number} has it no longer`);
     const recosted = visits.kept.filter(({ changedAt }) => changedAt === at);
     for (const visit of [...recosted, ...visits.moved, ...visits.created]) {
-      await storeVisit(tx, visit, { ...act, because: act.because === '' ? `season plan ${number}` : act.because });
+      await store(visit, act.because === '' ? `season plan ${number}` : act.because);
     }
     return { kind: 'accepted', plan, visits };
   });

@@ -10,6 +10,7 @@ import { type Clock, dayInZone, isoUtc } from './clock.ts';
 import { visitHours } from './plan-visits.ts';
 import { planCrews } from './season-inputs.ts';
 import { type CrewInRegister, loadCrews } from './season-register.ts';
+import { tellOfVisit } from './tell-of-visit.ts';
 import { lastDayOf, visitDayDoubts } from './visit-day-doubts.ts';
 
 /** What came of a change; where it is `asked`, it holds once it is confirmed. */
@@ -53,9 +54,11 @@ const change = (
     const inTx = { ...register, db: tx };
     const visit = await readVisit(tx, uid);
     if (!visit) return { kind: 'no such visit' };
-    const result = await work(inTx, visit, await dayAtSite(inTx, visit.siteRef, now));
+    const today = await dayAtSite(inTx, visit.siteRef, now);
+    const result = await work(inTx, visit, today);
     if ('kind' in result) return result;
     await storeVisit(tx, result.after, act);
+    await tellOfVisit(inTx, result.after, { today, at: isoUtc(now()), planNumber: null });
     return { kind: 'changed', visit: result.after, before: visit, doubts: result.doubts };
   });
 

@@ -1,7 +1,6 @@
 import { digestMessage } from '../notify/digest-message.ts';
 import { fenceMessage } from '../notify/fence-message.ts';
-import { renewalOf } from '../notify/generation.ts';
-import type { Matter } from '../notify/matter-rules.ts';
+import { isOfVisit, type Matter } from '../notify/matter-rules.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
 import { officeName } from '../notify/office-name.ts';
 import type { WorksGain } from '../notify/works-gain.ts';
@@ -17,6 +16,7 @@ import {
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
 import { voidNotices } from '../register/void-notices.ts';
+import type { Invitation } from './calendar-text.ts';
 import { sha256 } from './canonical-json.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
@@ -27,8 +27,11 @@ import type { DkimIdentity } from './mail-signature.ts';
 import { signedBytes } from './mail-signature.ts';
 import { returnAddressOf } from './return-address.ts';
 import { newSecret } from './secret-token.ts';
+import { noticedFence } from './noticed-fence.ts';
 import type { CurrentFence } from './sift-notices.ts';
 import { remindedSeason, sift } from './sift-notices.ts';
+import { siftVisits } from './sift-visits.ts';
+import { visitMessages } from './visit-messages.ts';
 
 /** Most fences of one owner that get a mail each; more are told in one digest. */
 const MOST_SINGLE_MAILS = 3;
@@ -80,22 +83,13 @@ function noticedFences(
   return [...groups].flatMap(([ref, notices]) => {
     const fence = fences.get(ref);
     if (!fence) return [];
-    const { forecast, standing, endsStanding, place, generation } = fence;
-    return {
-      forecast,
-      standing,
-      endsStanding,
-      siteName: place.site.name,
-      place: place.site.place,
-      units: place.site.units,
+    const told = {
       matters: notices.map((notice) => notice.matter as Matter),
       first: notices.some((notice) => notice.first),
-      today: dayInZone(now(), place.site.timeZone),
-      seasonCloses: place.site.seasonCloses,
-      renewal: renewalOf(generation),
       remindedSeason: notices.map(remindedSeason).find((season) => season !== null) ?? null,
       gain: notices.map(gainOf).findLast((gain) => gain !== null) ?? null,
     };
+    return noticedFence(fence, told, now);
   });
 }
 
@@ -123,7 +117,7 @@ async function finish(
   owner: OwnerRecord,
   message: OwnerMessage,
   notices: readonly StoredNotice[],
-  context: Composing,
+  context: Composing & { readonly invitation?: Invitation | null },
 ): Promise<FinishedMessage> {
   const { office, from, dkim = null, returnPattern = null } = context.sender;
   const messageId = messageIdOf(owner.ref, notices, from);
@@ -136,6 +130,7 @@ async function finish(
         from,
         to: { name: owner.name, address: to },
         office: { name: officeName(office, owner.language), email: office.email },
+        invitation: context.invitation ?? null,
       })
     : letterBytes(message);
   const raw = to && dkim ? await signedBytes(written, dkim) : written;
@@ -168,10 +163,13 @@ async function messagesFor(
     );
     return [];
   }
-  const current = await currentFences(register, [...new Set(unwritten.map((notice) => notice.fenceRef))]);
-  const { told: notices, voids } = sift(unwritten, { owner, now: context.now }, current);
-  await voidNotices(register, voids);
-  if (notices.length > 0) requireOffice(owner, context.sender);
+  const ofSweeps = unwritten.filter(({ matter }) => !isOfVisit(matter));
+  const current = await currentFences(register, [...new Set(ofSweeps.map((notice) => notice.fenceRef))]);
+  const { told: notices, voids } = sift(ofSweeps, { owner, now: context.now }, current);
+  const ofVisits = unwritten.filter(({ matter }) => isOfVisit(matter));
+  const visits = await siftVisits(register, owner, ofVisits, context.now);
+  await voidNotices(register, [...voids, ...visits.voids]);
+  if (notices.length + visits.told.length > 0) requireOffice(owner, context.sender);
   const groups = byFence(notices);
   const fences = noticedFences(groups, current, context.now);
   const coveringOf = (told: readonly StoredNotice[]): string | null =>
@@ -197,6 +195,10 @@ async function messagesFor(
     const told = many.flatMap(({ forecast }) => groups.get(forecast.fenceRef) ?? []);
     messages.push(await finish(owner, digestMessage({ fences: many, recipient, office }), told, context));
   }
+  const withoutCovering = { ...recipient, covering: null };
+  const teller = { owner, recipient: withoutCovering, office, now: context.now };
+  for (const each of await visitMessages(register, visits.told, teller))
+    messages.push(await finish(owner, each.message, each.notices, { ...context, invitation: each.invitation }));
   return messages;
 }
 

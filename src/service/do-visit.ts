@@ -11,6 +11,7 @@ import { isoUtc } from './clock.ts';
 import { type DoneWorks, enterDoneWorks } from './enter-done-works.ts';
 import type { WantedWorks } from './fence-quote.ts';
 import { loadCatalogue } from './season-register.ts';
+import { tellOfVisit } from './tell-of-visit.ts';
 
 /** How many times the planned hours, or which part of them, is asked about before it is taken [-]; judgement. */
 const DOUBTFUL_RATIO = 5;
@@ -200,6 +201,7 @@ async function work(register: Register, request: DoRequest): Promise<DoResult> {
   const after = changedVisit(visit, { state: 'done', ...days }, at);
   const act: VisitAct = { by: request.by, because: request.because };
   await storeDoneVisit(register.db, after, done, act);
+  await tellOfVisit(register, after, { today, at, planNumber: null });
   const stored = (await readVisit(register.db, uid))!;
   const returned = visit.items
     .map(({ fenceRef }) => fenceRef)

@@ -2,6 +2,7 @@ import type { DateTime } from 'luxon';
 import MailComposer from 'nodemailer/lib/mail-composer';
 import type { OwnerMessage } from '../notify/message-facts.ts';
 import { oneLine } from '../notify/plain-words.ts';
+import type { Invitation } from './calendar-text.ts';
 import { sha256 } from './canonical-json.ts';
 import { mailPicturePng } from './picture-png.ts';
 
@@ -17,6 +18,8 @@ export interface MailToBuild {
   readonly to: { readonly name: string; readonly address: string };
   /** Name that a mail comes from and address that an answer goes to. */
   readonly office: { readonly name: string; readonly email: string };
+  /** The entry for the owner's calendar; null where there is none. */
+  readonly invitation: Invitation | null;
 }
 
 /**
@@ -38,6 +41,15 @@ export async function mailBytes(mail: MailToBuild): Promise<Buffer> {
     },
     text: message.text,
     html: message.html,
+    ...(mail.invitation === null
+      ? {}
+      : {
+          icalEvent: {
+            method: mail.invitation.method,
+            filename: mail.invitation.method === 'CANCEL' ? 'cancel.ics' : 'invite.ics',
+            content: mail.invitation.text,
+          },
+        }),
     attachments: [
       ...message.pictures.map((picture) => ({
         filename: `${picture.cid.split('@')[0] ?? 'picture'}.png`,

@@ -21,6 +21,8 @@ describe('settings', () => {
     expect(JSON.parse(shown.out)).toEqual({
       'standing-return-period-years': 300,
       'look-ahead-seasons': 3,
+      'large-import-fences': 25,
+      currency: 'USD',
       'reminder-days': 60,
       'hold-first-sweep': 'yes',
       'time-zone': 'America/Chicago',

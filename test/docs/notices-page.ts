@@ -1,10 +1,12 @@
 import {
+  BOARD_MATTER,
   MATTER_RULES,
   MATTERS,
-  MATTERS_TO_COME,
   type MatterRule,
+  OFFICE_MAIL_MATTERS,
   OFFICE_MATTERS,
   type RuledMatter,
+  VISIT_MATTERS,
 } from '../../src/notify/matter-rules.ts';
 import { DEFAULT_SETTINGS } from '../../src/register/settings-store.ts';
 
@@ -13,24 +15,31 @@ export const NOTICES_FILE = new URL('../../docs/notices.md', import.meta.url);
 
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
 
-function table(matters: readonly RuledMatter[], last: readonly [string, (rule: MatterRule) => string]): string {
+function table(
+  matters: readonly RuledMatter[],
+  last: readonly [string, (rule: MatterRule, matter: RuledMatter) => string],
+): string {
   const [heading, cell] = last;
   const head = ['matter', 'tells that', 'when', 'to', 'once a', 'void where', heading];
   const rows = matters.map((matter) => {
     const rule = MATTER_RULES[matter];
-    return [matter, rule.tells, rule.when, rule.to, rule.oncePer, rule.endedBy, cell(rule)];
+    return [matter, rule.tells, rule.when, rule.to, rule.oncePer, rule.endedBy, cell(rule, matter)];
   });
   return [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
 }
 
 /** The page about notices, from the table that the program decides by. */
 export function noticesPage(): string {
-  const officeOnly = OFFICE_MATTERS.filter((matter) => MATTER_RULES[matter].to === 'office');
+  const officeOnly = [...OFFICE_MATTERS, ...OFFICE_MAIL_MATTERS].filter(
+    (matter) => MATTER_RULES[matter].to === 'office',
+  );
+  const inList = new Set<string>(OFFICE_MATTERS);
+  const held = (rule: MatterRule): string => (rule.mayBeHeld ? 'yes' : 'with the first sweep only');
   return `# Notices
 
 Written by \`npm run notices\` from the table that the program decides by (\`src/notify/matter-rules.ts\`); a test fails where this page is out of date.
 
-A notice is decided by the sweep, in the transaction that stores the forecast which caused it, once for each enrolled owner of the fence, and never
+A notice is decided by the sweep, in the transaction that stores the forecast which caused it, or in the transaction that changes a visit; once for each enrolled owner of the fence, and never
 twice for the same thing. An unchanged fence is silence. Nobody is written to who is not enrolled.
 
 ## Matters
@@ -38,21 +47,27 @@ twice for the same thing. An unchanged fence is silence. Nobody is written to wh
 The weightiest first: a message with several opens with the first of them. Whatever it is about, a message on a fence with a post that is broken,
 leaning or closed off begins with that.
 
-${table(MATTERS, ['may be held', (rule) => (rule.mayBeHeld ? 'yes' : 'with the first sweep only')])}
+${table(MATTERS, ['may be held', held])}
 
 A **build** is a fence as built, or since the works that last renewed its posts. Seasons are those of the site, on its own calendar.
 
+## Visits and plans
+
+Queued in the transaction that changes the visit: the acceptance of a plan, or the office's confirming, moving, missing or calling off. One message an owner and visit, to the
+enrolled owners of the fences on it, with only their fences in it. What was queued of a visit and has not left is made void, or its message taken back, when the visit changes again:
+who was to hear of a proposal that is confirmed by then hears of the confirmed day alone. A visit whose day is past is not told.
+
+${table([...VISIT_MATTERS, BOARD_MATTER], ['may be held', held])}
+
+A mail of a visit carries an entry for the calendar (\`text/calendar\`, and the same as a file): asked for, or called off. It has the uid that the calendar feeds give the visit, and its sequence
+rises with every change, so that the owner's calendar keeps one entry. Letters carry none.
+
 ## For the office
 
-${table(officeOnly, ['mailed', () => 'no: it is in the list'])}
+${table(officeOnly, ['where', (_, matter) => (inList.has(matter) ? 'its list and its daily mail' : 'its daily mail')])}
 
-The office finds these, and every danger, on the page of the outbox and with \`stormpale mail office\`; \`stormpale mail office --settle NUMBER\` notes one as dealt with.
-
-## Not told yet
-
-Laid down, and not decided by any part of the program so far.
-
-${table(MATTERS_TO_COME, ['may be held', (rule) => (rule.mayBeHeld ? 'yes' : 'no')])}
+The office finds the matters of its list, and every danger, on the page of the outbox and with \`stormpale mail office\`; \`stormpale mail office --settle NUMBER\` notes one as dealt with.
+Once a day, where there is anything that no such mail has named before, the office gets one mail with all of it, at its own address; on other days none.
 
 ## Messages
 
@@ -64,6 +79,8 @@ that is dangerous now keeps a message of its own beside a digest, up to three of
 
 - **A register's first sweep mails nobody.** What it finds waits until the office releases it, and so does later news of the same owners; danger found after it
   goes out at once. Setting \`hold-first-sweep\` (\`${DEFAULT_SETTINGS.holdFirstSweep}\` unless set; the demo sets it to \`no\`, its owners are invented).
+- **The first notices of a large import wait too**: of fences new in an import of \`large-import-fences\` (${DEFAULT_SETTINGS.largeImportFences} unless set) or more, into a register that was swept before. Later news of
+  such a fence waits until the first is released; danger goes out at once.
 - \`stormpale mail held\` lists what waits; the page of the outbox shows it too.
 - \`stormpale mail release --all\`, or \`--owner REF\`, \`--matter MATTER\`, or numbers. \`--sentence TEXT\` puts the office's own sentence after the greeting, in place of the usual one.
   Once one of an owner's first notices is released, later news of that owner comes through; those not released stay.

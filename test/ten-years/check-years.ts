@@ -79,7 +79,7 @@ export function untold(
         record.fenceRef === change.fenceRef &&
         record.ownerRef === ownerRef &&
         record.matter === change.matter &&
-        record.sweepId < change.sweepId,
+        (record.sweepId ?? 0) < change.sweepId,
     );
   return seen.flatMap((change) =>
     ownersOf(change.fenceRef)

@@ -6,8 +6,11 @@ export interface NoticeRecord {
   readonly ownerRef: string;
   readonly matter: string;
   readonly occasion: string;
+  /** Empty where a visit or plan caused it. */
   readonly season: string;
-  readonly sweepId: number;
+  /** Null where a visit or plan caused it. */
+  readonly sweepId: number | null;
+  readonly visitUid: string | null;
   readonly createdAt: string;
   readonly held: string | null;
   readonly releasedAt: string | null;
@@ -30,6 +33,7 @@ export async function noticeRecords({ db }: Register): Promise<readonly NoticeRe
       'occasion',
       'facts',
       'sweep_id as sweepId',
+      'visit_uid as visitUid',
       'notices.created_at as createdAt',
       'held',
       'released_at as releasedAt',
@@ -41,5 +45,5 @@ export async function noticeRecords({ db }: Register): Promise<readonly NoticeRe
     ])
     .orderBy('notices.id')
     .execute();
-  return rows.map(({ facts, ...row }) => ({ ...row, season: (JSON.parse(facts) as { season: string }).season }));
+  return rows.map(({ facts, ...row }) => ({ ...row, season: (JSON.parse(facts) as { season?: string }).season ?? '' }));
 }

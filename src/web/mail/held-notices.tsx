@@ -9,6 +9,7 @@ const MOST_SHOWN = 100;
 
 const WHY: Readonly<Record<HeldNotice['held'], string>> = {
   'first sweep': 'found by the first sweep',
+  'large import': 'its fence came with a large import',
   matter: 'its matter is held',
   'kept back': 'others of its owner were released before it',
 };

@@ -1,0 +1,142 @@
+import { listed } from './fence-phrases-en.ts';
+import { dayInWords, weekdayInWords } from './plain-words.ts';
+import type { VisitDays } from './visit-facts.ts';
+import type { VisitWords } from './visit-words.ts';
+
+const day = (text: string): string => weekdayInWords(text, 'en');
+
+function hour(startsAt: string): string {
+  const [hours = 0, minutes = 0] = startsAt.split(':').map(Number);
+  const twelve = hours % 12 === 0 ? 12 : hours % 12;
+  return `${twelve}:${String(minutes).padStart(2, '0')} ${hours < 12 ? 'am' : 'pm'}`;
+}
+
+const when = ({ firstDay, lastDay, startsAt }: VisitDays): string => {
+  const days = firstDay === lastDay ? `on ${day(firstDay)}` : `from ${day(firstDay)} to ${day(lastDay)}`;
+  return startsAt === null ? days : `${days}, from ${hour(startsAt)}`;
+};
+
+const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+
+/** What is said of visits in English. */
+export const VISIT_WORDS_EN: VisitWords = {
+  works: {
+    inspect: 'inspection at the groundline',
+    'groundline-treatment': 'groundline treatment',
+    liner: 'liners',
+    drainage: 'drainage',
+    'trimmer-guard': 'trimmer guards',
+    'footing-reset': 'footings reset',
+    'post-swap': 'new posts in place of old ones',
+    'steel-sleeve': 'steel sleeves',
+    'added-posts': 'added posts',
+    rebuild: 'rebuild',
+  },
+  posts: (numbers, count) => `${count === 1 ? 'post' : 'posts'} ${numbers}`,
+  morePosts: (count) => `${count} more`,
+  when,
+  fences: (refs) =>
+    `${refs.length === 1 ? 'Fence' : 'Fences'} ${refs.length > 3 ? `${refs.slice(0, 2).join(', ')} and ${refs.length - 2} more` : listed(refs)}`,
+  subject: {
+    'visit proposed': (v, fences, on) => `${fences} at ${v.siteName}: a crew could come ${on}`,
+    'visit confirmed': (v, fences, on) => `${fences} at ${v.siteName}: the crew comes ${on}`,
+    'visit changed': (v, fences, on) => `${fences} at ${v.siteName}: the visit has changed, now ${on}`,
+    'visit missed': (v, fences) => `${fences} at ${v.siteName}: the crew did not come, and what happens next`,
+    'visit cancelled': (v, fences, on) => `${fences} at ${v.siteName}: no crew comes ${on}`,
+  },
+  answer: {
+    'visit proposed': (v, on) => [
+      `A crew could come ${on}${v.startsAt === null ? ', some time that day' : ''}. It is a proposal: nothing is promised until we confirm it.`,
+      `If the day does not suit, tell us by ${dayInWords(v.answerBy, 'en')}.`,
+    ],
+    'visit confirmed': (v, on) => [
+      `The crew (${v.crewName}) comes ${on}${v.startsAt === null ? ', some time that day' : ''}.`,
+      v.before !== null && v.before.firstDay !== v.firstDay
+        ? `That is in place of ${day(v.before.firstDay)}, which we had proposed.`
+        : 'The day is promised: we move it only by telling you.',
+    ],
+    'visit changed': (v, on) => [
+      `The visit is now ${on}, by ${v.crewName}${v.state === 'proposed' ? '; it is still a proposal' : ''}.`,
+      v.before === null ||
+      (v.before.firstDay === v.firstDay && v.before.lastDay === v.lastDay && v.before.startsAt === v.startsAt)
+        ? 'The day is the same; the crew or what is done has changed, as below.'
+        : `It was ${when(v.before)}. That no longer holds.`,
+    ],
+    'visit missed': (_, on) => [
+      `The crew was to come ${on}, and did not. We are sorry.`,
+      'Nothing was done at your fence. It is back in our plan, and we write to you with a new day.',
+    ],
+    'visit cancelled': (v, on) => [
+      `The visit ${on} is called off: no crew comes to ${v.siteName} for your fence that day.`,
+      'Nothing is lost: the fence is back in our plan, and we write again when there is a new day.',
+    ],
+  },
+  covering: {
+    'visit proposed': 'This is the day that our plan for the season has for your fence.',
+    'visit confirmed': 'Below is what is done, what it may cost and what helps on the day.',
+    'visit changed': 'Below is the visit as it stands now.',
+    'visit missed': 'Below is what was to be done.',
+    'visit cancelled': 'Below is what was to be done.',
+  },
+  next: {
+    'visit proposed': (answerBy) =>
+      `If the day suits, you need not do anything. If it does not, answer this message or call us by ${dayInWords(answerBy, 'en')}, and we look for another.`,
+    'visit confirmed': () => 'If something comes between, answer this message or call us as early as you can.',
+    'visit changed': (answerBy) =>
+      `If the new day does not suit, answer this message or call us by ${dayInWords(answerBy, 'en')}.`,
+    'visit missed': () => 'You need not do anything. If you would rather settle a day now, call us.',
+    'visit cancelled': () => 'You need not do anything. If you want it done all the same, call us.',
+  },
+  budget:
+    'A budget figure, not a quote: before tax, from our usual prices. What the crew finds in the ground may change it.',
+  totalCost: (range) => `Together ${range}.`,
+  reminder: {
+    locate:
+      'Posts are dug. We have buried public lines marked before; please show the crew private ones that nobody else knows of: sprinklers, lighting, drains.',
+    permit:
+      'A permit may be needed. The office asks for it; tell us if your association or city has told you anything.',
+    'licensed-applicator': 'Preservative is applied by a licensed applicator where the law says so.',
+    'frozen-ground': 'If the ground is frozen that day, the work waits, and we tell you.',
+  },
+  onTheDay: [
+    'Please let the crew reach both sides of the fence: unlock gates, and move cars, pots and furniture away from it.',
+    'Keep children and animals away while it works, and for as long as a fence is open.',
+  ],
+  calendar: {
+    state: { proposed: 'Proposed: ', confirmed: '', done: '', missed: 'Missed: ', cancelled: 'Called off: ' },
+    request: 'The attached calendar entry puts the day into your calendar; a later message changes the same entry.',
+    cancel: 'The attached calendar entry takes the day out of your calendar.',
+  },
+  headings: {
+    works: 'What is done, and what it may cost',
+    next: 'What we ask of you',
+    onTheDay: 'On the day',
+    why: 'Why this fence, and why now',
+  },
+  board: {
+    subject: (visits, sites, firstDay, lastDay) =>
+      `Season plan: ${many(visits, 'visit')} at ${many(sites, 'site')}, ${firstDay === lastDay ? `on ${dayInWords(firstDay, 'en')}` : `${dayInWords(firstDay, 'en')} to ${dayInWords(lastDay, 'en')}`}`,
+    answer: ({ visits, fences, sites, firstDay, lastDay, total }) => [
+      `Our plan for the season has ${many(visits, 'visit')} to ${many(fences, 'fence')} of yours at ${many(sites, 'site')}, done by ${dayInWords(lastDay, 'en')}; the first is on ${dayInWords(firstDay, 'en')}.`,
+      `In all ${total}: a budget figure, not a quote.`,
+    ],
+    nothingPlanned: [
+      'Our new plan for the season has no visit to your fences.',
+      'What was proposed before is called off, as below.',
+    ],
+    covering: 'Below is what is planned at each of your sites, by when and at what cost, for your meeting.',
+    siteCost: (range, lastDay) => `By ${dayInWords(lastDay, 'en')}, ${range}.`,
+    columns: ['Fence', 'What is done', 'When', 'May cost'],
+    standing: { proposed: 'proposed', confirmed: 'promised' },
+    noLonger: 'These days were proposed before and are called off; the fences stay in our plan:',
+    next: 'Proposed days become promised ones when the office confirms them; each is then told with an entry for the calendar. If your board wants another order or other days, answer this message before then.',
+    csv: 'The attached file holds the same for a spreadsheet.',
+    more: (rows) => `And ${rows} more: see the attached table.`,
+    headings: {
+      planned: 'What is planned, site by site',
+      noLonger: 'No longer planned',
+      next: 'What we ask of you',
+      why: 'Why these fences',
+    },
+  },
+};

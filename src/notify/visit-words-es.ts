@@ -1,0 +1,137 @@
+import { listed } from './fence-phrases-es.ts';
+import { dayInWords, weekdayInWords } from './plain-words.ts';
+import type { VisitDays } from './visit-facts.ts';
+import type { VisitWords } from './visit-words.ts';
+
+const day = (text: string): string => weekdayInWords(text, 'es');
+const hour = (startsAt: string): string => startsAt.replace(/^0/, '');
+
+const when = ({ firstDay, lastDay, startsAt }: VisitDays): string => {
+  const days = firstDay === lastDay ? `el ${day(firstDay)}` : `del ${day(firstDay)} al ${day(lastDay)}`;
+  return startsAt === null ? days : `${days}, desde las ${hour(startsAt)}`;
+};
+
+const many = (count: number, one: string, several: string): string => `${count} ${count === 1 ? one : several}`;
+
+/** What is said of visits in Spanish. */
+export const VISIT_WORDS_ES: VisitWords = {
+  works: {
+    inspect: 'revisión a ras de suelo',
+    'groundline-treatment': 'tratamiento a ras de suelo',
+    liner: 'forros',
+    drainage: 'drenaje',
+    'trimmer-guard': 'protectores contra la desbrozadora',
+    'footing-reset': 'cimientos nuevos',
+    'post-swap': 'postes nuevos en lugar de los viejos',
+    'steel-sleeve': 'fundas de acero',
+    'added-posts': 'postes añadidos',
+    rebuild: 'reconstrucción',
+  },
+  posts: (numbers, count) => `${count === 1 ? 'poste' : 'postes'} ${numbers}`,
+  morePosts: (count) => `${count} más`,
+  when,
+  fences: (refs) =>
+    `${refs.length === 1 ? 'Cerca' : 'Cercas'} ${refs.length > 3 ? `${refs.slice(0, 2).join(', ')} y ${refs.length - 2} más` : listed(refs)}`,
+  subject: {
+    'visit proposed': (v, fences, on) => `${fences} en ${v.siteName}: una cuadrilla podría ir ${on}`,
+    'visit confirmed': (v, fences, on) => `${fences} en ${v.siteName}: la cuadrilla va ${on}`,
+    'visit changed': (v, fences, on) => `${fences} en ${v.siteName}: la visita cambió, ahora es ${on}`,
+    'visit missed': (v, fences) => `${fences} en ${v.siteName}: la cuadrilla no fue, y qué pasa ahora`,
+    'visit cancelled': (v, fences, on) => `${fences} en ${v.siteName}: no va ninguna cuadrilla ${on}`,
+  },
+  answer: {
+    'visit proposed': (v, on) => [
+      `Una cuadrilla podría ir ${on}${v.startsAt === null ? ', a alguna hora del día' : ''}. Es una propuesta: nada está prometido hasta que lo confirmemos.`,
+      `Si el día no le conviene, díganoslo a más tardar el ${dayInWords(v.answerBy, 'es')}.`,
+    ],
+    'visit confirmed': (v, on) => [
+      `La cuadrilla (${v.crewName}) va ${on}${v.startsAt === null ? ', a alguna hora del día' : ''}.`,
+      v.before !== null && v.before.firstDay !== v.firstDay
+        ? `Es en lugar del ${day(v.before.firstDay)}, que habíamos propuesto.`
+        : 'El día está prometido: si lo movemos, se lo decimos.',
+    ],
+    'visit changed': (v, on) => [
+      `La visita es ahora ${on}, con ${v.crewName}${v.state === 'proposed' ? '; sigue siendo una propuesta' : ''}.`,
+      v.before === null ||
+      (v.before.firstDay === v.firstDay && v.before.lastDay === v.lastDay && v.before.startsAt === v.startsAt)
+        ? 'El día es el mismo; cambió la cuadrilla o lo que se hace, como está abajo.'
+        : `Antes era ${when(v.before)}. Eso ya no vale.`,
+    ],
+    'visit missed': (_, on) => [
+      `La cuadrilla debía ir ${on} y no fue. Lo sentimos.`,
+      'No se hizo nada en su cerca. Está otra vez en nuestro plan, y le escribiremos con un día nuevo.',
+    ],
+    'visit cancelled': (v, on) => [
+      `La visita ${on} queda cancelada: ese día no va ninguna cuadrilla a ${v.siteName} por su cerca.`,
+      'No se pierde nada: la cerca está otra vez en nuestro plan, y le escribiremos cuando haya un día nuevo.',
+    ],
+  },
+  covering: {
+    'visit proposed': 'Este es el día que nuestro plan de la temporada tiene para su cerca.',
+    'visit confirmed': 'Abajo está lo que se hace, lo que puede costar y lo que ayuda ese día.',
+    'visit changed': 'Abajo está la visita tal como queda ahora.',
+    'visit missed': 'Abajo está lo que se iba a hacer.',
+    'visit cancelled': 'Abajo está lo que se iba a hacer.',
+  },
+  next: {
+    'visit proposed': (answerBy) =>
+      `Si el día le conviene, no tiene que hacer nada. Si no, responda a este mensaje o llámenos a más tardar el ${dayInWords(answerBy, 'es')}, y buscamos otro.`,
+    'visit confirmed': () => 'Si surge algo, responda a este mensaje o llámenos lo antes que pueda.',
+    'visit changed': (answerBy) =>
+      `Si el nuevo día no le conviene, responda a este mensaje o llámenos a más tardar el ${dayInWords(answerBy, 'es')}.`,
+    'visit missed': () => 'No tiene que hacer nada. Si prefiere acordar un día ya, llámenos.',
+    'visit cancelled': () => 'No tiene que hacer nada. Si de todos modos quiere que se haga, llámenos.',
+  },
+  budget:
+    'Es una cifra para presupuestar, no una cotización: sin impuestos, con nuestros precios usuales. Lo que la cuadrilla encuentre en el suelo puede cambiarla.',
+  totalCost: (range) => `En total, ${range}.`,
+  reminder: {
+    locate:
+      'Se excavan postes. Antes hacemos marcar las líneas públicas enterradas; muestre a la cuadrilla las privadas que nadie más conoce: riego, luces, drenes.',
+    permit: 'Puede hacer falta un permiso. La oficina lo pide; avísenos si su asociación o su ciudad le ha dicho algo.',
+    'licensed-applicator': 'El preservante lo aplica un aplicador con licencia donde la ley lo pide.',
+    'frozen-ground': 'Si ese día el suelo está helado, el trabajo espera y le avisamos.',
+  },
+  onTheDay: [
+    'Deje que la cuadrilla llegue a los dos lados de la cerca: abra las puertas y aparte autos, macetas y muebles.',
+    'Mantenga alejados a niños y animales mientras trabaja, y mientras la cerca esté abierta.',
+  ],
+  calendar: {
+    state: { proposed: 'Propuesto: ', confirmed: '', done: '', missed: 'No se hizo: ', cancelled: 'Cancelado: ' },
+    request:
+      'La entrada de calendario adjunta pone el día en su calendario; un mensaje posterior cambia la misma entrada.',
+    cancel: 'La entrada de calendario adjunta quita el día de su calendario.',
+  },
+  headings: {
+    works: 'Qué se hace, y qué puede costar',
+    next: 'Qué le pedimos',
+    onTheDay: 'Ese día',
+    why: 'Por qué esta cerca, y por qué ahora',
+  },
+  board: {
+    subject: (visits, sites, firstDay, lastDay) =>
+      `Plan de la temporada: ${many(visits, 'visita', 'visitas')} en ${many(sites, 'lugar', 'lugares')}, ${firstDay === lastDay ? `el ${dayInWords(firstDay, 'es')}` : `del ${dayInWords(firstDay, 'es')} al ${dayInWords(lastDay, 'es')}`}`,
+    answer: ({ visits, fences, sites, firstDay, lastDay, total }) => [
+      `Nuestro plan de la temporada tiene ${many(visits, 'visita', 'visitas')} a ${many(fences, 'cerca suya', 'cercas suyas')} en ${many(sites, 'lugar', 'lugares')}, terminadas a más tardar el ${dayInWords(lastDay, 'es')}; la primera es el ${dayInWords(firstDay, 'es')}.`,
+      `En total, ${total}: una cifra para presupuestar, no una cotización.`,
+    ],
+    nothingPlanned: [
+      'Nuestro nuevo plan de la temporada no tiene ninguna visita a sus cercas.',
+      'Lo que se había propuesto queda cancelado, como está abajo.',
+    ],
+    covering: 'Abajo está lo que se planea en cada uno de sus lugares, para cuándo y a qué costo, para su reunión.',
+    siteCost: (range, lastDay) => `A más tardar el ${dayInWords(lastDay, 'es')}, ${range}.`,
+    columns: ['Cerca', 'Qué se hace', 'Cuándo', 'Puede costar'],
+    standing: { proposed: 'propuesto', confirmed: 'prometido' },
+    noLonger: 'Estos días se habían propuesto y quedan cancelados; las cercas siguen en nuestro plan:',
+    next: 'Los días propuestos quedan prometidos cuando la oficina los confirma; entonces avisamos de cada uno con una entrada para el calendario. Si su junta quiere otro orden u otros días, responda a este mensaje antes.',
+    csv: 'El archivo adjunto tiene lo mismo para una hoja de cálculo.',
+    more: (rows) => `Y ${rows} más: vea la tabla adjunta.`,
+    headings: {
+      planned: 'Qué se planea, lugar por lugar',
+      noLonger: 'Ya no se planea',
+      next: 'Qué le pedimos',
+      why: 'Por qué estas cercas',
+    },
+  },
+};

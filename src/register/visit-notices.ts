@@ -1,0 +1,106 @@
+import type { RegisterDb } from './record-store.ts';
+import type { HeldBy, OutboxState } from './sweep-tables.ts';
+
+/** A notice about a visit, and the message that carries it. */
+export interface VisitNotice {
+  readonly id: number;
+  readonly fenceRef: string;
+  readonly ownerRef: string;
+  readonly matter: string;
+  readonly facts: string;
+  readonly outboxId: number | null;
+  /** Null where no message carries it yet. */
+  readonly messageState: OutboxState | null;
+}
+
+/** Every notice about a visit that is not void, in the order in which they were decided. */
+export async function listVisitNotices(tx: RegisterDb, uid: string): Promise<readonly VisitNotice[]> {
+  return tx
+    .selectFrom('notices')
+    .leftJoin('outbox', 'outbox.id', 'notices.outbox_id')
+    .select([
+      'notices.id as id',
+      'fence_ref as fenceRef',
+      'notices.owner_ref as ownerRef',
+      'matter',
+      'facts',
+      'outbox_id as outboxId',
+      'outbox.state as messageState',
+    ])
+    .where('visit_uid', '=', uid)
+    .where('void_reason', 'is', null)
+    .orderBy('notices.id')
+    .execute();
+}
+
+/** Makes notices void that no message carries, within a transaction. */
+export async function voidUnwritten(tx: RegisterDb, ids: readonly number[], reason: string): Promise<void> {
+  if (ids.length === 0) return;
+  await tx
+    .updateTable('notices')
+    .set({ void_reason: reason })
+    .where('id', 'in', ids)
+    .where('outbox_id', 'is', null)
+    .execute();
+}
+
+/** Takes messages that have not left out of the outbox, within a transaction. Returns the numbers of those taken out. */
+export async function cancelUnsent(tx: RegisterDb, ids: readonly number[]): Promise<readonly number[]> {
+  if (ids.length === 0) return [];
+  const rows = await tx
+    .updateTable('outbox')
+    .set({ state: 'cancelled', due_at: null, last_reply: 'the visit has changed since' })
+    .where('id', 'in', ids)
+    .where('state', 'in', ['queued', 'parked', 'to print'])
+    .returning('id')
+    .execute();
+  return rows.map(({ id }) => id);
+}
+
+/** A notice that a visit or an accepted plan causes. */
+export interface DecidedVisitNotice {
+  readonly fenceRef: string;
+  readonly ownerRef: string;
+  readonly matter: string;
+  readonly occasion: string;
+  readonly facts: string;
+  readonly held: HeldBy | null;
+  readonly visitUid: string;
+  /** The season plan that caused it; null where the office changed the visit. */
+  readonly planNumber: number | null;
+}
+
+/** Writes notices of visits, within the transaction of what caused them; those on record are left as they are. Returns how many were new. */
+export async function writeVisitNotices(
+  tx: RegisterDb,
+  notices: readonly DecidedVisitNotice[],
+  at: string,
+): Promise<number> {
+  let written = 0;
+  for (const notice of notices) {
+    const result = await tx
+      .insertInto('notices')
+      .values({
+        fence_ref: notice.fenceRef,
+        owner_ref: notice.ownerRef,
+        matter: notice.matter,
+        occasion: notice.occasion,
+        facts: notice.facts,
+        sweep_id: null,
+        visit_uid: notice.visitUid,
+        plan_number: notice.planNumber,
+        outbox_id: null,
+        void_reason: null,
+        created_at: at,
+        held: notice.held,
+        released_at: null,
+        covering: null,
+      })
+      .onConflict((conflict) =>
+        conflict.columns(['fence_ref', 'owner_ref', 'matter', 'occasion']).where('void_reason', 'is', null).doNothing(),
+      )
+      .executeTakeFirst();
+    written += Number(result.numInsertedOrUpdatedRows ?? 0n);
+  }
+  return written;
+}
