@@ -1,4 +1,5 @@
 import type { AccountTables } from './account-tables.ts';
+import type { AnswerTables } from './answer-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
@@ -8,6 +9,7 @@ import type { VisitTables } from './visit-tables.ts';
 
 /** Every table of the register. */
 export type RegisterTables = RecordTables &
+  AnswerTables &
   SweepTables &
   LearnedTables &
   WithdrawalTables &

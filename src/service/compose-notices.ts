@@ -13,6 +13,7 @@ import {
   NoticeAlreadyWritten,
   postMessages,
 } from '../register/notice-store.ts';
+import { readOwnerPreferences } from '../register/owner-preference-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
 import { voidNotices } from '../register/void-notices.ts';
@@ -22,6 +23,8 @@ import { dayInZone, isoUtc } from './clock.ts';
 import { currentFences } from './current-fences.ts';
 import { isDemoOwner } from './demo-owners.ts';
 import { letterBytes, mailBytes } from './mail-bytes.ts';
+import { type LinksOfMessage, linksForMessage } from './message-links.ts';
+import { sortByWishes } from './owner-preferences.ts';
 import type { CurrentFence } from './sift-notices.ts';
 import { remindedSeason, sift } from './sift-notices.ts';
 
@@ -41,6 +44,8 @@ export interface Sender {
   readonly mailReachesOwners: boolean;
   /** Zone in which letters are dated. */
   readonly timeZone: string;
+  /** Where owners reach their pages; null where nowhere: then mails hold no links. */
+  readonly publicUrl: string | null;
 }
 
 /** How many messages were put into the outbox, and whom none could be written to. */
@@ -102,14 +107,35 @@ function messageIdOf(ownerRef: string, notices: readonly StoredNotice[], from: s
   return `<${sha256(JSON.stringify([ownerRef, told])).slice(0, 40)}@${from.split('@')[1] ?? 'localhost'}>`;
 }
 
+/** Who writes, and when. */
+interface Composing {
+  readonly sender: Sender;
+  readonly now: Clock;
+}
+
+/** The links of a mail; none in a letter, and none where owners reach no pages. */
+async function linksOf(
+  register: Register,
+  owner: OwnerRecord,
+  notices: readonly StoredNotice[],
+  { sender, now }: Composing,
+): Promise<LinksOfMessage | null> {
+  const { publicUrl, from } = sender;
+  if (publicUrl === null || owner.channel !== 'mail') return null;
+  const message = { owner, messageId: messageIdOf(owner.ref, notices, from) };
+  return linksForMessage(register, message, { publicUrl, now });
+}
+
 async function finish(
   owner: OwnerRecord,
   message: OwnerMessage,
   notices: readonly StoredNotice[],
-  context: { readonly sender: Sender; readonly now: Clock },
+  context: Composing & { readonly links: LinksOfMessage | null },
 ): Promise<FinishedMessage> {
   const { office, from } = context.sender;
   const messageId = messageIdOf(owner.ref, notices, from);
+  // news of danger is a list of its own: no mail program stops it unasked
+  const oneClick = notices.every(({ matter }) => matter !== 'dangerous');
   const to = owner.channel === 'mail' ? owner.email : null;
   const raw = to
     ? await mailBytes({
@@ -119,6 +145,7 @@ async function finish(
         from,
         to: { name: owner.name, address: to },
         office: { name: officeName(office, owner.language), email: office.email },
+        ...(context.links ? { list: { unsubscribeUrl: context.links.unsubscribeUrl, oneClick } } : {}),
       })
     : letterBytes(message);
   return {
@@ -137,7 +164,7 @@ async function finish(
 async function messagesFor(
   register: Register,
   owner: OwnerRecord,
-  context: { readonly sender: Sender; readonly now: Clock },
+  context: Composing,
 ): Promise<readonly FinishedMessage[]> {
   const unwritten = await loadUnwrittenNotices(register, owner.ref);
   if (!owner.enrolled) {
@@ -148,8 +175,16 @@ async function messagesFor(
     );
     return [];
   }
-  const current = await currentFences(register, [...new Set(unwritten.map((notice) => notice.fenceRef))]);
-  const { told: notices, voids } = sift(unwritten, { owner, now: context.now }, current);
+  const preferences = await readOwnerPreferences(register.db, owner.ref);
+  const today = dayInZone(context.now(), context.sender.timeZone);
+  const { wanted, unwanted } = sortByWishes(unwritten, preferences, today);
+  const reason = 'the owner does not want to be told of it';
+  await voidNotices(
+    register,
+    unwanted.map((notice) => ({ notice, reason, introduceAnew: false })),
+  );
+  const current = await currentFences(register, [...new Set(wanted.map((notice) => notice.fenceRef))]);
+  const { told: notices, voids } = sift(wanted, { owner, now: context.now }, current);
   await voidNotices(register, voids);
   if (notices.length > 0) requireOffice(owner, context.sender);
   const groups = byFence(notices);
@@ -159,10 +194,7 @@ async function messagesFor(
   const recipient: RecipientFacts = {
     name: owner.name,
     language: owner.language,
-    letter:
-      owner.channel === 'letter'
-        ? { postalAddress: owner.postalAddress ?? '', day: dayInZone(context.now(), context.sender.timeZone) }
-        : null,
+    letter: owner.channel === 'letter' ? { postalAddress: owner.postalAddress ?? '', day: today } : null,
     covering: coveringOf(notices),
   };
   const { office } = context.sender;
@@ -170,12 +202,16 @@ async function messagesFor(
   const messages: FinishedMessage[] = [];
   for (const fence of single) {
     const told = groups.get(fence.forecast.fenceRef) ?? [];
-    const mail = fenceMessage({ fence, recipient: { ...recipient, covering: coveringOf(told) }, office });
-    messages.push(await finish(owner, mail, told, context));
+    const links = await linksOf(register, owner, told, context);
+    const reader = { ...recipient, covering: coveringOf(told), ...(links ? { links: links.pages } : {}) };
+    messages.push(await finish(owner, fenceMessage({ fence, recipient: reader, office }), told, { ...context, links }));
   }
   if (many.length > 0) {
     const told = many.flatMap(({ forecast }) => groups.get(forecast.fenceRef) ?? []);
-    messages.push(await finish(owner, digestMessage({ fences: many, recipient, office }), told, context));
+    const links = await linksOf(register, owner, told, context);
+    const reader = { ...recipient, ...(links ? { links: links.pages } : {}) };
+    const mail = digestMessage({ fences: many, recipient: reader, office });
+    messages.push(await finish(owner, mail, told, { ...context, links }));
   }
   return messages;
 }
@@ -198,7 +234,7 @@ function parted(fences: readonly NoticedFence[]): {
 async function writeToOwner(
   register: Register,
   owner: OwnerRecord,
-  context: { readonly sender: Sender; readonly now: Clock },
+  context: Composing,
 ): Promise<readonly FinishedMessage[]> {
   for (let round = 1; ; round += 1) {
     const messages = await messagesFor(register, owner, context);

@@ -3,6 +3,7 @@ import MailComposer from 'nodemailer/lib/mail-composer';
 import type { OwnerMessage } from '../notify/message-facts.ts';
 import { oneLine } from '../notify/plain-words.ts';
 import { sha256 } from './canonical-json.ts';
+import { listHeaders, type MailList } from './list-headers.ts';
 import { mailPicturePng } from './picture-png.ts';
 
 const amongOf = ({ pictures }: OwnerMessage): 'alone' | 'several' => (pictures.length > 1 ? 'several' : 'alone');
@@ -17,6 +18,8 @@ export interface MailToBuild {
   readonly to: { readonly name: string; readonly address: string };
   /** Name that a mail comes from and address that an answer goes to. */
   readonly office: { readonly name: string; readonly email: string };
+  /** How the reader stops the list; left out where only by a written word to the office. */
+  readonly list?: Pick<MailList, 'unsubscribeUrl' | 'oneClick'>;
 }
 
 /**
@@ -33,7 +36,7 @@ export async function mailBytes(mail: MailToBuild): Promise<Buffer> {
     date: mail.at.toJSDate(),
     messageId: mail.messageId,
     headers: {
-      'List-Unsubscribe': `<mailto:${office.email}?subject=unsubscribe>`,
+      ...listHeaders({ officeEmail: office.email, unsubscribeUrl: null, oneClick: false, ...mail.list }),
       'Auto-Submitted': 'auto-generated',
     },
     text: message.text,

@@ -40,6 +40,8 @@ const byAddress = (status: Expected): Row[3] => ({
   'read-fences': 'refused',
   'read-metrics': 'refused',
 });
+/** A form that is tied to the browser: an account's own token is none of an owner's page. */
+const byForm = (status: Expected): Row[3] => ({ ...byAddress(status), office: 403, crew: 403, board: 403 });
 const FORGED = `1.${'A'.repeat(43)}`;
 
 /**
@@ -89,9 +91,31 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/mail/:id/raw', '{mail}/raw', office(200)],
   ['GET', '/mail/:id/files/:index{[0-9]+}', '{mail}/files/0', office(200)],
 
+  ['GET', '/answers', '/answers', office(200)],
+  ['POST', '/answers/:id{[0-9]+}/called', '/answers/1/called', office(303)],
+
   ['GET', '/owner/:token', '/owner/{link}', byAddress(200)],
   ['GET', '/owner/:token', `/owner/${FORGED}`, byAddress('unknown')],
   ['GET', '/owner/:token/fences/:ref', '/owner/{link}/fences/PR-04', byAddress(200)],
   ['GET', '/owner/:token/fences/:ref', '/owner/{link}/fences/PR-01', byAddress(404)],
   ['GET', '/owner/:token/fences/:ref', `/owner/${FORGED}/fences/PR-04`, byAddress('unknown')],
+  ['GET', '/owner/:token/money', '/owner/{link}/money', byAddress(200)],
+  ['GET', '/owner/:token/documents', '/owner/{link}/documents', byAddress(200)],
+  ['POST', '/owner/:token/read', '/owner/{link}/read', byForm(303)],
+  ['POST', '/owner/:token/read', `/owner/${FORGED}/read`, byAddress('unknown')],
+  ['GET', '/owner/:token/visits', '/owner/{link}/visits', byAddress(200)],
+  ['POST', '/owner/:token/visits/:uid', '/owner/{link}/visits/V-none', byForm(404)],
+  ['GET', '/owner/:token/quotes', '/owner/{link}/quotes', byAddress(200)],
+  ['GET', '/owner/:token/quotes/:number', '/owner/{link}/quotes/Q-none', byAddress(404)],
+  ['POST', '/owner/:token/quotes/:number', '/owner/{link}/quotes/Q-none', byForm(404)],
+  ['GET', '/owner/:token/call', '/owner/{link}/call', byAddress(200)],
+  ['POST', '/owner/:token/call', '/owner/{link}/call', byForm(303)],
+  ['GET', '/owner/:token/preferences', '/owner/{link}/preferences', byAddress(200)],
+  ['POST', '/owner/:token/preferences', '/owner/{link}/preferences', byForm(303)],
+  ['GET', '/owner/:token/danger', '/owner/{link}/danger', byAddress(200)],
+  ['POST', '/owner/:token/danger', '/owner/{link}/danger', byForm(400)],
+  ['GET', '/owner/:token/unsubscribe', '/owner/{link}/unsubscribe', byAddress(200)],
+  // it says more than the one thing that stops the list
+  ['POST', '/owner/:token/unsubscribe', '/owner/{link}/unsubscribe', byForm(400)],
+  ['POST', '/owner/:token/unsubscribe', `/owner/${FORGED}/unsubscribe`, byAddress('unknown')],
 ];
