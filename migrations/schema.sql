@@ -383,6 +383,16 @@ CREATE TABLE link_key (
   created_at text not null
 ) strict;
 
+CREATE TABLE link_visits (
+  link_id integer not null references owner_links (id),
+  page text not null check (length(page) between 1 and 40),
+  way text not null check (way in ('head', 'get', 'post')),
+  visits integer not null check (visits > 0),
+  first_at text not null,
+  last_at text not null,
+  primary key (link_id, page, way)
+) strict, without rowid;
+
 CREATE TABLE mail_secret (
   id integer primary key check (id = 1),
   secret text not null
@@ -412,6 +422,13 @@ CREATE TABLE mail_tries (
 CREATE INDEX mail_tries_of_domain on mail_tries (domain, at);
 
 CREATE INDEX mail_tries_of_mail on mail_tries (outbox_id);
+
+CREATE TABLE message_links (
+  message_id text not null check (length(message_id) between 3 and 200),
+  purpose text not null check (purpose in ('pages', 'unsubscribe')),
+  link_id integer not null unique references owner_links (id),
+  primary key (message_id, purpose)
+) strict, without rowid;
 
 CREATE TABLE "notices" (
   id integer primary key,
@@ -445,6 +462,25 @@ CREATE INDEX notices_held on notices (owner_ref) where held is not null and rele
 CREATE UNIQUE INDEX notices_once on notices (fence_ref, owner_ref, matter, occasion) where void_reason is null;
 
 CREATE INDEX notices_without_message on notices (owner_ref) where outbox_id is null and void_reason is null;
+
+CREATE TABLE offered_quotes (
+  number text primary key not null check (length(number) between 5 and 40),
+  fence_ref text not null check (length(fence_ref) between 1 and 40),
+  content text not null check (json_valid(content)),
+  -- of the content, letter by letter
+  sha256 text not null check (length(sha256) = 64),
+  valid_until text not null,
+  offered_at text not null,
+  withdrawn_at text check (withdrawn_at >= offered_at)
+) strict;
+
+CREATE INDEX offered_quotes_by_fence on offered_quotes (fence_ref);
+
+CREATE TRIGGER offered_quotes_kept before update of number, fence_ref, content, sha256, valid_until, offered_at on offered_quotes
+  begin select raise(abort, 'an offered quote is only ever withdrawn; offer another'); end;
+
+CREATE TRIGGER offered_quotes_stay before delete on offered_quotes
+  begin select raise(abort, 'an offered quote is withdrawn, never deleted'); end;
 
 CREATE TABLE office_notices (
   id integer primary key,
@@ -497,6 +533,33 @@ CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is n
 
 CREATE INDEX outbox_waiting on outbox (waits_for, domain) where waits_for is not null;
 
+CREATE TABLE owner_answers (
+  id integer primary key not null,
+  owner_ref text not null check (length(owner_ref) between 1 and 40),
+  link_id integer not null references owner_links (id),
+  kind text not null check (kind in ('read', 'day chosen', 'quote accepted', 'call wanted', 'preferences', 'unsubscribed')),
+  -- ref of the fence, uid of the visit, number of the quote; empty where it is about none
+  subject text not null check (length(subject) <= 60),
+  detail text not null check (json_valid(detail)),
+  -- the same for the same answer given again
+  once text not null unique,
+  at text not null,
+  -- null while the office has something to do about it
+  settled_at text,
+  -- empty where nobody was named
+  settled_by text not null default '' check (length(settled_by) <= 200)
+) strict;
+
+CREATE INDEX owner_answers_by_owner on owner_answers (owner_ref, kind);
+
+CREATE INDEX owner_answers_open on owner_answers (id) where settled_at is null;
+
+CREATE TRIGGER owner_answers_kept before update of id, owner_ref, link_id, kind, subject, detail, once, at on owner_answers
+  begin select raise(abort, 'what an owner answered stays as it is'); end;
+
+CREATE TRIGGER owner_answers_stay before delete on owner_answers
+  begin select raise(abort, 'what an owner answered is never deleted'); end;
+
 CREATE TABLE owner_links (
   id integer primary key not null,
   owner_ref text not null check (length(owner_ref) between 1 and 40),
@@ -517,6 +580,15 @@ CREATE TRIGGER owner_links_stay before delete on owner_links
 
 CREATE TRIGGER owner_links_stay_revoked before update of revoked_at on owner_links when old.revoked_at is not null
   begin select raise(abort, 'a revoked owner link never answers again'); end;
+
+CREATE TABLE owner_preferences (
+  owner_ref text primary key not null references owners (ref) on delete cascade,
+  -- names of groups of matters, as a JSON list
+  muted text not null check (json_valid(muted)),
+  -- last day of a pause, the danger excepted
+  paused_until text check (paused_until glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  changed_at text not null
+) strict, without rowid;
 
 CREATE TABLE owners (
   ref text primary key not null check (length(ref) between 1 and 40),

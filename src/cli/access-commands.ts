@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { Argument, InvalidArgumentError, Option } from 'commander';
 import { ACCOUNT_ROLES } from '../register/account-tables.ts';
 import { API_SCOPES, type ApiScope } from '../service/api-tokens.ts';
+import { OWNER_SCOPES, type OwnerScope } from '../service/owner-links.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import {
   type AccountAddOptions,
@@ -13,7 +14,14 @@ import {
   runAccountPassword,
   runAccountSites,
 } from './command-account.ts';
-import { type OwnerLinkOptions, runOwnerLinkList, runOwnerLinkNew, runOwnerLinkRevoke } from './command-owner-link.ts';
+import { type AnswersOptions, runAnswers } from './command-answers.ts';
+import {
+  type OwnerLinkNewOptions,
+  type OwnerLinkOptions,
+  runOwnerLinkList,
+  runOwnerLinkNew,
+  runOwnerLinkRevoke,
+} from './command-owner-link.ts';
 import { runTokenList, runTokenNew, runTokenRevoke, type TokenOptions } from './command-token.ts';
 
 const LONGEST_DAYS = 3650;
@@ -63,6 +71,14 @@ export function addAccessCommands(root: Command, context: CliContext, globals: (
     .addOption(jsonOption())
     .action((id: number, options: TokenOptions) => runTokenRevoke(context, id, { ...globals(), ...options }));
   addOwnerLink(root, context, globals);
+  root
+    .command('answers')
+    .description('what owners answered by their links: read, days chosen, quotes accepted, calls wanted, preferences')
+    .option('--open', 'only those who wait for a call')
+    .option('--called <number>', 'note a call as made', linkNumber)
+    .option('--by <name>', 'who called')
+    .addOption(jsonOption())
+    .action((options: AnswersOptions) => runAnswers(context, { ...globals(), ...options }));
 }
 
 function addAccount(root: Command, context: CliContext, globals: () => GlobalOptions): void {
@@ -113,14 +129,19 @@ function addAccount(root: Command, context: CliContext, globals: () => GlobalOpt
 function addOwnerLink(root: Command, context: CliContext, globals: () => GlobalOptions): void {
   const link = root
     .command('owner-link')
-    .description('make, list and end signed links with which owners see their fences');
+    .description('make, list and end signed links with which owners see their fences and answer');
   link
     .command('new')
     .description("make a link to an owner's fences, and show it this once")
     .argument('<owner>', 'ref of the owner')
+    .addOption(
+      new Option('--may <what...>', 'what its holder may do')
+        .choices(OWNER_SCOPES)
+        .default(['see'] satisfies OwnerScope[]),
+    )
     .option('--days <count>', 'days for which it opens', dayCount, 90)
     .addOption(jsonOption())
-    .action((owner: string, options: OwnerLinkOptions & { readonly days: number }) =>
+    .action((owner: string, options: OwnerLinkNewOptions) =>
       runOwnerLinkNew(context, owner, { ...globals(), ...options }),
     );
   link

@@ -2,7 +2,7 @@ import { nearestName } from '../register/csv/nearest-name.ts';
 import { listOwnerLinks, revokeOwnerLink } from '../register/owner-link-store.ts';
 import { listRecords, readRecord } from '../register/record-store.ts';
 import { isoUtc } from '../service/clock.ts';
-import { newOwnerLink } from '../service/owner-links.ts';
+import { newOwnerLink, OWNER_SCOPES, type OwnerScope } from '../service/owner-links.ts';
 import { isLoopbackHost } from '../service/service-address.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
@@ -17,11 +17,17 @@ export interface OwnerLinkOptions extends GlobalOptions {
   readonly json?: boolean;
 }
 
+/** Options of `owner-link new`. */
+export interface OwnerLinkNewOptions extends OwnerLinkOptions {
+  readonly may: readonly OwnerScope[];
+  readonly days: number;
+}
+
 /** Makes a signed link to an owner's fences, and shows it this once. */
 export async function runOwnerLinkNew(
   context: CliContext,
   ownerRef: string,
-  options: OwnerLinkOptions & { readonly days: number },
+  options: OwnerLinkNewOptions,
 ): Promise<void> {
   const { terminal, clock } = context;
   const config = configOf(context, options);
@@ -37,7 +43,7 @@ export async function runOwnerLinkNew(
         'refs are compared letter by letter; "stormpale export owners" lists them, --data names another register',
       );
     }
-    const wanted = { ownerRef, scopes: ['see'], days: options.days } as const;
+    const wanted = { ownerRef, scopes: options.may, days: options.days };
     return newOwnerLink(db, wanted, { publicUrl: config.publicUrl, now: clock });
   });
   if (options.json) {
@@ -47,7 +53,7 @@ export async function runOwnerLinkNew(
   terminal.out(`${url}\n`);
   terminal.err(
     [
-      `Link ${link.id} shows ${ownerRef} their fences, and nobody else's, until ${link.expiresAt.slice(0, 10)}.`,
+      `Link ${link.id} is for ${ownerRef} and their fences, and nobody else's, until ${link.expiresAt.slice(0, 10)}. It may: ${link.scopes.join(', ')}.`,
       'Whoever has the link can open it. It is shown this once.',
       `To end it: stormpale owner-link revoke ${link.id}`,
       ...(isLoopbackHost(new URL(url).hostname)
@@ -69,10 +75,11 @@ export async function runOwnerLinkList(context: CliContext, options: OwnerLinkOp
     const rows = links.map((link) => [
       String(link.id),
       link.ownerRef,
+      link.scopes.length === OWNER_SCOPES.length ? 'everything' : link.scopes.join(', '),
       link.createdAt.slice(0, 10),
       answeringState(link, now),
     ]);
-    terminal.out(plainTable(['Link', 'Owner', 'Made', 'State'], rows, [0]));
+    terminal.out(plainTable(['Link', 'Owner', 'May', 'Made', 'State'], rows, [0]));
   }
 }
 

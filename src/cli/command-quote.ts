@@ -1,11 +1,14 @@
 import { writeFileSync } from 'node:fs';
 import { postNumbersText, worksName } from '../drawing/what-if-words.ts';
 import { writeCsv } from '../register/csv/csv-text.ts';
+import { withdrawQuote } from '../register/offered-quote-store.ts';
 import { amountOf } from '../season/money/money.ts';
 import type { Quote } from '../season/money/quote.ts';
 import { quoteRows } from '../season/money/quote-rows.ts';
 import { quoteText } from '../season/money/quote-text.ts';
+import { isoUtc } from '../service/clock.ts';
 import { type FenceQuoteResult, fenceQuote, WHOLE_FENCE } from '../service/fence-quote.ts';
+import { offerToOwners } from '../service/owner-quotes.ts';
 import { CAUTION_LIST } from './cautions.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
@@ -26,6 +29,8 @@ export interface QuoteOptions extends GlobalOptions {
   /** Files to write, or `-` for standard output. */
   readonly csv?: string;
   readonly out?: string;
+  /** True where the owners are offered it. */
+  readonly offer?: boolean;
   readonly json?: boolean;
 }
 
@@ -103,8 +108,8 @@ export async function runQuote(
       'leave --posts out',
     );
   }
-  const result = await withExistingRegister(configOf(context, options), async (register) =>
-    quoted(
+  const result = await withExistingRegister(configOf(context, options), async (register) => {
+    const drawnUp = quoted(
       await fenceQuote(register, {
         fenceRef: ref,
         works,
@@ -116,9 +121,14 @@ export async function runQuote(
       }),
       ref,
       names,
-    ),
-  );
-  const { quote, parts, shippedPrices } = result;
+    );
+    const { quote, parts } = drawnUp;
+    return {
+      ...drawnUp,
+      offered: options.offer ? await offerToOwners(register, { quote, parts }, context.clock) : null,
+    };
+  });
+  const { quote, parts, shippedPrices, offered } = result;
   const [text, cells] = [quoteText(quote), writeCsv(rowsAsCells(quoteRows(quote)))];
   for (const [option, path, content] of [
     ['--out', out, text],
@@ -128,7 +138,7 @@ export async function runQuote(
     writeNew(option, path, content);
     terminal.err(`Written: ${path}\n`);
   }
-  if (json) terminal.out(jsonText({ ...quoteJson(quote), parts, shippedPrices }));
+  if (json) terminal.out(jsonText({ ...quoteJson(quote), parts, shippedPrices, offered }));
   else if (csv === '-') terminal.out(cells);
   else if (out === undefined || out === '-') terminal.out(text);
   for (const { kind, leftOut } of parts) {
@@ -138,9 +148,28 @@ export async function runQuote(
       );
     }
   }
+  if (offered !== null) {
+    terminal.err(
+      `Offered: the owners of ${ref} can accept ${quote.number} by their links until ${quote.validUntil} (SHA-256 ${offered}). To take it back: stormpale quote-withdraw ${quote.number}\n`,
+    );
+  }
   if (shippedPrices.length > 0) {
     terminal.err(
       `Prices of ${shippedPrices.map(worksName).join(', ')} are orders of magnitude that come with the program: check them before this goes out.\n`,
     );
   }
+}
+
+/** Takes back a quote that owners were offered: it cannot be accepted any more. */
+export async function runQuoteWithdraw(context: CliContext, number: string, options: GlobalOptions): Promise<void> {
+  const at = isoUtc(context.clock());
+  const done = await withExistingRegister(configOf(context, options), ({ db }) => withdrawQuote(db, number, at));
+  if (!done) {
+    throw new CliError(
+      EXIT.notFound,
+      `no quote ${JSON.stringify(number)} is offered`,
+      'write its number as the quote has it; what was taken back stays so',
+    );
+  }
+  context.terminal.out(`Quote ${number} is taken back and cannot be accepted any more.\n`);
 }

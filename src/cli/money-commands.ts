@@ -5,7 +5,7 @@ import type { CliContext, GlobalOptions } from './cli-context.ts';
 import type { MoneyOptions } from './command-money.ts';
 import { runMoney } from './command-money.ts';
 import type { QuoteOptions } from './command-quote.ts';
-import { runQuote } from './command-quote.ts';
+import { runQuote, runQuoteWithdraw } from './command-quote.ts';
 import { amountArgument, currencyArgument, numberArgument, postsArgument } from './money-argument.ts';
 
 const MOST_PERCENT = 30;
@@ -90,8 +90,14 @@ export function addMoneyCommands(root: Command, context: CliContext, globals: ()
     .option('--currency <code>', 'currency of the register', currencyArgument, 'USD')
     .option('--csv <file>', 'write its lines as CSV, - for standard output')
     .option('--out <file>', 'write the text into a file, - for standard output')
+    .option('--offer', 'let the owners of the fence accept it by their links')
     .addOption(jsonOption())
     .action((ref: string, works: string[], options: QuoteOptions) =>
       runQuote(context, ref, works, { ...globals(), ...options }),
     );
+  root
+    .command('quote-withdraw')
+    .description('take back a quote that owners were offered')
+    .argument('<number>', 'number of the quote')
+    .action((number: string) => runQuoteWithdraw(context, number, globals()));
 }

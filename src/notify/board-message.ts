@@ -145,6 +145,7 @@ export function boardMessage(input: {
   return ownerMessage({
     recipient,
     office,
+    fenceRef: null,
     subject:
       planned.length === 0
         ? board.nothingPlanned[0]

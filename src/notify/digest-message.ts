@@ -105,6 +105,7 @@ export function digestMessage(input: {
     recipient,
     office,
     subject: words.digest.subject(told.length, counts.short + counts['short from new']),
+    fenceRef: null,
     files: [
       {
         name: 'fences.csv',

@@ -13,7 +13,7 @@ const paragraphs = (texts: readonly (string | null)[]): readonly BodyBlock[] =>
   texts.flatMap((text) => (text ? [{ kind: 'paragraph', text } as const] : []));
 
 /** The matters that something is suggested for; none where all is well. What works did not mend is suggested by its standing. */
-function advisedMatters({ matters, standing, endsStanding, isDangerous }: FenceNews): readonly Matter[] {
+export function advisedMatters({ matters, standing, endsStanding, isDangerous }: FenceNews): readonly Matter[] {
   // it is told only where nothing else is wrong
   if (matters[0] === 'better') return [];
   const toldNow = matters.filter((matter) => matter !== 'better' && matter !== 'works done');
@@ -62,6 +62,7 @@ export function fenceMessage(input: {
     recipient,
     office,
     subject: words.matter.subject[weightiest](news),
+    fenceRef: news.ref,
     files: [],
     blocks: [
       { kind: 'answer', title: words.about(news), lines: [...(danger ? [danger] : []), ...words.answer(news)] },

@@ -1,4 +1,5 @@
 import type { MessagePicture } from './message-facts.ts';
+import type { LinksBlock } from './message-links.ts';
 
 /** One block of a message's body; a message is rendered from its blocks to plain text and to HTML alike. */
 export type BodyBlock =
@@ -14,6 +15,7 @@ export type BodyBlock =
       readonly columns: readonly string[];
       readonly rows: readonly (readonly string[])[];
     }
+  | LinksBlock
   | { readonly kind: 'small'; readonly text: string };
 
 /** The body of a message, in order, and its language. */

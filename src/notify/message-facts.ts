@@ -19,6 +19,14 @@ export interface OfficeFacts {
   readonly postalAddress: string | null;
 }
 
+/** Where a message leads. */
+export interface MessageLinks {
+  /** Address of the owner's pages, without a slash at its end. */
+  readonly pages: string;
+  /** Last day on which the links open, in words. */
+  readonly until: string;
+}
+
 /** The owner who is written to. */
 export interface RecipientFacts {
   readonly name: string;
@@ -27,6 +35,8 @@ export interface RecipientFacts {
   readonly letter: { readonly postalAddress: string; readonly day: CalendarDay } | null;
   /** The sentence after the greeting, in the office's own words; null for the usual one. */
   readonly covering: string | null;
+  /** Where the owner can answer; left out where nowhere, as in a letter. */
+  readonly links?: MessageLinks;
 }
 
 /** One fence that a message is about. */

@@ -1,6 +1,7 @@
 import { cautionsIn } from '../drawing/cautions.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { MessageFile, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
+import { linksBlock, linksHeading } from './message-links.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, oneLine } from './plain-words.ts';
 import { renderHtml } from './render-html.ts';
@@ -12,6 +13,8 @@ export interface MessageParts {
   readonly recipient: RecipientFacts;
   readonly office: OfficeFacts;
   readonly subject: string;
+  /** The one fence that it is about; null where there are several. */
+  readonly fenceRef: string | null;
   readonly blocks: readonly BodyBlock[];
   readonly files: readonly MessageFile[];
 }
@@ -35,6 +38,12 @@ export function ownerMessage(parts: MessageParts): OwnerMessage {
   const blocks: BodyBlock[] = [
     ...lines.map((text) => ({ kind: 'paragraph', text }) as const),
     ...parts.blocks,
+    ...(recipient.links
+      ? [
+          { kind: 'heading', text: linksHeading(language) } as const,
+          linksBlock(recipient.links, parts.fenceRef, language),
+        ]
+      : []),
     { kind: 'heading', text: words.headings.call },
     { kind: 'paragraph', text: `${words.call(office, letter === null)} ${words.quote}` },
     { kind: 'heading', text: words.headings.cautions },

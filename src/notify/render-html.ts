@@ -1,6 +1,7 @@
 import { escapeXml } from '../drawing/svg-element.ts';
 import type { BodyBlock, MessageBody } from './message-body.ts';
 import type { MessagePicture } from './message-facts.ts';
+import { LINKS_STYLE, LINKS_STYLE_DARK, linksHtml } from './message-links.ts';
 
 const STYLE = `
 body{margin:0;padding:0;background:#f3f1ec;color:#22262b;font:16px/1.5 -apple-system,"Segoe UI",Roboto,Helvetica,Arial,sans-serif}
@@ -17,9 +18,11 @@ caption{text-align:left;font-weight:600;padding:10px 0 4px}
 th,td{text-align:left;vertical-align:top;padding:5px 8px 5px 0;border-bottom:1px solid #d8d5cd}
 ul{margin:0 0 10px;padding-left:20px}
 .small{font-size:13px;color:#5a636d}
+${LINKS_STYLE}
 @media (prefers-color-scheme:dark){
 body{background:#14171a;color:#e8e6e1}.sheet{background:#1d2125}
 .answer{border-left-color:#8fb8d8}.answer .title,.small{color:#a9b1b9}th,td{border-bottom-color:#3a4046}
+${LINKS_STYLE_DARK}
 }`;
 
 /** How a picture is pointed to: by its content id in a mail, or as data where a letter is printed. */
@@ -42,6 +45,8 @@ function blockHtml(block: BodyBlock, source: PictureSource): string {
       return `<ul>${block.items.map((item) => `<li>${escapeXml(item)}</li>`).join('')}</ul>`;
     case 'picture':
       return `<p><img src="${escapeXml(source(block.picture))}" width="${block.picture.widthPx}" alt="${escapeXml(block.picture.alt)}"></p>`;
+    case 'links':
+      return linksHtml(block);
     case 'table': {
       const head = block.columns.map((column) => `<th scope="col">${escapeXml(column)}</th>`).join('');
       const rows = block.rows

@@ -1,4 +1,5 @@
 import type { BodyBlock, MessageBody } from './message-body.ts';
+import { linksText } from './message-links.ts';
 
 const LINE_CHARACTERS = 76;
 
@@ -29,6 +30,8 @@ function blockText(block: BodyBlock): string {
       return block.items.map((item) => `- ${wrap(item, '  ')}`).join('\n');
     case 'picture':
       return wrap(`[${block.picture.alt}]`);
+    case 'links':
+      return linksText(block, wrap);
     case 'table':
       return [
         block.caption,

@@ -55,6 +55,7 @@ export function visitMessage(input: {
   return ownerMessage({
     recipient,
     office,
+    fenceRef: refs.length === 1 ? (refs[0] ?? null) : null,
     subject: words.subject[matter](visit, words.fences(refs), on),
     files: [],
     blocks: [

@@ -58,6 +58,20 @@ export async function listOutbox(
   return query.execute();
 }
 
+/** The messages to an owner that left, the newest first. */
+export async function sentMessagesOf(
+  { db }: Register,
+  ownerRef: string,
+): Promise<readonly Pick<OutboxEntry, 'subject' | 'channel' | 'sentAt'>[]> {
+  return db
+    .selectFrom('outbox')
+    .select(['subject', 'channel', 'sent_at as sentAt'])
+    .where('owner_ref', '=', ownerRef)
+    .where('state', '=', 'sent')
+    .orderBy('id', 'desc')
+    .execute();
+}
+
 /** The bytes of one message (a mail's RFC 5322 bytes, a letter's HTML), or null where there is no such message. */
 export async function loadOutboxBytes(
   register: Register,

@@ -43,6 +43,12 @@ export async function listOwnerLinks(db: RegisterDb): Promise<readonly OwnerLink
   return (await db.selectFrom('owner_links').selectAll().orderBy('id').execute()).map(linkOf);
 }
 
+/** The link of a number, whether it answers or not; null where there never was one. */
+export async function readOwnerLink(db: RegisterDb, id: number): Promise<OwnerLink | null> {
+  const row = await db.selectFrom('owner_links').selectAll().where('id', '=', id).executeTakeFirst();
+  return row ? linkOf(row) : null;
+}
+
 /** The link of a number that answers; null where there never was one, or it is revoked or over. */
 export async function answeringOwnerLink(db: RegisterDb, id: number, now: string): Promise<OwnerLink | null> {
   const row = await db
@@ -63,8 +69,7 @@ export async function revokeOwnerLink(db: RegisterDb, id: number, now: string): 
     .where('id', '=', id)
     .where('revoked_at', 'is', null)
     .execute();
-  const row = await db.selectFrom('owner_links').selectAll().where('id', '=', id).executeTakeFirst();
-  return row ? linkOf(row) : null;
+  return readOwnerLink(db, id);
 }
 
 /** The key that signs owner links; null before the first was made. */

@@ -1,4 +1,5 @@
 import type { AccountTables } from './account-tables.ts';
+import type { AnswerTables } from './answer-tables.ts';
 import type { ApiAnswerTables } from './api-answer-tables.ts';
 import type { DeliveryTables } from './delivery-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
@@ -10,6 +11,7 @@ import type { VisitTables } from './visit-tables.ts';
 
 /** Every table of the register. */
 export type RegisterTables = RecordTables &
+  AnswerTables &
   SweepTables &
   LearnedTables &
   WithdrawalTables &

@@ -78,14 +78,18 @@ export interface ConfirmRequest extends VisitRequest {
   readonly crewRef: string | null;
   /** Takes it though rules or hours speak against it. */
   readonly sure: boolean;
+  /** True where it is promised only if nobody has promised it yet. */
+  readonly onlyProposed?: boolean;
 }
 
 /** Promises a visit on a day: from then on no plan moves it. It may be confirmed again for another day. */
 export const confirmVisit = (register: Register, request: ConfirmRequest): Promise<VisitChangeResult> => {
-  const { day, startsAt, crewRef, sure, ...rest } = request;
+  const { day, startsAt, crewRef, sure, onlyProposed, ...rest } = request;
   return change(register, rest, async (inTx, visit, today) => {
     const never = whyNotNow(visit, 'confirmed');
     if (never !== null) return { kind: 'refused', visit, reasons: [never] };
+    if (onlyProposed && visit.state !== 'proposed')
+      return { kind: 'refused', visit, reasons: [`it is ${visit.state}`] };
     if (day < today) return { kind: 'refused', visit, reasons: [`${day} is past: at the site it is ${today}`] };
     const crews = await loadCrews(inTx.db);
     const crew = crews.find(({ ref }) => ref === (crewRef ?? visit.crewRef));

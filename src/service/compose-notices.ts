@@ -13,6 +13,7 @@ import {
   NoticeAlreadyWritten,
   postMessages,
 } from '../register/notice-store.ts';
+import { readOwnerPreferences } from '../register/owner-preference-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
 import { voidNotices } from '../register/void-notices.ts';
@@ -25,9 +26,11 @@ import { isDemoOwner } from './demo-owners.ts';
 import { letterBytes, mailBytes } from './mail-bytes.ts';
 import type { DkimIdentity } from './mail-signature.ts';
 import { signedBytes } from './mail-signature.ts';
+import { type LinksOfMessage, linksForMessage } from './message-links.ts';
+import { noticedFence } from './noticed-fence.ts';
+import { sortByWishes } from './owner-preferences.ts';
 import { returnAddressOf } from './return-address.ts';
 import { newSecret } from './secret-token.ts';
-import { noticedFence } from './noticed-fence.ts';
 import type { CurrentFence } from './sift-notices.ts';
 import { remindedSeason, sift } from './sift-notices.ts';
 import { siftVisits } from './sift-visits.ts';
@@ -53,6 +56,8 @@ export interface Sender {
   readonly dkim?: DkimIdentity | null;
   /** Pattern of the addresses that delivery reports come back to; `from` where not given. */
   readonly returnPattern?: string | null;
+  /** Where owners reach their pages; null where nowhere: then mails hold no links. */
+  readonly publicUrl: string | null;
 }
 
 /** How many messages were put into the outbox, and whom none could be written to. */
@@ -113,14 +118,29 @@ interface Composing {
   readonly secret: string;
 }
 
+/** The links of a mail; none in a letter, and none where owners reach no pages. */
+async function linksOf(
+  register: Register,
+  owner: OwnerRecord,
+  notices: readonly StoredNotice[],
+  { sender, now }: Composing,
+): Promise<LinksOfMessage | null> {
+  const { publicUrl, from } = sender;
+  if (publicUrl === null || owner.channel !== 'mail') return null;
+  const message = { owner, messageId: messageIdOf(owner.ref, notices, from) };
+  return linksForMessage(register, message, { publicUrl, now });
+}
+
 async function finish(
   owner: OwnerRecord,
   message: OwnerMessage,
   notices: readonly StoredNotice[],
-  context: Composing & { readonly invitation?: Invitation | null },
+  context: Composing & { readonly links: LinksOfMessage | null; readonly invitation?: Invitation | null },
 ): Promise<FinishedMessage> {
   const { office, from, dkim = null, returnPattern = null } = context.sender;
   const messageId = messageIdOf(owner.ref, notices, from);
+  // news of danger is a list of its own: no mail program stops it unasked
+  const oneClick = notices.every(({ matter }) => matter !== 'dangerous');
   const to = owner.channel === 'mail' ? owner.email : null;
   const written = to
     ? await mailBytes({
@@ -131,6 +151,7 @@ async function finish(
         to: { name: owner.name, address: to },
         office: { name: officeName(office, owner.language), email: office.email },
         invitation: context.invitation ?? null,
+        ...(context.links ? { list: { unsubscribeUrl: context.links.unsubscribeUrl, oneClick } } : {}),
       })
     : letterBytes(message);
   const raw = to && dkim ? await signedBytes(written, dkim) : written;
@@ -163,10 +184,18 @@ async function messagesFor(
     );
     return [];
   }
-  const ofSweeps = unwritten.filter(({ matter }) => !isOfVisit(matter));
+  const preferences = await readOwnerPreferences(register.db, owner.ref);
+  const today = dayInZone(context.now(), context.sender.timeZone);
+  const { wanted, unwanted } = sortByWishes(unwritten, preferences, today);
+  const reason = 'the owner does not want to be told of it';
+  await voidNotices(
+    register,
+    unwanted.map((notice) => ({ notice, reason, introduceAnew: false })),
+  );
+  const ofSweeps = wanted.filter(({ matter }) => !isOfVisit(matter));
   const current = await currentFences(register, [...new Set(ofSweeps.map((notice) => notice.fenceRef))]);
   const { told: notices, voids } = sift(ofSweeps, { owner, now: context.now }, current);
-  const ofVisits = unwritten.filter(({ matter }) => isOfVisit(matter));
+  const ofVisits = wanted.filter(({ matter }) => isOfVisit(matter));
   const visits = await siftVisits(register, owner, ofVisits, context.now);
   await voidNotices(register, [...voids, ...visits.voids]);
   if (notices.length + visits.told.length > 0) requireOffice(owner, context.sender);
@@ -177,10 +206,7 @@ async function messagesFor(
   const recipient: RecipientFacts = {
     name: owner.name,
     language: owner.language,
-    letter:
-      owner.channel === 'letter'
-        ? { postalAddress: owner.postalAddress ?? '', day: dayInZone(context.now(), context.sender.timeZone) }
-        : null,
+    letter: owner.channel === 'letter' ? { postalAddress: owner.postalAddress ?? '', day: today } : null,
     covering: coveringOf(notices),
   };
   const { office } = context.sender;
@@ -188,17 +214,29 @@ async function messagesFor(
   const messages: FinishedMessage[] = [];
   for (const fence of single) {
     const told = groups.get(fence.forecast.fenceRef) ?? [];
-    const mail = fenceMessage({ fence, recipient: { ...recipient, covering: coveringOf(told) }, office });
-    messages.push(await finish(owner, mail, told, context));
+    const links = await linksOf(register, owner, told, context);
+    const reader = { ...recipient, covering: coveringOf(told), ...(links ? { links: links.pages } : {}) };
+    messages.push(await finish(owner, fenceMessage({ fence, recipient: reader, office }), told, { ...context, links }));
   }
   if (many.length > 0) {
     const told = many.flatMap(({ forecast }) => groups.get(forecast.fenceRef) ?? []);
-    messages.push(await finish(owner, digestMessage({ fences: many, recipient, office }), told, context));
+    const links = await linksOf(register, owner, told, context);
+    const reader = { ...recipient, ...(links ? { links: links.pages } : {}) };
+    const mail = digestMessage({ fences: many, recipient: reader, office });
+    messages.push(await finish(owner, mail, told, { ...context, links }));
   }
   const withoutCovering = { ...recipient, covering: null };
-  const teller = { owner, recipient: withoutCovering, office, now: context.now };
+  const teller = {
+    owner,
+    recipient: withoutCovering,
+    office,
+    now: context.now,
+    linksOf: (told: readonly StoredNotice[]) => linksOf(register, owner, told, context),
+  };
   for (const each of await visitMessages(register, visits.told, teller))
-    messages.push(await finish(owner, each.message, each.notices, { ...context, invitation: each.invitation }));
+    messages.push(
+      await finish(owner, each.message, each.notices, { ...context, links: each.links, invitation: each.invitation }),
+    );
   return messages;
 }
 

@@ -4,7 +4,7 @@ import { readRecord } from '../register/record-store.ts';
 import type { Clock } from './clock.ts';
 import { isoUtc } from './clock.ts';
 import { holdsDemo } from './import-demo.ts';
-import { newOwnerLink } from './owner-links.ts';
+import { newOwnerLink, OWNER_SCOPES } from './owner-links.ts';
 
 /** Accounts of the demo, by role. Their names hold a blank, which no name of anybody else does. */
 const DEMO_ACCOUNTS = {
@@ -50,7 +50,7 @@ export async function enterDemo(
   options: { readonly publicUrl: string; readonly now: Clock },
 ): Promise<{ readonly account: Account } | { readonly ownerToken: string }> {
   if (role === 'owner' || role === 'owner-es') {
-    const wanted = { ownerRef: DEMO_OWNERS[role], scopes: ['see'], days: 1 } as const;
+    const wanted = { ownerRef: DEMO_OWNERS[role], scopes: OWNER_SCOPES, days: 1 } as const;
     return { ownerToken: (await newOwnerLink(register.db, wanted, options)).token };
   }
   return { account: await demoAccount(register, role, isoUtc(options.now())) };

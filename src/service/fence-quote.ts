@@ -42,7 +42,7 @@ export interface FenceQuoteRequest {
 }
 
 /** Works as they are quoted. */
-interface QuotedPart {
+export interface QuotedPart {
   readonly kind: CatalogueKind;
   readonly posts: readonly number[];
   /** Posts touched, or set anew. */

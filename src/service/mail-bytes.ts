@@ -4,6 +4,7 @@ import type { OwnerMessage } from '../notify/message-facts.ts';
 import { oneLine } from '../notify/plain-words.ts';
 import type { Invitation } from './calendar-text.ts';
 import { sha256 } from './canonical-json.ts';
+import { listHeaders, type MailList } from './list-headers.ts';
 import { mailPicturePng } from './picture-png.ts';
 
 const amongOf = ({ pictures }: OwnerMessage): 'alone' | 'several' => (pictures.length > 1 ? 'several' : 'alone');
@@ -20,6 +21,8 @@ export interface MailToBuild {
   readonly office: { readonly name: string; readonly email: string };
   /** The entry for the owner's calendar; null where there is none. */
   readonly invitation: Invitation | null;
+  /** How the reader stops the list; left out where only by a written word to the office. */
+  readonly list?: Pick<MailList, 'unsubscribeUrl' | 'oneClick'>;
 }
 
 /**
@@ -36,7 +39,7 @@ export async function mailBytes(mail: MailToBuild): Promise<Buffer> {
     date: mail.at.toJSDate(),
     messageId: mail.messageId,
     headers: {
-      'List-Unsubscribe': `<mailto:${office.email}?subject=unsubscribe>`,
+      ...listHeaders({ officeEmail: office.email, unsubscribeUrl: null, oneClick: false, ...mail.list }),
       'Auto-Submitted': 'auto-generated',
     },
     text: message.text,

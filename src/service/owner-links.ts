@@ -15,8 +15,9 @@ const KEY_BYTES = 32;
 /** What a link's token looks like: its number, a point, its signature. Anything else is none, and the register is not asked. */
 const TOKEN_SHAPE = /^([0-9a-z]{1,10})\.([A-Za-z0-9_-]{43})$/;
 
-/** What a link lets its owner do; so far to see their fences. */
-export type OwnerScope = 'see';
+/** What a link may let its owner do. */
+export const OWNER_SCOPES = ['see', 'acknowledge', 'book', 'accept', 'call', 'preferences'] as const;
+export type OwnerScope = (typeof OWNER_SCOPES)[number];
 
 /** The signature of a link over everything that it says: HMAC-SHA-256 in base64url. */
 function signatureOf(key: Uint8Array, { id, ownerRef, scopes, createdAt, expiresAt }: OwnerLink): string {
@@ -27,8 +28,20 @@ function signatureOf(key: Uint8Array, { id, ownerRef, scopes, createdAt, expires
 /** Where an owner's pages lie under a token. */
 export const ownerPath = (token: string): string => `/owner/${token}`;
 
+/** The key that signs links; made where there was none. */
+export const linkKey = (db: RegisterDb, now: Clock): Promise<Uint8Array> =>
+  linkKeyOr(db, randomBytes(KEY_BYTES), isoUtc(now()));
+
+/** The token of a link: its number and its signature. */
+export const ownerToken = (key: Uint8Array, link: OwnerLink): string =>
+  `${link.id.toString(36)}.${signatureOf(key, link)}`;
+
+/** The address of an owner's pages. @param publicUrl where the pages are reached from */
+export const ownerUrl = (publicUrl: string, token: string): string =>
+  `${publicUrl.replace(/\/+$/, '')}${ownerPath(token)}`;
+
 /**
- * Makes a signed link with which an owner sees their fences until it is over or revoked.
+ * Makes a signed link with which an owner does what its scopes say until it is over or revoked.
  * @param publicUrl where the pages are reached from
  */
 export async function newOwnerLink(
@@ -37,15 +50,15 @@ export async function newOwnerLink(
   options: { readonly publicUrl: string; readonly now: Clock },
 ): Promise<{ readonly link: OwnerLink; readonly token: string; readonly url: string }> {
   const now = options.now();
-  const key = await linkKeyOr(db, randomBytes(KEY_BYTES), isoUtc(now));
+  const key = await linkKey(db, options.now);
   const link = await addOwnerLink(db, {
     ownerRef: wanted.ownerRef,
     scopes: wanted.scopes,
     createdAt: isoUtc(now),
     expiresAt: isoUtc(now.plus({ days: wanted.days })),
   });
-  const token = `${link.id.toString(36)}.${signatureOf(key, link)}`;
-  return { link, token, url: `${options.publicUrl.replace(/\/+$/, '')}${ownerPath(token)}` };
+  const token = ownerToken(key, link);
+  return { link, token, url: ownerUrl(options.publicUrl, token) };
 }
 
 /** The link of a token; null where it is not signed by this register, says something else, is over, or was revoked. */

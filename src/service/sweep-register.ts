@@ -6,10 +6,14 @@ import { composeNotices } from './compose-notices.ts';
 import type { Config } from './config.ts';
 import type { SweepOptions, SweepReport } from './run-sweep.ts';
 import { runSweep } from './run-sweep.ts';
+import { isLoopbackHost } from './service-address.ts';
 import { siftHeldNotices } from './sift-held-notices.ts';
 
 /** The part of the configuration that says who writes; what it leaves open, the register's settings say. */
-export type SenderConfig = Pick<Config, 'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom' | 'smtpUrl'> & {
+export type SenderConfig = Pick<
+  Config,
+  'officeName' | 'officePhone' | 'officeEmail' | 'mailFrom' | 'smtpUrl' | 'publicUrl'
+> & {
   /** How mails are signed and to which addresses reports come back; not where not given. */
   readonly delivery?: Pick<Config['delivery'], 'dkim' | 'returnPattern'>;
 };
@@ -30,6 +34,10 @@ export function officeGap(config: SenderConfig, settings: RegisterSettings): str
   return `owners would be written to without ${missing.join(' and ')}: ${OFFICE_WAY_OUT}`;
 }
 
+/** Where mails lead: nowhere where they reach owners and the pages only this machine. */
+const linksUnder = ({ publicUrl, smtpUrl }: SenderConfig): string | null =>
+  smtpUrl !== null && isLoopbackHost(new URL(publicUrl).hostname) ? null : publicUrl;
+
 /** Who writes: the configuration first, then the register's settings. */
 function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
   return {
@@ -44,6 +52,7 @@ function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
     mailReachesOwners: config.smtpUrl !== null,
     timeZone: settings.timeZone,
     ...config.delivery,
+    publicUrl: linksUnder(config),
   };
 }
 

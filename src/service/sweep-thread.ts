@@ -60,12 +60,12 @@ export function startSweepThread(
   },
 ): SweepThread {
   const token = randomUUID();
-  const { officeName, officePhone, officeEmail, mailFrom, smtpUrl, delivery } = options.sender;
+  const { officeName, officePhone, officeEmail, mailFrom, smtpUrl, publicUrl, delivery } = options.sender;
   const task: SweepThreadTask = {
     work: options.work,
     registerPath: register.path,
     token,
-    sender: { officeName, officePhone, officeEmail, mailFrom, smtpUrl, ...(delivery ? { delivery } : {}) },
+    sender: { officeName, officePhone, officeEmail, mailFrom, smtpUrl, publicUrl, ...(delivery ? { delivery } : {}) },
     clockAheadMs: options.clock().diff(systemClock()).as('milliseconds'),
   };
   const worker = startWorker(task);

@@ -22,6 +22,7 @@ import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import { type Invitation, invitation } from './calendar-text.ts';
 import { type Clock, dayInZone } from './clock.ts';
 import { forecastFences } from './current-fences.ts';
+import type { LinksOfMessage } from './message-links.ts';
 import { noticedFence } from './noticed-fence.ts';
 import { type CrewInRegister, loadCatalogue, loadCrews } from './season-register.ts';
 import type { VisitNotices } from './sift-visits.ts';
@@ -37,9 +38,13 @@ export interface VisitMessage {
   readonly message: OwnerMessage;
   readonly notices: readonly StoredNotice[];
   readonly invitation: Invitation | null;
+  /** The links that it holds; null where it holds none. */
+  readonly links: LinksOfMessage | null;
 }
 
 interface Parts {
+  /** The links of the message that carries these notices; null for a letter. */
+  readonly linksOf: (notices: readonly StoredNotice[]) => Promise<LinksOfMessage | null>;
   readonly owner: OwnerRecord;
   readonly recipient: RecipientFacts;
   readonly office: OfficeFacts;
@@ -130,6 +135,17 @@ async function entryFor(
   );
 }
 
+/** Whom the message of some notices is written to, with the office's own sentence and the links. */
+const readerOf = (
+  recipient: RecipientFacts,
+  notices: readonly StoredNotice[],
+  links: LinksOfMessage | null,
+): RecipientFacts => ({
+  ...recipient,
+  covering: notices.find(({ covering }) => covering !== null)?.covering ?? null,
+  ...(links ? { links: links.pages } : {}),
+});
+
 async function oneVisit(
   register: Register,
   { visit, notices, parties }: VisitNotices,
@@ -143,6 +159,7 @@ async function oneVisit(
   const facts = factsOf(visit, notices, party.site, parts);
   const forecasts = await forecastFences(register, fenceRefsOf(notices));
   const items = visit.items.filter(({ fenceRef }) => facts.items.some((item) => item.fenceRef === fenceRef));
+  const links = await parts.linksOf(notices);
   const message = visitMessage({
     visit: {
       ...facts,
@@ -157,10 +174,10 @@ async function oneVisit(
         noticedFence(fence, { matters: [], first: false, remindedSeason: null, gain: null }, now),
       ),
     },
-    recipient: { ...recipient, covering: notices.find(({ covering }) => covering !== null)?.covering ?? null },
+    recipient: readerOf(recipient, notices, links),
     office,
   });
-  return { message, notices, invitation: await entryFor(register, visit, facts, parts) };
+  return { message, notices, links, invitation: await entryFor(register, visit, facts, parts) };
 }
 
 /** The plan of an association: the visits of its notices, and those to its fences that stood before and still do. */
@@ -183,6 +200,7 @@ async function boardPlan(register: Register, told: readonly VisitNotices[], part
   });
   const refs = planned.flatMap(({ items }) => items.map(({ fenceRef }) => fenceRef));
   const forecasts = await forecastFences(register, [...new Set(refs)]);
+  const links = await parts.linksOf(notices);
   const message = boardMessage({
     plan: {
       planned,
@@ -195,17 +213,17 @@ async function boardPlan(register: Register, told: readonly VisitNotices[], part
         noticedFence(fence, { matters: [], first: false, remindedSeason: null, gain: null }, now),
       ),
     },
-    recipient: { ...recipient, covering: notices.find(({ covering }) => covering !== null)?.covering ?? null },
+    recipient: readerOf(recipient, notices, links),
     office,
   });
-  return { message, notices, invitation: null };
+  return { message, notices, links, invitation: null };
 }
 
 /** The messages of one owner's notices of visits: one a visit, and one for a season plan. */
 export async function visitMessages(
   register: Register,
   told: readonly VisitNotices[],
-  who: Pick<Parts, 'owner' | 'recipient' | 'office' | 'now'>,
+  who: Pick<Parts, 'owner' | 'recipient' | 'office' | 'now' | 'linksOf'>,
 ): Promise<readonly VisitMessage[]> {
   if (told.length === 0) return [];
   const { currency } = await readSettings(register.db);

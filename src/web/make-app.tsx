@@ -20,7 +20,10 @@ import { type Problem, sayProblem } from './frame/say-problem.tsx';
 import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
 import { mailRoutes } from './mail/mail-routes.tsx';
 import { outboxRoutes } from './mail/outbox-routes.tsx';
+import { ownerAnswerRoutes } from './owner/answer-routes.tsx';
+import { answersRoutes } from './owner/answers-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
+import { ownerPreferenceRoutes } from './owner/preference-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
@@ -87,6 +90,9 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', fenceRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
+  app.route('/', ownerAnswerRoutes(parts));
+  app.route('/', ownerPreferenceRoutes(parts));
+  app.route('/', answersRoutes(parts));
   app.route('/', feedRoutes(parts));
   app.route('/', apiApp(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));

@@ -9,7 +9,14 @@ import { importDemo } from '../../src/service/import-demo.ts';
 import { sweepRegister } from '../../src/service/sweep-register.ts';
 import { temporaryFolder } from './fence-register.ts';
 
-const CATCHING = { officeName: null, officePhone: null, officeEmail: null, mailFrom: null, smtpUrl: null };
+const CATCHING = {
+  officeName: null,
+  officePhone: null,
+  officeEmail: null,
+  mailFrom: null,
+  smtpUrl: null,
+  publicUrl: 'https://fences.example.org',
+};
 const LARGEST_MAIL_BYTES = 100_000;
 
 it('mails the demo at once, each mail under 100 kB, the digests with their three pictures too', {

@@ -7,4 +7,5 @@ export const SENDER: Sender = {
   gap: null,
   mailReachesOwners: true,
   timeZone: 'UTC',
+  publicUrl: null,
 };

@@ -3,7 +3,14 @@ import { DEFAULT_SETTINGS, writeSettings } from '../../src/register/settings-sto
 import { officeGap, sweepRegister } from '../../src/service/sweep-register.ts';
 import { fenceRegister, JANUARY, manyFences } from './fence-register.ts';
 
-const config = { officeName: null, officePhone: null, officeEmail: null, mailFrom: null, smtpUrl: null };
+const config = {
+  officeName: null,
+  officePhone: null,
+  officeEmail: null,
+  mailFrom: null,
+  smtpUrl: null,
+  publicUrl: 'https://fences.example.org',
+};
 const smtp = { ...config, smtpUrl: 'smtps://mail.example.org', mailFrom: 'notices@example.org' };
 
 describe('officeGap', () => {

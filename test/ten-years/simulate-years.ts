@@ -19,6 +19,7 @@ const OFFICE = {
   officeEmail: 'office@example.org',
   mailFrom: null,
   smtpUrl: null,
+  publicUrl: 'https://ten-years.example.org',
 };
 
 /** A standing that worsened or a mark that was crossed, and the sweep that stored it. */

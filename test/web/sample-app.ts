@@ -86,7 +86,14 @@ export async function sampleApp(
       };
       await composeNotices(register, {
         now: SAMPLE_NOW,
-        sender: { office, from: 'office@example.org', timeZone: 'UTC', gap: null, mailReachesOwners: false },
+        sender: {
+          office,
+          from: 'office@example.org',
+          timeZone: 'UTC',
+          gap: null,
+          mailReachesOwners: false,
+          publicUrl: config.publicUrl,
+        },
       });
       const transport = smtpTransport(mailServerAddress(`smtp://127.0.0.1:${catcher.port}`));
       await drainOutbox(register, { now: SAMPLE_NOW, transport });

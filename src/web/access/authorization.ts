@@ -62,7 +62,7 @@ function verdict(
     case 'token':
       return access.scope !== null && visitor.token.scopes.includes(access.scope) ? 'answer' : 'refuse';
     case 'owner':
-      return access.who.includes('owner link') && visitor.link.scopes.includes('see') ? 'answer' : 'refuse';
+      return access.who.includes('owner link') && visitor.link.scopes.includes(access.ownerScope) ? 'answer' : 'refuse';
     case 'account':
       return access.who.includes(visitor.account.role) ? 'answer' : 'refuse';
     case 'nobody':
@@ -76,6 +76,12 @@ const REFUSED: Problem = {
   title: 'Not for this sign-in',
   what: 'Your account may not open this page.',
   wayOut: 'Ask the fence office if you need it, or sign in with another account.',
+};
+const NOT_BY_THIS_LINK: Problem = {
+  status: 403,
+  title: 'This link is not for that · Este enlace no sirve para eso',
+  what: 'It is good, but it does not open this page. · Es válido, pero no abre esta página.',
+  wayOut: 'Ask the fence office for a link that does. · Pida a la oficina de cercas uno que la abra.',
 };
 const NO_LINK: Problem = {
   status: 404,
@@ -121,7 +127,7 @@ export const authorize =
       case 'not found':
         return sayProblem(context, NO_LINK);
       case 'refuse':
-        return sayProblem(context, REFUSED);
+        return sayProblem(context, context.get('visitor').kind === 'owner' ? NOT_BY_THIS_LINK : REFUSED);
       case 'sign in':
         if (isForProgram(context)) {
           context.header('WWW-Authenticate', 'Bearer');

@@ -16,6 +16,13 @@ function isFromElsewhere(context: PageContext, publicHost: string): boolean {
   return !URL.canParse(origin) || ![asked, publicHost].includes(new URL(origin).host);
 }
 
+/** What a mail program sends to stop a list by one click (RFC 8058): this field alone, with no cookie and from anywhere. */
+const ONE_CLICK = { path: /^\/owner\/[^/]+\/unsubscribe$/, field: 'List-Unsubscribe', value: 'One-Click' } as const;
+
+/** True for a form that stops a list by one click, and holds nothing else. */
+export const isOneClick = (path: string, form: Readonly<Record<string, unknown>>): boolean =>
+  ONE_CLICK.path.test(path) && Object.keys(form).length === 1 && form[ONE_CLICK.field] === ONE_CLICK.value;
+
 /**
  * Refuses whatever changes something unless one of our own pages sent it: the browser must not say otherwise, and the form must
  * carry the token that was made for this browser's session. A program's token is never sent unasked, so it needs neither.
@@ -27,8 +34,9 @@ export const formsFromHereOnly =
     if (context.req.method === 'GET' || context.req.method === 'HEAD' || context.get('visitor').kind === 'token') {
       return next();
     }
-    const sent = (await context.req.parseBody())[FORM_TOKEN];
-    if (isFormToken(context, sent) && !isFromElsewhere(context, publicHost)) return next();
+    const form = await context.req.parseBody();
+    if (isOneClick(context.req.path, form)) return next();
+    if (isFormToken(context, form[FORM_TOKEN]) && !isFromElsewhere(context, publicHost)) return next();
     return sayProblem(context, {
       status: 403,
       title: 'That form is no longer good',

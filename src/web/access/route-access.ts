@@ -1,5 +1,6 @@
 import type { AccountRole } from '../../register/account-tables.ts';
 import type { ApiScope } from '../../service/api-tokens.ts';
+import type { OwnerScope } from '../../service/owner-links.ts';
 import { STYLESHEET_PATH } from '../frame/stylesheet.ts';
 
 /** Whom a route answers: accounts by role, whoever holds an owner's link, or anybody at all. */
@@ -13,6 +14,8 @@ export interface RouteAccess {
   readonly who: readonly Who[];
   /** What a program's token must be allowed to be answered; null: no token is. */
   readonly scope: ApiScope | null;
+  /** What an owner's link must be good for to be answered; of no meaning on other routes. */
+  readonly ownerScope: OwnerScope;
   /** True where the machine itself may ask without signing in, as long as the pages are for it only. */
   readonly fromThisMachine: boolean;
 }
@@ -28,8 +31,8 @@ const route = (
   method: RouteAccess['method'],
   path: string,
   who: readonly Who[],
-  more: Partial<Pick<RouteAccess, 'scope' | 'fromThisMachine'>> = {},
-): RouteAccess => ({ method, path, who, scope: null, fromThisMachine: false, ...more });
+  more: Partial<Pick<RouteAccess, 'scope' | 'ownerScope' | 'fromThisMachine'>> = {},
+): RouteAccess => ({ method, path, who, scope: null, ownerScope: 'see', fromThisMachine: false, ...more });
 
 /**
  * Every route of the pages and whom it answers: what is not here answers nobody. Which fences a board, or the holder of an
@@ -99,9 +102,28 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('PATCH', '/api/v1/settings', PROGRAMS, { scope: 'write-register' }),
   route('GET', '/api/v1/sweep', PROGRAMS, { scope: 'read-register' }),
   route('POST', '/api/v1/inspections/withdraw', PROGRAMS, { scope: 'write-register' }),
+  route('GET', '/answers', OFFICE),
+  route('POST', '/answers/:id{[0-9]+}/called', OFFICE),
 
   route('GET', '/owner/:token', OWNER),
   route('GET', '/owner/:token/fences/:ref', OWNER),
+  route('GET', '/owner/:token/money', OWNER),
+  route('GET', '/owner/:token/documents', OWNER),
+  route('POST', '/owner/:token/read', OWNER, { ownerScope: 'acknowledge' }),
+  route('GET', '/owner/:token/visits', OWNER, { ownerScope: 'book' }),
+  route('POST', '/owner/:token/visits/:uid', OWNER, { ownerScope: 'book' }),
+  route('GET', '/owner/:token/quotes', OWNER, { ownerScope: 'accept' }),
+  route('GET', '/owner/:token/quotes/:number', OWNER, { ownerScope: 'accept' }),
+  route('POST', '/owner/:token/quotes/:number', OWNER, { ownerScope: 'accept' }),
+  route('GET', '/owner/:token/call', OWNER, { ownerScope: 'call' }),
+  route('POST', '/owner/:token/call', OWNER, { ownerScope: 'call' }),
+  route('GET', '/owner/:token/preferences', OWNER, { ownerScope: 'preferences' }),
+  route('POST', '/owner/:token/preferences', OWNER, { ownerScope: 'preferences' }),
+  route('GET', '/owner/:token/danger', OWNER, { ownerScope: 'preferences' }),
+  route('POST', '/owner/:token/danger', OWNER, { ownerScope: 'preferences' }),
+  // a mail program asks it without cookie or form
+  route('GET', '/owner/:token/unsubscribe', OWNER, { ownerScope: 'preferences' }),
+  route('POST', '/owner/:token/unsubscribe', OWNER, { ownerScope: 'preferences' }),
 ];
 
 const BY_ROUTE: ReadonlyMap<string, RouteAccess> = new Map(

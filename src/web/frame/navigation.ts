@@ -15,6 +15,7 @@ interface NavigationEntry {
 const NAVIGATION = [
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
   { section: 'outbox', path: '/outbox', roles: ['office'], words: { en: 'Outbox', es: 'Bandeja de salida' } },
+  { section: 'answers', path: '/answers', roles: ['office'], words: { en: 'Answers', es: 'Respuestas' } },
   {
     section: 'mail',
     path: '/mail',

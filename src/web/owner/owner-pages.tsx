@@ -1,64 +1,64 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
 import { drawFenceYears } from '../../drawing/fence-years.ts';
-import { speedText } from '../../drawing/speed-text.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
-import { dayInWords } from '../../notify/plain-words.ts';
+import { isShort } from '../../notify/matters.ts';
 import { wordsOf } from '../../notify/words-of.ts';
-import type { FenceRecord } from '../../register/fence-record.ts';
 import type { StoredForecast } from '../../register/forecast-store.ts';
-import type { OwnerLink } from '../../register/owner-link-store.ts';
-import type { OwnerRecord } from '../../register/owner-record.ts';
-import type { SiteRecord } from '../../register/site-record.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
-import type { PageFrame } from '../frame/page-frame.ts';
-import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import {
+  type FenceSaid,
+  fenceSaid,
+  holdsText,
+  type OwnedFence,
+  type SweptFence,
+  shouldHoldText,
+} from './owned-fence.ts';
+import { OneButton, OwnerShell, Said } from './owner-shell.tsx';
+import type { OwnerView } from './owner-view.ts';
 import { OWNER_WORDS, type OwnerWords } from './owner-words.ts';
 
-/** One of the owner's fences with its last forecast, where it has been swept. */
-export interface OwnedFence {
-  readonly fence: FenceRecord;
-  readonly site: SiteRecord;
-  readonly swept: { readonly stored: StoredForecast; readonly forecast: FenceForecast } | null;
-}
-
-interface OwnerPageProps {
-  readonly owner: OwnerRecord;
-  readonly link: OwnerLink;
-  /** Where this owner's pages lie. */
-  readonly home: string;
-  readonly frame: PageFrame;
-}
-
-const holdsText = ({ site, swept }: OwnedFence): string =>
-  swept ? speedText(judgedGroup(seasonOne(swept.forecast)).snapMps.p50, site.units) : '–';
-const shouldHoldText = ({ site, swept }: OwnedFence): string =>
-  swept ? speedText(swept.forecast.designGust.gustMps, site.units) : '–';
-
-/** True where the fence is counted as not holding its design gust now. */
-const isShort = ({ standing }: StoredForecast): boolean => standing === 'short' || standing === 'short from new';
+/** Most fences told in a sentence each; more are in the table alone. */
+const MOST_SENTENCES = 5;
 
 function shortSeasonText({ swept }: OwnedFence, words: OwnerWords): string {
   if (!swept) return '–';
-  return isShort(swept.stored) ? words.now : (swept.forecast.shortSeason ?? words.none);
+  return isShort(swept.stored.standing) ? words.now : (swept.forecast.shortSeason ?? words.none);
 }
 
+const breaksText = (owned: OwnedFence, swept: SweptFence, words: OwnerWords): string =>
+  words.breaks(holdsText(owned), shouldHoldText(owned), judgedGroup(seasonOne(swept.forecast)).onceInYears);
+
 /** The page of all fences of one owner. */
-export const OwnerFencesPage: FC<OwnerPageProps & { readonly fences: readonly OwnedFence[] }> = (props) => {
-  const { owner, fences, home, frame } = props;
+export const OwnerFencesPage: FC<{
+  readonly view: OwnerView;
+  readonly fences: readonly OwnedFence[];
+  /** When the owner said that they read how all of them stand; null where not of all. */
+  readonly readAt: string | null;
+}> = ({ view, fences, readAt }) => {
+  const { owner } = view;
   const words = OWNER_WORDS[owner.language];
+  const swept = fences.filter((owned): owned is OwnedFence & { readonly swept: SweptFence } => owned.swept !== null);
+  const short = swept.filter((owned) => isShort(owned.swept.stored.standing)).length;
+  const closing = swept.filter((owned) => owned.swept.stored.standing === 'closing').length;
   return (
-    <PageShell
-      title={words.yours}
-      section={null}
-      frame={frame}
-      cautions={fences.length > 0}
-      language={owner.language}
-      home={home}
-    >
+    <OwnerShell view={view} title={words.yours} place="fences" cautions={fences.length > 0}>
       <h1>{words.yours}</h1>
-      <p class="lead">{words.lead(owner.name, fences.length)}</p>
+      <p class="lead">
+        {words.lead(owner.name, fences.length)}
+        {swept.length > 0 && ` ${words.counts(swept.length, short, closing)}`}
+      </p>
+      {swept.length <= MOST_SENTENCES &&
+        swept.map((owned) => (
+          <p>
+            {words.oneOf(
+              owned.fence.ref,
+              owned.site.name,
+              `${breaksText(owned, owned.swept, words)} ${shortSentence(owned.swept.stored, owned.swept.forecast, words)}`,
+            )}
+          </p>
+        ))}
       {fences.length > 0 && (
         <ScrollFrame label={words.yours}>
           <table class="stacked">
@@ -74,30 +74,29 @@ export const OwnerFencesPage: FC<OwnerPageProps & { readonly fences: readonly Ow
             </thead>
             <tbody>
               {fences.map((owned) => (
-                <FenceLine owned={owned} words={words} {...props} />
+                <FenceLine view={view} owned={owned} words={words} />
               ))}
             </tbody>
           </table>
         </ScrollFrame>
       )}
-      <LinkNote {...props} />
-    </PageShell>
+      {swept.length > 0 && <ReadThis view={view} fenceRef={null} readAt={readAt} fences={swept.length} />}
+    </OwnerShell>
   );
 };
 
-const FenceLine: FC<OwnerPageProps & { readonly owned: OwnedFence; readonly words: OwnerWords }> = ({
+const FenceLine: FC<{ readonly view: OwnerView; readonly owned: OwnedFence; readonly words: OwnerWords }> = ({
+  view,
   owned,
   words,
-  owner,
-  home,
 }) => {
   const { fence, site, swept } = owned;
   return (
     <tr>
       <th scope="row">
-        <a href={`${home}/fences/${encodeURIComponent(fence.ref)}`}>{fence.ref}</a>
+        <a href={`${view.home}/fences/${encodeURIComponent(fence.ref)}`}>{fence.ref}</a>
       </th>
-      <td data-label={words.standing}>{swept ? wordsOf(owner.language).standing[swept.stored.standing] : '–'}</td>
+      <td data-label={words.standing}>{swept ? wordsOf(view.owner.language).standing[swept.stored.standing] : '–'}</td>
       <td data-label={words.holds}>{holdsText(owned)}</td>
       <td data-label={words.shouldHold}>{shouldHoldText(owned)}</td>
       <td data-label={words.shortSeason}>{shortSeasonText(owned, words)}</td>
@@ -106,60 +105,124 @@ const FenceLine: FC<OwnerPageProps & { readonly owned: OwnedFence; readonly word
   );
 };
 
+/** Asks whether this was read, or says when it was. */
+const ReadThis: FC<{
+  readonly view: OwnerView;
+  readonly fenceRef: string | null;
+  readonly readAt: string | null;
+  readonly fences: number;
+}> = ({ view, fenceRef, readAt, fences }) => {
+  if (!view.link.scopes.includes('acknowledge')) return null;
+  const words = OWNER_WORDS[view.owner.language].read;
+  return (
+    <section class="answer-box" id="read" aria-labelledby="read-heading">
+      <h2 id="read-heading">{words.heading}</h2>
+      {view.said && <Said>{words[view.said]}</Said>}
+      {readAt === null ? (
+        <OneButton
+          view={view}
+          action={`${view.home}/read`}
+          button={words.button}
+          hidden={fenceRef === null ? {} : { fence: fenceRef }}
+        >
+          <p>{fenceRef === null ? words.all(fences) : words.one}</p>
+        </OneButton>
+      ) : (
+        <p>{words.since(view.dayOf(readAt))}</p>
+      )}
+    </section>
+  );
+};
+
 /** The page of one fence of an owner. */
-export const OwnerFencePage: FC<OwnerPageProps & { readonly owned: OwnedFence }> = (props) => {
-  const { owner, owned, home, frame } = props;
+export const OwnerFencePage: FC<{
+  readonly view: OwnerView;
+  readonly owned: OwnedFence;
+  /** The calendar day at its site. */
+  readonly today: string;
+  readonly readAt: string | null;
+}> = ({ view, owned, today, readAt }) => {
   const { fence, site, swept } = owned;
-  const words = OWNER_WORDS[owner.language];
+  const { language } = view.owner;
+  const words = OWNER_WORDS[language];
   const title = words.fenceTitle(fence.ref);
   return (
-    <PageShell title={title} section={null} frame={frame} cautions={true} language={owner.language} home={home}>
+    <OwnerShell view={view} title={title} place={null} cautions={true}>
       <p class="back">
-        <a href={home}>{words.back}</a>
+        <a href={view.home}>{words.back}</a>
       </p>
       <h1>{title}</h1>
       <p class="where">
         {site.name}, {site.place}
       </p>
-      {swept ? <SweptFence {...props} swept={swept} words={words} /> : <p class="lead">{words.notSwept}</p>}
-      <LinkNote {...props} />
-    </PageShell>
+      {swept ? (
+        <>
+          <SweptFencePart
+            view={view}
+            owned={owned}
+            swept={swept}
+            words={words}
+            said={fenceSaid(owned, swept, { language, today })}
+          />
+          <ReadThis view={view} fenceRef={fence.ref} readAt={readAt} fences={1} />
+        </>
+      ) : (
+        <p class="lead">{words.notSwept}</p>
+      )}
+    </OwnerShell>
   );
 };
 
-const SweptFence: FC<{
-  readonly owner: OwnerRecord;
+const SweptFencePart: FC<{
+  readonly view: OwnerView;
   readonly owned: OwnedFence;
-  readonly swept: NonNullable<OwnedFence['swept']>;
+  readonly swept: SweptFence;
   readonly words: OwnerWords;
-}> = ({ owner, owned, swept, words }) => {
+  readonly said: FenceSaid;
+}> = ({ view, owned, swept, words, said }) => {
   const { forecast, stored } = swept;
   const { units } = owned.site;
-  const { onceInYears } = judgedGroup(seasonOne(forecast));
+  const { language } = view.owner;
   return (
     <>
-      <p class="lead">{words.breaks(holdsText(owned), shouldHoldText(owned), onceInYears)}</p>
+      {said.danger && (
+        <p class="alert" role="note">
+          {said.danger}
+        </p>
+      )}
+      <p class="lead">{breaksText(owned, swept, words)}</p>
       <p>
-        {`${words.standing}: ${wordsOf(owner.language).standing[stored.standing]}. `}
+        {`${words.standing}: ${wordsOf(language).standing[stored.standing]}. `}
         {shortSentence(stored, forecast, words)}
+        {said.ends && ` ${said.ends}`}
       </p>
       <figure class="chart">
         {CHART_SIZES.map(({ name, widthPx, heightPx }) => (
           <div class={`chart-${name}`}>
-            {raw(drawFenceYears(forecast, { units, language: owner.language, widthPx, heightPx, idPrefix: name }))}
+            {raw(drawFenceYears(forecast, { units, language, widthPx, heightPx, idPrefix: name }))}
           </div>
         ))}
         <figcaption>{words.chart}</figcaption>
       </figure>
+      <Paragraphs heading={words.suggestion} texts={said.suggestions} />
+      <Paragraphs heading={words.nothingDone} texts={said.nothingDone} />
+      <Paragraphs heading={words.sureness} texts={said.sureness} />
+      <Paragraphs heading={words.basis} texts={said.basis} />
     </>
   );
 };
 
-function shortSentence(stored: StoredForecast, { shortSeason }: FenceForecast, words: OwnerWords): string {
-  if (isShort(stored)) return words.shortNow;
+const Paragraphs: FC<{ readonly heading: string; readonly texts: readonly string[] }> = ({ heading, texts }) =>
+  texts.length === 0 ? null : (
+    <>
+      <h2>{heading}</h2>
+      {texts.map((text) => (
+        <p>{text}</p>
+      ))}
+    </>
+  );
+
+function shortSentence({ standing }: StoredForecast, { shortSeason }: FenceForecast, words: OwnerWords): string {
+  if (isShort(standing)) return words.shortNow;
   return shortSeason === null ? words.notShort : words.shortIn(shortSeason);
 }
-
-const LinkNote: FC<{ readonly owner: OwnerRecord; readonly link: OwnerLink }> = ({ owner, link }) => (
-  <p class="muted">{OWNER_WORDS[owner.language].linkNote(dayInWords(link.expiresAt.slice(0, 10), owner.language))}</p>
-);

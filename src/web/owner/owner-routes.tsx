@@ -1,72 +1,90 @@
 import { Hono } from 'hono';
-import type { Register } from '../../register/database.ts';
-import type { FenceRecord } from '../../register/fence-record.ts';
-import { forecastOf, loadStoredForecasts } from '../../register/forecast-store.ts';
+import { sentMessagesOf } from '../../register/outbox.ts';
 import { fencesOfOwner, isFenceOf } from '../../register/owner-fences.ts';
-import type { OwnerLink } from '../../register/owner-link-store.ts';
-import type { OwnerRecord } from '../../register/owner-record.ts';
-import { readRecord, recordsWhereIn } from '../../register/record-store.ts';
-import { ownerPath } from '../../service/owner-links.ts';
+import { readRecord } from '../../register/record-store.ts';
+import { NO_MONEY } from '../../season/money/money.ts';
+import { dayInZone } from '../../service/clock.ts';
+import { readFences } from '../../service/owner-answers.ts';
+import { ownerMoney } from '../../service/owner-money.ts';
+import { quotesOfOwner } from '../../service/owner-quotes.ts';
 import type { AppParts } from '../../service/service.ts';
-import type { PageContext, PageEnv } from '../access/visitor.ts';
-import { frameFor } from '../frame/page-frame.ts';
+import type { PageEnv } from '../access/visitor.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
-import { type OwnedFence, OwnerFencePage, OwnerFencesPage } from './owner-pages.tsx';
+import { OwnerDocumentsPage } from './documents-page.tsx';
+import { OwnerMoneyPage } from './money-page.tsx';
+import { withForecasts } from './owned-fence.ts';
+import { OwnerFencePage, OwnerFencesPage } from './owner-pages.tsx';
+import { ownerView } from './owner-view.ts';
 
-const NO_FENCE: Problem = {
+/** Said where a link's owner, or the fence asked for, is not there: somebody else's fence answers as none. */
+export const NO_FENCE: Problem = {
   status: 404,
   title: 'No such fence · No existe esa cerca',
   what: 'This link opens no fence of that name. · Este enlace no abre ninguna cerca con ese nombre.',
   wayOut: 'Open the list of your fences. · Abra la lista de sus cercas.',
 };
 
-async function withForecasts(register: Register, fences: readonly FenceRecord[]): Promise<readonly OwnedFence[]> {
-  const refs = fences.map(({ ref }) => ref);
-  const [sites, stored] = await Promise.all([
-    recordsWhereIn(register.db, 'sites', 'ref', [...new Set(fences.map(({ siteRef }) => siteRef))]),
-    loadStoredForecasts(register, refs),
-  ]);
-  const siteOf = new Map(sites.map((site) => [site.ref, site]));
-  return fences.map((fence) => {
-    const site = siteOf.get(fence.siteRef);
-    if (!site) throw new Error(`the register lacks the site of fence ${fence.ref}`);
-    const last = stored.get(fence.ref);
-    return { fence, site, swept: last ? { stored: last, forecast: forecastOf(last) } : null };
-  });
-}
+/** How an owner's money is planned where the office said nothing else; the command line takes the same. Source: judgement. */
+const MONEY_TERMS = {
+  years: 20,
+  openingBalance: NO_MONEY,
+  contribution: { kind: 'find', course: 'flat', cover: 'expected' },
+  inflation: 0.03,
+  interest: 0.02,
+  floor: NO_MONEY,
+  dependence: 'independent',
+  rule: 'cheapest',
+  longestServiceYears: 25,
+  inspectEveryYears: 5,
+  sharedPart: 0.5,
+} as const;
 
-/** What a signed link shows its owner: their fences, and nobody else's. */
-export function ownerRoutes({ register }: Pick<AppParts, 'register'>): Hono<PageEnv> {
+/** What a signed link shows its owner: their fences, what they cost, what there is in writing, and nobody else's. */
+export function ownerRoutes({ register, clock }: Pick<AppParts, 'register' | 'clock'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
-
-  /** Whose link it is; the authorization lets nobody else to these routes. */
-  const behindLink = async (
-    context: PageContext,
-  ): Promise<{ readonly link: OwnerLink; readonly owner: OwnerRecord } | null> => {
-    const visitor = context.get('visitor');
-    if (visitor.kind !== 'owner') throw new Error('a page of an owner was asked for without a link');
-    const owner = await readRecord(register.db, 'owners', visitor.link.ownerRef);
-    return owner && { link: visitor.link, owner };
-  };
+  const parts = { register, clock };
 
   app.get('/owner/:token', async (context) => {
-    const shown = await behindLink(context);
-    if (!shown) return sayProblem(context, NO_FENCE);
-    const fences = await withForecasts(register, await fencesOfOwner(register.db, shown.owner.ref));
-    const home = ownerPath(context.req.param('token'));
-    return context.html(<OwnerFencesPage {...shown} fences={fences} home={home} frame={frameFor(context)} />);
+    const view = await ownerView(context, parts, 'fences');
+    if (!view) return sayProblem(context, NO_FENCE);
+    const fences = await withForecasts(register, await fencesOfOwner(register.db, view.owner.ref));
+    const stored = fences.flatMap(({ swept }) => (swept ? [swept.stored] : []));
+    const readAt = await readFences(register, view.owner.ref, stored);
+    const isAllRead = stored.length > 0 && stored.every(({ fenceRef }) => readAt.has(fenceRef));
+    const last = [...readAt.values()].sort().at(-1) ?? null;
+    return context.html(<OwnerFencesPage view={view} fences={fences} readAt={isAllRead ? last : null} />);
   });
 
   app.get('/owner/:token/fences/:ref', async (context) => {
-    const [shown, fence] = await Promise.all([
-      behindLink(context),
+    const [view, fence] = await Promise.all([
+      ownerView(context, parts, 'fence'),
       readRecord(register.db, 'fences', context.req.param('ref')),
     ]);
-    if (!shown || !fence || !isFenceOf(fence, shown.owner.ref)) return sayProblem(context, NO_FENCE);
+    if (!view || !fence || !isFenceOf(fence, view.owner.ref)) return sayProblem(context, NO_FENCE);
     const [owned] = await withForecasts(register, [fence]);
     if (!owned) return sayProblem(context, NO_FENCE);
-    const home = ownerPath(context.req.param('token'));
-    return context.html(<OwnerFencePage {...shown} owned={owned} home={home} frame={frameFor(context)} />);
+    const readAt = await readFences(register, view.owner.ref, owned.swept ? [owned.swept.stored] : []);
+    const today = dayInZone(clock(), owned.site.timeZone);
+    return context.html(
+      <OwnerFencePage view={view} owned={owned} today={today} readAt={readAt.get(fence.ref) ?? null} />,
+    );
+  });
+
+  app.get('/owner/:token/money', async (context) => {
+    const view = await ownerView(context, parts, 'money');
+    if (!view) return sayProblem(context, NO_FENCE);
+    const request = { ...MONEY_TERMS, ownerRef: view.owner.ref, now: clock, onProgress: () => undefined };
+    const money = await ownerMoney(register, request);
+    return context.html(<OwnerMoneyPage view={view} money={money.kind === 'planned' ? money : null} />);
+  });
+
+  app.get('/owner/:token/documents', async (context) => {
+    const view = await ownerView(context, parts, 'documents');
+    if (!view) return sayProblem(context, NO_FENCE);
+    const messages = await sentMessagesOf(register, view.owner.ref);
+    const mayAccept = view.link.scopes.includes('accept');
+    const quotes = mayAccept ? await quotesOfOwner(register, view.owner.ref, clock) : [];
+    return context.html(<OwnerDocumentsPage view={view} messages={messages} quotes={quotes} />);
   });
   return app;
 }

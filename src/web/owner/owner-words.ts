@@ -21,7 +21,22 @@ export interface OwnerWords {
   readonly shortIn: (season: string) => string;
   readonly notShort: string;
   readonly chart: string;
-  readonly linkNote: (until: string) => string;
+  /** How many fences there are and how they stand. */
+  readonly counts: (fences: number, short: number, closing: number) => string;
+  readonly oneOf: (ref: string, site: string, sentences: string) => string;
+  readonly suggestion: string;
+  readonly nothingDone: string;
+  readonly sureness: string;
+  readonly basis: string;
+  readonly read: {
+    readonly heading: string;
+    readonly one: string;
+    readonly all: (fences: number) => string;
+    readonly button: string;
+    readonly since: (day: string) => string;
+    readonly noted: string;
+    readonly already: string;
+  };
 }
 
 /** The words of the pages behind an owner's link, by language. */
@@ -50,8 +65,27 @@ export const OWNER_WORDS: Readonly<Record<PageLanguage, OwnerWords>> = {
     notShort: 'It holds that gust in every season forecast.',
     chart:
       'The gust that breaks a post at the ground (snap speed) and the one that turns its footing (lean speed), season by season, against the gust that it should hold.',
-    linkNote: (until) =>
-      `Whoever has this link sees these pages: pass it on only to people who may. It opens until ${until}; the office can end it before.`,
+    counts: (fences, short, closing) =>
+      short + closing === 0
+        ? fences === 1
+          ? 'It holds the gust that it should, and will for some seasons.'
+          : `All ${fences} hold the gust that they should, and will for some seasons.`
+        : `Of ${fences} ${short === 1 ? '1 does' : `${short} do`} not hold the gust that it should; ${closing === 1 ? '1 holds' : `${closing} hold`} it for a few seasons more.`,
+    oneOf: (ref, site, sentences) => `Fence ${ref} at ${site}. ${sentences}`,
+    suggestion: 'What we suggest, and by when',
+    nothingDone: 'If nothing is done',
+    sureness: 'How sure we are',
+    basis: 'What this rests on',
+    read: {
+      heading: 'Have you read this?',
+      one: 'Tell us that you have read how this fence stands. It is noted with the day and the link; it commits you to nothing.',
+      all: (fences) =>
+        `Tell us that you have read how ${fences === 1 ? 'your fence stands' : `your ${fences} fences stand`}. It is noted with the day and the link; it commits you to nothing.`,
+      button: 'I have read this',
+      since: (day) => `You told us on ${day} that you have read this. Should it change, we ask again.`,
+      noted: 'Thank you. It is noted that you have read this.',
+      already: 'It was noted already that you have read this.',
+    },
   },
   es: {
     yours: 'Sus cercas',
@@ -77,7 +111,26 @@ export const OWNER_WORDS: Readonly<Record<PageLanguage, OwnerWords>> = {
     notShort: 'Aguanta esa ráfaga en todas las temporadas previstas.',
     chart:
       'La ráfaga que rompe un poste a ras de suelo y la que inclina su cimiento, temporada por temporada, frente a la ráfaga que debería aguantar.',
-    linkNote: (until) =>
-      `Quien tenga este enlace ve estas páginas: páselo solo a quien pueda verlas. Se abre hasta el ${until}; la oficina puede anularlo antes.`,
+    counts: (fences, short, closing) =>
+      short + closing === 0
+        ? fences === 1
+          ? 'Aguanta la ráfaga que debería, y la aguantará algunas temporadas.'
+          : `Las ${fences} aguantan la ráfaga que deberían, y la aguantarán algunas temporadas.`
+        : `De ${fences}, ${short === 1 ? '1 no aguanta' : `${short} no aguantan`} la ráfaga que debería; ${closing === 1 ? '1 la aguanta' : `${closing} la aguantan`} pocas temporadas más.`,
+    oneOf: (ref, site, sentences) => `Cerca ${ref} en ${site}. ${sentences}`,
+    suggestion: 'Qué proponemos, y para cuándo',
+    nothingDone: 'Si no se hace nada',
+    sureness: 'Qué tan seguros estamos',
+    basis: 'En qué se basa esto',
+    read: {
+      heading: '¿Ha leído esto?',
+      one: 'Díganos que ha leído cómo está esta cerca. Se anota con el día y el enlace; no le obliga a nada.',
+      all: (fences) =>
+        `Díganos que ha leído cómo ${fences === 1 ? 'está su cerca' : `están sus ${fences} cercas`}. Se anota con el día y el enlace; no le obliga a nada.`,
+      button: 'He leído esto',
+      since: (day) => `El ${day} nos dijo que ha leído esto. Si cambia, volveremos a preguntar.`,
+      noted: 'Gracias. Queda anotado que ha leído esto.',
+      already: 'Ya estaba anotado que ha leído esto.',
+    },
   },
 };

@@ -59,6 +59,8 @@ const programs = (scope: VisitorName, status: Expected): Row[3] => ({
   owner: '401',
   [scope]: status,
 });
+/** A form that is tied to the browser: an account's own token is none of an owner's page. */
+const byForm = (status: Expected): Row[3] => ({ ...byAddress(status), office: 403, crew: 403, board: 403 });
 const FORGED = `1.${'A'.repeat(43)}`;
 
 /**
@@ -108,6 +110,9 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/mail/:id/raw', '{mail}/raw', office(200)],
   ['GET', '/mail/:id/files/:index{[0-9]+}', '{mail}/files/0', office(200)],
 
+  ['GET', '/answers', '/answers', office(200)],
+  ['POST', '/answers/:id{[0-9]+}/called', '/answers/1/called', office(303)],
+
   ['GET', '/owner/:token', '/owner/{link}', byAddress(200)],
   ['GET', '/owner/:token', `/owner/${FORGED}`, byAddress('unknown')],
   ['GET', '/owner/:token/fences/:ref', '/owner/{link}/fences/PR-04', byAddress(200)],
@@ -138,4 +143,23 @@ export const EXPECTED: readonly Row[] = [
   ['PATCH', '/api/v1/settings', '/api/v1/settings', programs('write-register', 200)],
   ['GET', '/api/v1/sweep', '/api/v1/sweep', programs('read-register', 200)],
   ['POST', '/api/v1/inspections/withdraw', '/api/v1/inspections/withdraw', programs('write-register', 422)],
+  ['GET', '/owner/:token/money', '/owner/{link}/money', byAddress(200)],
+  ['GET', '/owner/:token/documents', '/owner/{link}/documents', byAddress(200)],
+  ['POST', '/owner/:token/read', '/owner/{link}/read', byForm(303)],
+  ['POST', '/owner/:token/read', `/owner/${FORGED}/read`, byAddress('unknown')],
+  ['GET', '/owner/:token/visits', '/owner/{link}/visits', byAddress(200)],
+  ['POST', '/owner/:token/visits/:uid', '/owner/{link}/visits/V-none', byForm(404)],
+  ['GET', '/owner/:token/quotes', '/owner/{link}/quotes', byAddress(200)],
+  ['GET', '/owner/:token/quotes/:number', '/owner/{link}/quotes/Q-none', byAddress(404)],
+  ['POST', '/owner/:token/quotes/:number', '/owner/{link}/quotes/Q-none', byForm(404)],
+  ['GET', '/owner/:token/call', '/owner/{link}/call', byAddress(200)],
+  ['POST', '/owner/:token/call', '/owner/{link}/call', byForm(303)],
+  ['GET', '/owner/:token/preferences', '/owner/{link}/preferences', byAddress(200)],
+  ['POST', '/owner/:token/preferences', '/owner/{link}/preferences', byForm(303)],
+  ['GET', '/owner/:token/danger', '/owner/{link}/danger', byAddress(200)],
+  ['POST', '/owner/:token/danger', '/owner/{link}/danger', byForm(400)],
+  ['GET', '/owner/:token/unsubscribe', '/owner/{link}/unsubscribe', byAddress(200)],
+  // it says more than the one thing that stops the list
+  ['POST', '/owner/:token/unsubscribe', '/owner/{link}/unsubscribe', byForm(400)],
+  ['POST', '/owner/:token/unsubscribe', `/owner/${FORGED}/unsubscribe`, byAddress('unknown')],
 ];

@@ -1,6 +1,6 @@
 import type { Account } from '../../../src/register/account-store.ts';
 import { API_SCOPES, type ApiScope, newApiToken } from '../../../src/service/api-tokens.ts';
-import { newOwnerLink } from '../../../src/service/owner-links.ts';
+import { newOwnerLink, OWNER_SCOPES } from '../../../src/service/owner-links.ts';
 import { FORM_TOKEN } from '../../../src/web/access/form-token.ts';
 import { cookieOf, storeAccount } from '../accounts/signed-in.ts';
 import type { SampleApp } from '../sample-app.ts';
@@ -30,7 +30,7 @@ export async function everybody(sample: SampleApp) {
   }
   const link = await newOwnerLink(
     register.db,
-    { ownerRef: 'QUINN', scopes: ['see'], days: 1 },
+    { ownerRef: 'QUINN', scopes: OWNER_SCOPES, days: 1 },
     { publicUrl: 'http://127.0.0.1', now: SAMPLE_NOW },
   );
   let asked = 0;

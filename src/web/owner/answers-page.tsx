@@ -1,0 +1,184 @@
+import type { FC } from 'hono/jsx';
+import type { AnswerKind } from '../../register/answer-tables.ts';
+import type { MessageLink } from '../../register/message-link-store.ts';
+import type { NamedAnswer } from '../../register/owner-answer-store.ts';
+import { answerSentence } from '../../service/answer-sentence.ts';
+import { TokenField } from '../frame/form-field.tsx';
+import { momentText } from '../frame/moment-text.ts';
+import type { PageFrame } from '../frame/page-frame.ts';
+import { PageShell } from '../frame/page-shell.tsx';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+
+/** The kinds of answers in the order in which the page shows them, with what each list is called. */
+const LISTS: readonly (readonly [heading: string, kinds: readonly AnswerKind[]])[] = [
+  ['Quotes accepted', ['quote accepted']],
+  ['Days chosen', ['day chosen']],
+  ['Have read how their fences stand', ['read']],
+  ['What they want to be written about', ['preferences', 'unsubscribed']],
+];
+
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+/** The page on which the office sees what owners answered. */
+export const AnswersPage: FC<{
+  readonly answers: readonly NamedAnswer[];
+  readonly links: readonly MessageLink[];
+  /** Most answers, and most links, that are shown. */
+  readonly limit: number;
+  readonly frame: PageFrame;
+}> = ({ answers, links, limit, frame }) => {
+  const calls = answers.filter(({ kind }) => kind === 'call wanted');
+  const open = calls.filter(({ settledAt }) => settledAt === null);
+  const of = (kinds: readonly AnswerKind[]): readonly NamedAnswer[] =>
+    answers.filter(({ kind }) => kinds.includes(kind));
+  return (
+    <PageShell title="Answers" section="answers" frame={frame} cautions={false}>
+      <h1>Answers</h1>
+      <p class="lead">
+        {answers.length === 0
+          ? 'No owner has answered yet. Mails carry links with which they can, without an account.'
+          : `${open.length === 0 ? 'Nobody waits for a call.' : `${count(open.length, 'owner waits', 'owners wait')} for a call.`} ${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.`}
+      </p>
+      {answers.length >= limit && <p>{`The newest ${limit} answers.`}</p>}
+      {calls.length > 0 && (
+        <>
+          <h2>Calls</h2>
+          {open.map((answer) => (
+            <CallToMake answer={answer} frame={frame} />
+          ))}
+          <AnswerTable heading="Calls made" answers={calls.filter(({ settledAt }) => settledAt !== null)} />
+        </>
+      )}
+      {LISTS.map(([heading, kinds]) => {
+        const listed = of(kinds);
+        return (
+          listed.length > 0 && (
+            <>
+              <h2>{heading}</h2>
+              <AnswerTable heading={heading} answers={listed} />
+            </>
+          )
+        );
+      })}
+      <LinksOpened links={links} />
+    </PageShell>
+  );
+};
+
+const CallToMake: FC<{ readonly answer: NamedAnswer; readonly frame: PageFrame }> = ({ answer, frame }) => (
+  <section class="answer-box wide-text">
+    <p>
+      <strong>{answer.ownerName ?? answer.ownerRef}</strong>
+      {` ${answerSentence(answer)}. Asked ${momentText(answer.at)}.`}
+    </p>
+    <form method="post" action={`/answers/${answer.id}/called`} class="one-button">
+      {frame.account && <TokenField token={frame.account.formToken} />}
+      <button type="submit">{`Called ${answer.ownerName ?? answer.ownerRef}`}</button>
+    </form>
+  </section>
+);
+
+const AnswerTable: FC<{ readonly heading: string; readonly answers: readonly NamedAnswer[] }> = ({
+  heading,
+  answers,
+}) =>
+  answers.length === 0 ? null : (
+    <ScrollFrame label={heading}>
+      <table class="stacked">
+        <caption>{heading}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Owner</th>
+            <th scope="col">Answer</th>
+            <th scope="col">When</th>
+            <th scope="col" class="figure">
+              Link
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {answers.map((answer) => (
+            <tr>
+              <th scope="row">{answer.ownerName ?? answer.ownerRef}</th>
+              <td data-label="Answer" class="wide-text">
+                {answerSentence(answer)}
+                {answer.kind === 'call wanted' && answer.settledAt !== null && (
+                  <span class="small">
+                    {`called ${momentText(answer.settledAt)}${answer.settledBy ? ` by ${answer.settledBy}` : ''}`}
+                  </span>
+                )}
+              </td>
+              <td data-label="When">{momentText(answer.at)}</td>
+              <td data-label="Link" class="figure">
+                {answer.linkId}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollFrame>
+  );
+
+const LinksOpened: FC<{ readonly links: readonly MessageLink[] }> = ({ links }) => {
+  const opened = links.filter(({ opened: gets, looked, sent }) => gets + looked + sent > 0);
+  if (opened.length === 0) return null;
+  return (
+    <>
+      <h2>Links opened</h2>
+      <p>
+        Which link each message carried, and how often pages were asked for by it. Mail scanners open links too, so that
+        an opened link proves nothing of a person; what was sent by a button does.
+      </p>
+      <ScrollFrame label="Links opened">
+        <table class="stacked">
+          <caption>Links of messages</caption>
+          <thead>
+            <tr>
+              <th scope="col">Owner</th>
+              <th scope="col">Message</th>
+              <th scope="col">First opened</th>
+              <th scope="col" class="figure">
+                Opened
+              </th>
+              <th scope="col" class="figure">
+                Scanned
+              </th>
+              <th scope="col" class="figure">
+                Sent
+              </th>
+              <th scope="col" class="figure">
+                Link
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {opened.map((link) => (
+              <tr>
+                <th scope="row">{link.ownerName}</th>
+                <td data-label="Message" class="wide-text">
+                  {link.subject}
+                  <span class="small">
+                    {`${link.noticeIds.length === 1 ? 'notice' : 'notices'} ${link.noticeIds.join(', ')}${link.purpose === 'unsubscribe' ? '; the link in its header' : ''}`}
+                  </span>
+                </td>
+                <td data-label="First opened">{link.firstOpenedAt === null ? '–' : momentText(link.firstOpenedAt)}</td>
+                <td data-label="Opened" class="figure">
+                  {link.opened}
+                </td>
+                <td data-label="Scanned" class="figure">
+                  {link.looked}
+                </td>
+                <td data-label="Sent" class="figure">
+                  {link.sent}
+                </td>
+                <td data-label="Link" class="figure">
+                  {link.linkId}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollFrame>
+    </>
+  );
+};

@@ -1,0 +1,152 @@
+import type { FC } from 'hono/jsx';
+import { cents, type Money, minusMoney, sumMoney } from '../../season/money/money.ts';
+import type { ReserveYear } from '../../season/money/reserve-plan.ts';
+import type { OwnerMoney } from '../../service/owner-money.ts';
+import type { PageLanguage } from '../frame/page-language.ts';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { MONEY_WORDS } from './money-words.ts';
+import { OwnerShell } from './owner-shell.tsx';
+import type { OwnerView } from './owner-view.ts';
+
+/** Currency of the register's amounts, as the command line takes it where nothing is said. */
+const CURRENCY = 'USD';
+const CENTS = 100;
+
+/** An amount in whole units of the currency. */
+function whole(amount: Money | number, language: PageLanguage): string {
+  const text = String(Math.round(amount / CENTS)).replace(/\B(?=(?:\d{3})+$)/g, language === 'es' ? '.' : ',');
+  return `${text} ${CURRENCY}`;
+}
+
+const bare = (amount: Money | number, language: PageLanguage): string => whole(amount, language).split(' ')[0] ?? '';
+
+/** The page of what an owner's fences cost, year by year. */
+export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: OwnerMoney | null }> = ({
+  view,
+  money,
+}) => {
+  const { language } = view.owner;
+  const words = MONEY_WORDS[language];
+  return (
+    <OwnerShell view={view} title={words.title} place="money" cautions={money !== null}>
+      <h1>{words.title}</h1>
+      {money ? <Planned view={view} money={money} /> : <p class="lead">{words.none}</p>}
+    </OwnerShell>
+  );
+};
+
+const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({ view, money }) => {
+  const { language } = view.owner;
+  const words = MONEY_WORDS[language];
+  const { plan, fences, unseen } = money;
+  const years = plan.years;
+  const spending = sumMoney(years.map((year) => year.spending));
+  const { expected, nineInTen } = plan.setAside;
+  const text = (amount: Money | number): string => whole(amount, language);
+  const span = [years[0]?.year ?? 0, years.at(-1)?.year ?? 0] as const;
+  return (
+    <>
+      <p class="lead">{words.lead(fences.length, text(spending), ...span)}</p>
+      <p>
+        {words.setAside(
+          text(expected.flat.firstYear),
+          expected.flat.atOnce > 0 ? text(expected.flat.atOnce) : null,
+          text(nineInTen.flat.firstYear),
+          nineInTen.flat.atOnce > 0 ? text(nineInTen.flat.atOnce) : null,
+        )}
+      </p>
+      <p>{words.label}</p>
+      {unseen.length > 0 && <p>{words.unseen(unseen.map(({ ref }) => ref).join(', '))}</p>}
+      <h2>{words.byYear}</h2>
+      <YearTable years={years} language={language} />
+      <h2>{words.byFence}</h2>
+      <ScrollFrame label={words.byFence}>
+        <table class="stacked">
+          <thead>
+            <tr>
+              <th scope="col">{words.fence}</th>
+              <th scope="col">{words.site}</th>
+              <th scope="col">{words.replace}</th>
+              <th scope="col">{words.short}</th>
+              <th scope="col" class="figure">
+                {words.price}
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {fences.map((fence) => (
+              <tr>
+                <th scope="row">
+                  <a href={`${view.home}/fences/${encodeURIComponent(fence.ref)}`}>{fence.ref}</a>
+                </th>
+                <td data-label={words.site}>
+                  {fence.siteName}
+                  {fence.sharedWith !== null && (
+                    <span class="small">{words.shared(fence.sharedWith, Math.round(fence.share * 100))}</span>
+                  )}
+                </td>
+                <td data-label={words.replace}>{fence.cheapestYear ?? words.whenShort}</td>
+                <td data-label={words.short}>{fence.shortSeason ?? words.notShort}</td>
+                <td data-label={words.price} class="figure">
+                  {text(fence.price)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollFrame>
+      <p class="muted">{words.notes}</p>
+    </>
+  );
+};
+
+const YearTable: FC<{ readonly years: readonly ReserveYear[]; readonly language: PageLanguage }> = ({
+  years,
+  language,
+}) => {
+  const words = MONEY_WORDS[language];
+  const text = (amount: Money | number): string => bare(amount, language);
+  return (
+    <ScrollFrame label={words.byYear}>
+      <table class="stacked">
+        <caption>{words.inCurrency(CURRENCY)}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.year}</th>
+            <th scope="col" class="figure">
+              {words.repairs}
+            </th>
+            <th scope="col" class="figure">
+              {words.replacing}
+            </th>
+            <th scope="col" class="figure">
+              {words.together}
+            </th>
+            <th scope="col" class="figure">
+              {words.range}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {years.map(({ year, repairs, spending, spendingBand }) => (
+            <tr>
+              <th scope="row">{year}</th>
+              <td data-label={words.repairs} class="figure">
+                {text(repairs)}
+              </td>
+              <td data-label={words.replacing} class="figure">
+                {text(minusMoney(spending, repairs))}
+              </td>
+              <td data-label={words.together} class="figure">
+                {text(spending)}
+              </td>
+              <td data-label={words.range} class="figure">
+                {`${text(cents(Math.round(spendingBand.p10)))}–${text(cents(Math.round(spendingBand.p90)))}`}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollFrame>
+  );
+};

@@ -1,0 +1,89 @@
+import type { PageLanguage } from '../frame/page-language.ts';
+
+interface MoneyWords {
+  readonly title: string;
+  readonly none: string;
+  readonly lead: (fences: number, spending: string, first: number, last: number) => string;
+  readonly setAside: (yearly: string, atOnce: string | null, safer: string, saferAtOnce: string | null) => string;
+  readonly label: string;
+  readonly unseen: (refs: string) => string;
+  readonly byYear: string;
+  readonly inCurrency: (currency: string) => string;
+  readonly year: string;
+  readonly repairs: string;
+  readonly replacing: string;
+  readonly together: string;
+  readonly range: string;
+  readonly byFence: string;
+  readonly fence: string;
+  readonly site: string;
+  readonly replace: string;
+  readonly whenShort: string;
+  readonly short: string;
+  readonly notShort: string;
+  readonly price: string;
+  readonly shared: (other: string, percent: number) => string;
+  readonly notes: string;
+}
+
+/** The words of the page of an owner's plan and money, by language. */
+export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
+  en: {
+    title: 'Plan and money',
+    none: 'There is no fence of yours to plan for now.',
+    lead: (fences, spending, first, last) =>
+      `From ${first} to ${last} we expect ${fences === 1 ? 'your fence' : `your ${fences} fences`} to cost about ${spending} in repairs, care and replacement.`,
+    setAside: (yearly, atOnce, safer, saferAtOnce) =>
+      `${atOnce === null ? '' : `${atOnce} now and `}${yearly} every year covers what is expected; ${saferAtOnce === null ? '' : `${saferAtOnce} now and `}${safer} every year is enough in nine courses of ten.`,
+    label:
+      'This is a planning aid, not a statutory reserve study. Prices are those of the office’s catalogue, not a quote.',
+    unseen: (refs) => `Not in the plan, because something is missing on record: ${refs}.`,
+    byYear: 'Year by year',
+    inCurrency: (currency) => `Expected spending in ${currency} of each year`,
+    year: 'Year',
+    repairs: 'Repairs and care',
+    replacing: 'Replacement',
+    together: 'Together',
+    range: 'Eight years in ten',
+    byFence: 'Fence by fence',
+    fence: 'Fence',
+    site: 'Site',
+    replace: 'Cheapest to replace in',
+    whenShort: 'before it goes short',
+    short: 'Goes short in season',
+    notShort: 'not within 30',
+    price: 'Rebuilding it today',
+    shared: (other, percent) => `shared with ${other}; ${percent} % of it counts here`,
+    notes:
+      'Prices rise 3 % a year and savings earn 2 %; a fence is replaced when that costs least in the long run, at 25 years at the latest, and inspected every five years. The office can plan it otherwise.',
+  },
+  es: {
+    title: 'Plan y dinero',
+    none: 'Ahora no hay ninguna cerca suya que planear.',
+    lead: (fences, spending, first, last) =>
+      `De ${first} a ${last} calculamos que ${fences === 1 ? 'su cerca costará' : `sus ${fences} cercas costarán`} unos ${spending} en reparación, cuidado y reemplazo.`,
+    setAside: (yearly, atOnce, safer, saferAtOnce) =>
+      `${atOnce === null ? '' : `${atOnce} ahora y `}${yearly} cada año cubren lo previsto; ${saferAtOnce === null ? '' : `${saferAtOnce} ahora y `}${safer} cada año bastan en nueve casos de diez.`,
+    label:
+      'Es una ayuda para planear, no un estudio de reservas exigido por ley. Los precios son los del catálogo de la oficina, no un presupuesto.',
+    unseen: (refs) => `Fuera del plan, porque falta algo en el registro: ${refs}.`,
+    byYear: 'Año por año',
+    inCurrency: (currency) => `Gasto previsto en ${currency} de cada año`,
+    year: 'Año',
+    repairs: 'Reparación y cuidado',
+    replacing: 'Reemplazo',
+    together: 'En total',
+    range: 'Ocho años de cada diez',
+    byFence: 'Cerca por cerca',
+    fence: 'Cerca',
+    site: 'Sitio',
+    replace: 'Más barato reemplazarla en',
+    whenShort: 'antes de que sea insuficiente',
+    short: 'Insuficiente en la temporada',
+    notShort: 'no en 30',
+    price: 'Reconstruirla hoy',
+    shared: (other, percent) => `compartida con ${other}; aquí cuenta el ${percent} %`,
+    notes:
+      'Los precios suben un 3 % al año y lo ahorrado rinde un 2 %; una cerca se reemplaza cuando a la larga cuesta menos, a los 25 años como mucho, y se revisa cada cinco años. La oficina puede planearlo de otro modo.',
+  },
+};

@@ -1,0 +1,97 @@
+import type { FC } from 'hono/jsx';
+import { dayInWords } from '../../notify/plain-words.ts';
+import type { OwnerVisit } from '../../service/owner-visits.ts';
+import { TokenField } from '../frame/form-field.tsx';
+import type { PageLanguage } from '../frame/page-language.ts';
+import { OwnerShell, Said } from './owner-shell.tsx';
+import type { OwnerView } from './owner-view.ts';
+import { VISITS_WORDS } from './visits-words.ts';
+import { worksTextIn } from './works-words.ts';
+
+/** A calendar day with its day of the week: `Monday, January 11, 2027`. */
+function longDay(day: string, language: PageLanguage): string {
+  const name = VISITS_WORDS[language].weekday[new Date(`${day}T00:00:00Z`).getUTCDay()] ?? '';
+  return `${name}, ${dayInWords(day, language)}`;
+}
+
+/** The page on which an owner sees the visits to their fences and chooses their days. */
+export const OwnerVisitsPage: FC<{ readonly view: OwnerView; readonly visits: readonly OwnerVisit[] }> = ({
+  view,
+  visits,
+}) => {
+  const words = VISITS_WORDS[view.owner.language];
+  return (
+    <OwnerShell view={view} title={words.title} place="visits" cautions={false}>
+      <h1>{words.title}</h1>
+      {view.said && <Said>{words[view.said]}</Said>}
+      <p class="lead">{visits.length === 0 ? words.none : words.lead(visits.length)}</p>
+      {visits.map((each) => (
+        <VisitPart view={view} each={each} />
+      ))}
+    </OwnerShell>
+  );
+};
+
+const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({ view, each }) => {
+  const { visit, site, items } = each;
+  const { language } = view.owner;
+  const words = VISITS_WORDS[language];
+  const last = visit.lastDay === visit.firstDay ? null : longDay(visit.lastDay, language);
+  const first = longDay(visit.firstDay, language);
+  return (
+    <section class="answer-box" aria-labelledby={`visit-${visit.uid}`}>
+      <h2 id={`visit-${visit.uid}`}>{words.at(site.name)}</h2>
+      <ul class="plain">
+        {items.map(({ fenceRef, works }) => (
+          <li>{words.fence(fenceRef, works.map((one) => worksTextIn(one, language)).join(' + '))}</li>
+        ))}
+      </ul>
+      {visit.state === 'confirmed' ? (
+        <p>
+          {`${words.confirmed(first, last, visit.startsAt)} `}
+          <a href={`${view.home}/call`}>{words.change}</a>
+        </p>
+      ) : (
+        <>
+          <p>{words.proposed(first, last)}</p>
+          <DayForm view={view} each={each} />
+        </>
+      )}
+    </section>
+  );
+};
+
+const DayForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({ view, each }) => {
+  const { visit, offered, withOthers } = each;
+  const { language } = view.owner;
+  const words = VISITS_WORDS[language];
+  if (withOthers) return <p>{words.withOthers}</p>;
+  if (offered.length === 0) return <p>{words.nothingLeft}</p>;
+  return (
+    <form method="post" action={`${view.home}/visits/${encodeURIComponent(visit.uid)}`}>
+      <TokenField token={view.formToken} />
+      <fieldset class="days" aria-describedby={`hint-${visit.uid}`}>
+        <legend>{words.choose}</legend>
+        <p class="hint" id={`hint-${visit.uid}`}>
+          {words.chooseHint}
+        </p>
+        {offered.map((day) => (
+          <div class="tick">
+            <input
+              id={`${visit.uid}-${day}`}
+              type="radio"
+              name="day"
+              value={day}
+              checked={day === visit.firstDay}
+              required
+            />
+            <label for={`${visit.uid}-${day}`}>{longDay(day, language)}</label>
+          </div>
+        ))}
+      </fieldset>
+      <p>
+        <button type="submit">{words.button}</button>
+      </p>
+    </form>
+  );
+};
