@@ -259,6 +259,8 @@ CREATE INDEX fences_by_second_owner on fences (second_owner_ref) where second_ow
 
 CREATE INDEX fences_by_site on fences (site_ref);
 
+CREATE INDEX fences_by_site_and_ref on fences (site_ref, ref);
+
 CREATE TRIGGER fences_delete_counted after delete on fences begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER fences_insert_counted after insert on fences begin update register_changes set count = count + 1; end;
@@ -292,6 +294,8 @@ CREATE INDEX forecasts_by_short_season on forecasts (short_season);
 CREATE INDEX forecasts_by_snap on forecasts (snap_mps);
 
 CREATE INDEX forecasts_by_standing on forecasts (standing, snap_mps);
+
+CREATE INDEX forecasts_standing_of_fence on forecasts (fence_ref, standing, ends_standing);
 
 CREATE TABLE held_matters (
   matter text primary key not null check (length(matter) between 1 and 40),
@@ -771,6 +775,22 @@ CREATE TRIGGER sites_delete_counted after delete on sites begin update register_
 CREATE TRIGGER sites_insert_counted after insert on sites begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER sites_update_counted after update on sites begin update register_changes set count = count + 1; end;
+
+CREATE TABLE standing_changes (
+  id integer primary key,
+  fence_ref text not null references fences (ref) on delete cascade,
+  sweep_id integer not null references sweeps (id),
+  at text not null,
+  standing_before text not null check (standing_before in ('clear', 'closing', 'short', 'short from new')),
+  standing_after text not null check (standing_after in ('clear', 'closing', 'short', 'short from new')),
+  ends_before text check (ends_before in ('clear', 'closing', 'short', 'short from new')),
+  ends_after text check (ends_after in ('clear', 'closing', 'short', 'short from new')),
+  -- what changed since the forecast before, as a list of words in JSON
+  causes text not null check (json_valid(causes)),
+  unique (sweep_id, fence_ref)
+) strict;
+
+CREATE INDEX standing_changes_by_fence on standing_changes (fence_ref, id);
 
 CREATE TABLE stopped_addresses (
   id integer primary key,

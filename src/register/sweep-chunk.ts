@@ -3,6 +3,7 @@ import { sql } from 'kysely';
 import type { Register } from './database.ts';
 import { type Holding, heldBy, holdingNow } from './holding.ts';
 import { writeOfficeNotices } from './office-notices.ts';
+import { noteStandingChange } from './standing-changes.ts';
 import type { SweepClaim } from './sweep-claim.ts';
 import { renewSweepClaim } from './sweep-claim.ts';
 import type { SweepFailure } from './sweep-store.ts';
@@ -99,6 +100,7 @@ export async function writeSweepChunk(register: Register, claim: SweepClaim, chu
     const holding = await holdingNow(tx, fences);
     let notices = 0;
     for (const fence of fences) {
+      await noteStandingChange(tx, chunk, fence);
       await writeForecast(tx, chunk, fence);
       notices += await writeNotices(tx, chunk, fence, holding);
     }

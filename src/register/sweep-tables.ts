@@ -150,6 +150,18 @@ interface OfficeNoticesTable {
   readonly settled_by: Generated<string>;
 }
 
+interface StandingChangesTable {
+  readonly id: Generated<number>;
+  readonly fence_ref: string;
+  readonly sweep_id: number;
+  readonly at: string;
+  readonly standing_before: FenceStanding;
+  readonly standing_after: FenceStanding;
+  readonly ends_before: FenceStanding | null;
+  readonly ends_after: FenceStanding | null;
+  readonly causes: string;
+}
+
 interface RegisterChangesTable {
   readonly id: number;
   readonly count: number;
@@ -176,5 +188,6 @@ export interface SweepTables {
   readonly office_told: OfficeToldTable;
   readonly office_notices: OfficeNoticesTable;
   readonly mail_server: MailServerTable;
+  readonly standing_changes: StandingChangesTable;
   readonly register_changes: RegisterChangesTable;
 }

@@ -56,14 +56,21 @@ export interface MadePlan {
   readonly hours: readonly HoursCorrection[];
 }
 
-/** Weeks from the first Monday on, so many that the last season to open has opened, within limits. */
-function weeksAhead(
+/**
+ * Weeks from the first Monday on, so many that the last season to open has opened, within limits.
+ * @param atLeastTo week that is to be among them where the limits hold it
+ */
+export function weeksAhead(
   first: CalendarDay,
   wanted: number | null,
   fences: readonly PlannedFence[],
+  atLeastTo: CalendarDay = first,
 ): readonly CalendarDay[] {
   const openings = fences.filter(({ season }) => !season.allYear).map(({ calendar }) => calendar.opensOn);
-  const last = openings.reduce((latest, day) => (day > latest ? day : latest), first);
+  const last = [...openings, addDays(atLeastTo, DAYS_PER_WEEK)].reduce(
+    (latest, day) => (day > latest ? day : latest),
+    first,
+  );
   const needed = Math.ceil((dayNumber(last) - dayNumber(first)) / DAYS_PER_WEEK);
   const count = wanted ?? Math.min(MOST_WEEKS, Math.max(FEWEST_WEEKS, needed));
   return Array.from({ length: count }, (_, week) => addDays(first, week * DAYS_PER_WEEK));

@@ -29,7 +29,7 @@ export interface PlanToAccept {
 }
 
 /** Lays out the weeks of the crews of a register. */
-function layingOut(
+export function layingOut(
   crews: readonly CrewInRegister[],
   places: ReadonlyMap<string, TakenDays['place']>,
 ): AcceptInputs['layOut'] {

@@ -121,19 +121,23 @@ export async function seasonFences(
     readonly kept: KeptVisits;
     /** Fences that are visited before the plan begins; they are passed over. */
     readonly leaveOut?: ReadonlySet<string>;
+    /** Looks at these alone; at every fence where not given. */
+    readonly only?: readonly string[];
     readonly onProgress: (done: number, total: number) => void;
   },
 ): Promise<SeasonFences> {
   const settings = forecastSettingsOf(await readSettings(register.db));
   const sites = await listRecords(register.db, 'sites');
   const siteOf = new Map(sites.map((site) => [site.ref, site]));
-  const total = await countFences(register);
+  const total = parts.only?.length ?? (await countFences(register));
   const fences: PlannedFence[] = [];
   const unseen: UnseenFence[] = [];
   let done = 0;
   let after: string | null = null;
   for (;;) {
-    const refs: readonly string[] = (await listFenceRefs(register, after, CHUNK_SIZE)).map(({ ref }) => ref);
+    const refs: readonly string[] = parts.only
+      ? parts.only.slice(done, done + CHUNK_SIZE)
+      : (await listFenceRefs(register, after, CHUNK_SIZE)).map(({ ref }) => ref);
     const last = refs.at(-1);
     if (last === undefined) return { fences, sites, unseen };
     const facts = await loadFenceFacts(register, refs);

@@ -19,6 +19,7 @@ import type { Logger } from './log.ts';
 import type { MailCatcher } from './mail-catcher.ts';
 import { startMailCatcher } from './mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from './mail-transport.ts';
+import { createPlanRunner, type PlanRunner } from './plan-runner.ts';
 import { hostInUrl, isForThisMachine, isLoopbackHost } from './service-address.ts';
 import { claimDataFolder } from './service-claim.ts';
 import { createMetrics } from './service-metrics.ts';
@@ -39,6 +40,7 @@ export interface AppParts {
   readonly config: Config;
   readonly clock: Clock;
   readonly log: Logger;
+  readonly planner: PlanRunner;
   /** What the first run asks for where the pages are not for this machine only; null where it asks for nothing. */
   readonly setupCode: string | null;
 }
@@ -171,6 +173,8 @@ export async function startService(options: {
       onMessages: () => drain.nudge(),
     });
     closers.add(() => runner.close());
+    const planner = createPlanRunner({ register, clock, log });
+    closers.add(() => planner.close());
     const ask = (onStart: boolean): Promise<void> =>
       runner.ask({ onStart }).then(
         () => undefined,
@@ -185,7 +189,7 @@ export async function startService(options: {
       progress: () => runner.progress(),
       isClosing: () => closing !== null,
     });
-    const listening = await listen(options.makeApp({ register, view, config, clock, log, setupCode }), config);
+    const listening = await listen(options.makeApp({ register, view, config, clock, log, planner, setupCode }), config);
     closers.add(() => listening.close());
     const zone = config.timeZone ?? (await readSettings(register.db)).timeZone;
     const [hour = '4', minute = '30'] = config.sweepAt.split(':');

@@ -7,6 +7,7 @@ import { drainOutbox } from '../../src/service/drain-outbox.ts';
 import { createLog } from '../../src/service/log.ts';
 import { startMailCatcher } from '../../src/service/mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from '../../src/service/mail-transport.ts';
+import { createPlanRunner } from '../../src/service/plan-runner.ts';
 import type { SweepProgress } from '../../src/service/run-sweep.ts';
 import { isForThisMachine } from '../../src/service/service-address.ts';
 import { createMetrics } from '../../src/service/service-metrics.ts';
@@ -51,7 +52,8 @@ export async function sampleApp(
     isClosing: () => false,
   });
   const log = createLog('silent');
-  const parts = { register, view, config, clock: SAMPLE_NOW, log, setupCode: options.setupCode ?? null };
+  const planner = createPlanRunner({ register, clock: SAMPLE_NOW, log });
+  const parts = { register, view, config, clock: SAMPLE_NOW, log, planner, setupCode: options.setupCode ?? null };
   const pages = makeApp(parts);
   const isLocal = isForThisMachine(config);
   const office = options.accounts === false ? null : await storeAccount(register, SAMPLE_NOW);
@@ -99,6 +101,7 @@ export async function sampleApp(
       await drainOutbox(register, { now: SAMPLE_NOW, transport });
     },
     close: async (): Promise<void> => {
+      await planner.close();
       await catcher?.close();
       await remove();
     },

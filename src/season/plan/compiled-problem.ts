@@ -56,7 +56,7 @@ export interface CompiledProblem {
 const byText = (left: string, right: string): number => (left < right ? -1 : left > right ? 1 : 0);
 
 /** Index of a slot: the weeks of the first crew, then of the second, and so on. */
-const slotOf = (weekCount: number, crew: number, week: number): number => crew * weekCount + week;
+export const slotOf = (weekCount: number, crew: number, week: number): number => crew * weekCount + week;
 
 /**
  * Brings a problem into an order of its own, so that the plan never depends on the order in which jobs and crews were

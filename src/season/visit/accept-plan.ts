@@ -40,9 +40,12 @@ export interface AcceptInputs {
   readonly newUid: (visit: WeekVisit, index: number) => string;
 }
 
-/** True where a plan may move or cancel a visit: proposed, and not in the days between today and its first week. */
-const isPlans = ({ state, firstDay, lastDay }: Visit, { today, firstWeek }: AcceptInputs): boolean =>
-  state === 'proposed' && (firstDay >= firstWeek || lastDay < today);
+/**
+ * True where a plan may move or cancel a visit: proposed, by a plan and not by the office, and not in the days between today
+ * and its first week; where its days are past, whoever proposed it.
+ */
+const isPlans = ({ state, firstDay, lastDay, planId }: Visit, { today, firstWeek }: AcceptInputs): boolean =>
+  state === 'proposed' && (lastDay < today || (planId !== null && firstDay >= firstWeek));
 
 /** Fences that two visits share. */
 const sharedFences = (a: Pick<Visit, 'items'>, b: Pick<Visit, 'items'>): number => {
@@ -140,7 +143,7 @@ function daysOf(
 /**
  * What accepting a plan makes of the visits that stand. A visit that the plan has again keeps its uid, and its days where they
  * hold it; one that it has elsewhere keeps its uid and is moved; proposed ones that it has no longer are cancelled. Confirmed
- * visits are never touched, nor proposed ones of the days before the plan begins; fences that they visit, or that were done
+ * visits and those that the office proposed itself are never touched, nor proposed ones of the days before the plan begins; fences that they visit, or that were done
  * since the plan was made, are taken out of the plan's visits.
  */
 export function acceptPlan(inputs: AcceptInputs): AcceptedVisits {

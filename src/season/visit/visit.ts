@@ -50,7 +50,7 @@ export interface Visit {
   readonly travelPersonHours: number;
   /** In the order of the fences' refs; at least one. */
   readonly items: readonly VisitItem[];
-  /** The season plan it came from; null for one that the office entered. */
+  /** The season plan it came from; null for one that the office laid itself: while it stands no plan moves it. */
   readonly planId: number | null;
   /** Words of the office for the crew; may be empty. */
   readonly note: string;

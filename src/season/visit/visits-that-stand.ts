@@ -14,13 +14,13 @@ interface PromisedItem extends PlanPromise {
 
 /** What stands already when a plan is made, by fence. */
 export interface StandingVisits {
-  /** Fences of confirmed visits in the weeks of the plan: their dates are promised. */
+  /** Fences of visits that no plan moves, in the weeks of the plan: their dates are promised, or the office gave their weeks. */
   readonly promised: ReadonlyMap<string, PromisedItem>;
   /** What an accepted plan proposed: another plan pays for every fence that it moves. */
   readonly previous: ReadonlyMap<string, PlanAssignment>;
   /** Fences that are visited before the plan begins: it leaves them out. */
   readonly visitedBefore: ReadonlyMap<string, Visit>;
-  /** Hours that confirmed visits take of weeks after the one in which they begin, by crew and Monday [h]. */
+  /** Hours that such visits take of weeks after the one in which they begin, by crew and Monday [h]. */
   readonly spilled: ReadonlyMap<string, ReadonlyMap<CalendarDay, number>>;
   /** Confirmed visits whose days are past: nobody has said whether they were done or missed. */
   readonly overdue: readonly Visit[];
@@ -28,6 +28,10 @@ export interface StandingVisits {
 
 /** True where a visit's days are past. */
 const isPast = ({ lastDay }: Pick<Visit, 'lastDay'>, today: CalendarDay): boolean => lastDay < today;
+
+/** True for a visit that no plan moves: confirmed, or proposed by the office itself, which gave its fences their week. */
+export const isKept = ({ state, planId }: Pick<Visit, 'state' | 'planId'>): boolean =>
+  state === 'confirmed' || (state === 'proposed' && planId === null);
 
 /** Hours of a crew's people on a day [h]. */
 export type HoursOn = (crewRef: string, day: CalendarDay) => number;
@@ -55,9 +59,9 @@ function shareInWeek({ items, travelPersonHours }: Visit, inWeek: number): numbe
 }
 
 /**
- * What a plan has to keep. Confirmed visits are promises, or where they come before the first week of the plan, keep their
- * fences out of it; proposed ones are what the plan before said, and where their days are past, nothing. Visits that were
- * done, missed or cancelled hold no fence.
+ * What a plan has to keep. Confirmed visits, and those that the office proposed itself, are promises, or where they come before
+ * the first week of the plan, keep their fences out of it; proposed ones of a plan are what the plan before said. Proposed ones
+ * whose days are past are nothing. Visits that were done, missed or cancelled hold no fence.
  */
 export function visitsThatStand(
   visits: readonly Visit[],
@@ -82,10 +86,10 @@ export function visitsThatStand(
     for (const item of visit.items) {
       const { fenceRef, optionKey } = item;
       if (week < firstWeek) visitedBefore.set(fenceRef, visit);
-      else if (state === 'proposed') previous.set(fenceRef, { week, crewRef, optionKey });
+      else if (!isKept(visit)) previous.set(fenceRef, { week, crewRef, optionKey });
       else promised.set(fenceRef, { week, crewRef, optionKey, item, personHours: item.personHours * share });
     }
-    if (state !== 'confirmed') continue;
+    if (!isKept(visit)) continue;
     const ofCrew = spilled.get(crewRef) ?? new Map<CalendarDay, number>();
     for (const [monday, hours] of byWeek) {
       if (monday !== week && hours > 0) ofCrew.set(monday, (ofCrew.get(monday) ?? 0) + hours);

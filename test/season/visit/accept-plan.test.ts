@@ -21,7 +21,7 @@ const planned = (fences: readonly string[], parts: Partial<WeekVisit> = {}): Wee
   ...parts,
 });
 const visit = (uid: string, fences: readonly string[], parts: Partial<Visit> = {}): Visit =>
-  madeUpVisit({ uid, items: fences.map((ref) => item(ref)), travelPersonHours: 1, sequence: 2, ...parts });
+  madeUpVisit({ uid, items: fences.map((ref) => item(ref)), travelPersonHours: 1, sequence: 2, planId: 6, ...parts });
 
 const accept = (
   weekVisits: readonly WeekVisit[],
@@ -50,6 +50,15 @@ const accept = (
   });
 
 describe('a plan that is accepted', () => {
+  it('leaves alone what the office proposed itself, and takes its fences out of the plan', () => {
+    const given = visit('G-1', ['A'], { planId: null, firstDay: '2027-01-20', lastDay: '2027-01-20' });
+    const past = visit('G-2', ['C'], { planId: null, firstDay: '2027-01-05', lastDay: '2027-01-05' });
+    const { created, moved, cancelled } = accept([planned(['A', 'B'])], [given, past]);
+    expect(created.map(({ items }) => items.map(({ fenceRef }) => fenceRef))).toEqual([['B']]);
+    expect(moved).toEqual([]);
+    expect(cancelled.map(({ uid }) => uid)).toEqual(['G-2']);
+  });
+
   it('proposes its visits on days of their weeks', () => {
     const { created, kept, moved, cancelled } = accept([planned(['A', 'B'])], []);
     expect([kept, moved, cancelled]).toEqual([[], [], []]);

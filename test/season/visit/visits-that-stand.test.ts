@@ -12,7 +12,7 @@ const itemOf = (fenceRef: string, personHours = 4): Visit['items'][number] => ({
   personHours,
 });
 const visit = (uid: string, day: string, parts: Partial<Visit> = {}): Visit =>
-  madeUpVisit({ uid, firstDay: day, lastDay: day, items: [itemOf(uid)], travelPersonHours: 0, ...parts });
+  madeUpVisit({ uid, firstDay: day, lastDay: day, items: [itemOf(uid)], travelPersonHours: 0, planId: 1, ...parts });
 
 describe('visits that stand when a plan is made', () => {
   it('are promises where they are confirmed, and what the plan before said where they are proposed', () => {
@@ -24,6 +24,14 @@ describe('visits that stand when a plan is made', () => {
     });
     expect(stand.previous.get('B')).toEqual({ week: '2027-01-18', crewRef: 'north', optionKey: 'post-swap at 2 5' });
     expect(stand.promised.size + stand.previous.size).toBe(2);
+  });
+
+  it('are promises too where the office proposed them itself, until their days are past', () => {
+    const given = [visit('A', '2027-01-20', { planId: null }), visit('B', '2027-01-05', { planId: null })];
+    const stand = visitsThatStand(given, WHEN);
+    expect([...stand.promised.keys()]).toEqual(['A']);
+    expect(stand.promised.get('A')).toMatchObject({ week: '2027-01-18', crewRef: 'north' });
+    expect(stand.previous.size + stand.overdue.length).toBe(0);
   });
 
   it('keep their fences out of a plan that begins after them', () => {
