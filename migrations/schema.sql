@@ -1,4 +1,4 @@
--- Schema after migration 11, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 15, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -265,6 +265,24 @@ CREATE TABLE held_matters (
   since text not null
 ) strict;
 
+CREATE TABLE import_drafts (
+  -- drawn at random
+  id text primary key not null check (length(id) between 20 and 64),
+  made_at text not null,
+  -- name of the account that brought the files
+  made_by text not null check (length(made_by) between 1 and 200),
+  expires_at text not null check (expires_at > made_at),
+  -- names and texts as JSON; gone once they are imported, put away or too old
+  files text check (json_valid(files)),
+  imported_at text,
+  imported_by text check ((imported_by is null) = (imported_at is null)),
+  -- what the import did: files and counts by kind, as JSON
+  done text check (json_valid(done) and (done is null) = (imported_at is null)),
+  check (files is null or imported_at is null)
+) strict;
+
+CREATE INDEX import_drafts_by_age on import_drafts (made_at);
+
 CREATE TABLE inspections (
   ref text primary key not null check (length(ref) between 1 and 120),
   fence_ref text not null references fences (ref) on delete cascade,
@@ -366,6 +384,8 @@ CREATE TABLE "notices" (
   check (outbox_id is null or void_reason is null)
 ) strict;
 
+CREATE INDEX notices_by_matter on notices (matter, outbox_id);
+
 CREATE INDEX notices_by_outbox on notices (outbox_id);
 
 CREATE INDEX notices_held on notices (owner_ref) where held is not null and released_at is null;
@@ -415,6 +435,8 @@ CREATE TABLE outbox (
 CREATE INDEX outbox_by_due on outbox (state, due_at);
 
 CREATE INDEX outbox_by_owner on outbox (owner_ref);
+
+CREATE INDEX outbox_by_state on outbox (state);
 
 CREATE TABLE owner_links (
   id integer primary key not null,
@@ -517,6 +539,25 @@ CREATE TRIGGER readings_delete_counted after delete on readings begin update reg
 CREATE TRIGGER readings_insert_counted after insert on readings begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER readings_update_counted after update on readings begin update register_changes set count = count + 1; end;
+
+CREATE TABLE record_edits (
+  id integer primary key,
+  at text not null,
+  -- name of the account
+  by text not null check (length(by) between 1 and 200),
+  kind text not null check (length(kind) between 1 and 40),
+  -- the record's name within its kind
+  ref text not null check (length(ref) between 1 and 240),
+  -- the record before (null: it was made) and after, as JSON
+  before text check (json_valid(before)),
+  after text not null check (json_valid(after))
+) strict;
+
+CREATE INDEX record_edits_by_record on record_edits (kind, ref, id);
+
+CREATE TRIGGER record_edits_kept before update on record_edits begin select raise(abort, 'what was edited is never edited again'); end;
+
+CREATE TRIGGER record_edits_stay before delete on record_edits begin select raise(abort, 'what was edited is never deleted'); end;
 
 CREATE TABLE register_changes (
   id integer primary key check (id = 1),

@@ -169,6 +169,7 @@ export async function startService(options: {
       metrics,
       progress: () => runner.progress(),
       isClosing: () => closing !== null,
+      runner,
     });
     const listening = await listen(options.makeApp({ register, view, config, clock, log, setupCode }), config);
     closers.add(() => listening.close());

@@ -1,4 +1,4 @@
-import { Hono } from 'hono';
+import { Hono, type MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { App, AppParts } from '../service/service.ts';
 import { authorize, noteCircumstances } from './access/authorization.ts';
@@ -19,11 +19,14 @@ import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
 import { mailRoutes } from './mail/mail-routes.tsx';
 import { outboxRoutes } from './mail/outbox-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
+import { recordsRoutes } from './records/records-routes.ts';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
 /** Largest form that is read [bytes]. */
 const LARGEST_FORM = 64 * 1024;
+/** Largest form with files for an import [bytes]. */
+const LARGEST_IMPORT = 16 * 1024 * 1024;
 
 const NO_PAGE = 'The address may be mistyped, or the fence may have been renamed in the register.';
 const TOO_LARGE: Problem = {
@@ -31,6 +34,21 @@ const TOO_LARGE: Problem = {
   title: 'Too much at once',
   what: `A form may hold ${LARGEST_FORM / 1024} KiB. Nothing was changed.`,
   wayOut: 'Shorten it, or use the command line.',
+};
+
+const TOO_LARGE_IMPORT: Problem = {
+  ...TOO_LARGE,
+  what: `The files of one import may hold ${LARGEST_IMPORT / 1024 / 1024} MiB together. Nothing was changed.`,
+  wayOut:
+    'Bring fewer files at once, or cut one in two, each with the line of column names. “stormpale import” takes files of any size.',
+};
+
+/** Bounds what is read of a form; the one route that takes files reads more. */
+const formLimit = (): MiddlewareHandler<PageEnv> => {
+  const limit = (maxSize: number, problem: Problem) =>
+    bodyLimit({ maxSize, onError: (context: PageContext) => sayProblem(context, problem) });
+  const [usual, files] = [limit(LARGEST_FORM, TOO_LARGE), limit(LARGEST_IMPORT, TOO_LARGE_IMPORT)];
+  return (context, next) => (context.req.path === '/import' ? files : usual)(context, next);
 };
 
 /** The pages, figures and health answers of the service, as a fetch handler. */
@@ -41,7 +59,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.use(securityHeaders);
   app.use(hostCheck([publicUrl.hostname]));
   app.use(noteCircumstances(parts));
-  app.use(bodyLimit({ maxSize: LARGEST_FORM, onError: (context: PageContext) => sayProblem(context, TOO_LARGE) }));
+  app.use(formLimit());
   app.use(authorize(parts));
   app.use(formsFromHereOnly(publicUrl.host));
 
@@ -79,6 +97,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', fenceRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
+  app.route('/', recordsRoutes(parts));
   app.route('/', feedRoutes(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));
 
