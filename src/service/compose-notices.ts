@@ -152,6 +152,16 @@ async function messagesFor(
   const { told: notices, voids } = sift(unwritten, { owner, now: context.now }, current);
   await voidNotices(register, voids);
   if (notices.length > 0) requireOffice(owner, context.sender);
+  return messagesOf(owner, notices, current, context);
+}
+
+/** The messages that tell an owner these notices. */
+async function messagesOf(
+  owner: OwnerRecord,
+  notices: readonly StoredNotice[],
+  current: ReadonlyMap<string, CurrentFence>,
+  context: { readonly sender: Sender; readonly now: Clock },
+): Promise<readonly FinishedMessage[]> {
   const groups = byFence(notices);
   const fences = noticedFences(groups, current, context.now);
   const coveringOf = (told: readonly StoredNotice[]): string | null =>
@@ -178,6 +188,27 @@ async function messagesFor(
     messages.push(await finish(owner, digestMessage({ fences: many, recipient, office }), told, context));
   }
   return messages;
+}
+
+/**
+ * The messages that would be written to an owner if these held notices were released now, with what is due to them anyway; nothing is
+ * stored, and what is no longer so is left out as it would be then.
+ * @param release numbers of the held notices (null: all of the owner's), and the office's own sentence
+ */
+export async function previewMessages(
+  register: Register,
+  owner: OwnerRecord,
+  release: { readonly ids: readonly number[] | null; readonly covering: string | null },
+  context: { readonly sender: Sender; readonly now: Clock },
+): Promise<readonly FinishedMessage[]> {
+  const held = await loadUnwrittenNotices(register, owner.ref, 'held');
+  const released = held
+    .filter(({ id }) => release.ids === null || release.ids.includes(id))
+    .map((notice) => ({ ...notice, covering: release.covering }));
+  const notices = [...released, ...(await loadUnwrittenNotices(register, owner.ref))];
+  if (!owner.enrolled || released.length === 0) return [];
+  const current = await currentFences(register, [...new Set(notices.map(({ fenceRef }) => fenceRef))]);
+  return messagesOf(owner, sift(notices, { owner, now: context.now }, current).told, current, context);
 }
 
 /** Fences that get a message each: up to three, and up to three that are dangerous now whatever else there is to tell. */

@@ -28,7 +28,7 @@ export function officeGap(config: SenderConfig, settings: RegisterSettings): str
 }
 
 /** Who writes: the configuration first, then the register's settings. */
-function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
+export function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
   return {
     office: {
       name: config.officeName ?? (settings.companyName === DEFAULT_SETTINGS.companyName ? null : settings.companyName),

@@ -18,6 +18,7 @@ import { type Problem, sayProblem } from './frame/say-problem.tsx';
 import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
 import { mailRoutes } from './mail/mail-routes.tsx';
 import { outboxRoutes } from './mail/outbox-routes.tsx';
+import { noticesRoutes } from './notices/notices-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
 import { recordsRoutes } from './records/records-routes.ts';
 
@@ -97,6 +98,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', fenceRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
+  app.route('/', noticesRoutes(parts));
   app.route('/', recordsRoutes(parts));
   app.route('/', feedRoutes(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));

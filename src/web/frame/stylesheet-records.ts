@@ -14,6 +14,10 @@ dl.facts.wide { grid-template-columns: 1fr; max-width: 60rem; }
 .kept-lines { white-space: pre-line; overflow-wrap: anywhere; }
 .change-line { display: block; overflow-wrap: anywhere; }
 form.in-line { display: flex; flex-wrap: wrap; align-items: center; gap: 0.4rem 1rem; margin: 0; }
+.held td:first-child { width: 5rem; }
+.held .group th { padding-top: 1.4rem; }
+form.release .field { max-width: 44rem; margin: 1.25rem 0 0; display: flex; flex-direction: column; gap: 0.25rem; }
+form.release .field label { font-weight: 600; }
 @media (max-width: 34rem) { dl.index > div { grid-template-columns: 1fr; } }
 @media print { .two-ways { display: none; } }
 `;
