@@ -302,6 +302,24 @@ CREATE TABLE held_matters (
   since text not null
 ) strict;
 
+CREATE TABLE import_drafts (
+  -- drawn at random
+  id text primary key not null check (length(id) between 20 and 64),
+  made_at text not null,
+  -- name of the account that brought the files
+  made_by text not null check (length(made_by) between 1 and 200),
+  expires_at text not null check (expires_at > made_at),
+  -- names and texts as JSON; gone once they are imported, put away or too old
+  files text check (json_valid(files)),
+  imported_at text,
+  imported_by text check ((imported_by is null) = (imported_at is null)),
+  -- what the import did: files and counts by kind, as JSON
+  done text check (json_valid(done) and (done is null) = (imported_at is null)),
+  check (files is null or imported_at is null)
+) strict;
+
+CREATE INDEX import_drafts_by_age on import_drafts (made_at);
+
 CREATE TABLE inspections (
   ref text primary key not null check (length(ref) between 1 and 120),
   fence_ref text not null references fences (ref) on delete cascade,
@@ -457,6 +475,8 @@ CREATE TABLE "notices" (
   check ((sweep_id is null) <> (visit_uid is null and plan_number is null))
 ) strict;
 
+CREATE INDEX notices_by_matter on notices (matter, outbox_id);
+
 CREATE INDEX notices_by_outbox on notices (outbox_id);
 
 CREATE INDEX notices_by_visit on notices (visit_uid) where visit_uid is not null;
@@ -534,6 +554,8 @@ CREATE INDEX outbox_by_due on outbox (state, due_at);
 CREATE INDEX outbox_by_owner on outbox (owner_ref);
 
 CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is not null;
+
+CREATE INDEX outbox_by_state on outbox (state);
 
 CREATE INDEX outbox_waiting on outbox (waits_for, domain) where waits_for is not null;
 
@@ -674,6 +696,25 @@ CREATE TRIGGER readings_delete_counted after delete on readings begin update reg
 CREATE TRIGGER readings_insert_counted after insert on readings begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER readings_update_counted after update on readings begin update register_changes set count = count + 1; end;
+
+CREATE TABLE record_edits (
+  id integer primary key,
+  at text not null,
+  -- name of the account
+  by text not null check (length(by) between 1 and 200),
+  kind text not null check (length(kind) between 1 and 40),
+  -- the record's name within its kind
+  ref text not null check (length(ref) between 1 and 240),
+  -- the record before (null: it was made) and after, as JSON
+  before text check (json_valid(before)),
+  after text not null check (json_valid(after))
+) strict;
+
+CREATE INDEX record_edits_by_record on record_edits (kind, ref, id);
+
+CREATE TRIGGER record_edits_kept before update on record_edits begin select raise(abort, 'what was edited is never edited again'); end;
+
+CREATE TRIGGER record_edits_stay before delete on record_edits begin select raise(abort, 'what was edited is never deleted'); end;
 
 CREATE TABLE register_changes (
   id integer primary key check (id = 1),

@@ -6,6 +6,7 @@ import { holdMatter, listHeldMatters } from '../register/holding.ts';
 import { listOfficeNotices, settleOfficeNotice } from '../register/office-notices.ts';
 import { isoUtc } from '../service/clock.ts';
 import type { ComposeReport } from '../service/compose-notices.ts';
+import { coveringSentence } from '../service/preview-release.ts';
 import { writeMessages } from '../service/sweep-register.ts';
 import type { CliContext } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
@@ -37,9 +38,6 @@ export interface OfficeOptions extends MailOptions {
   readonly settle?: string;
   readonly by?: string;
 }
-
-/** The longest sentence that the office may put after the greeting [characters]. */
-const LONGEST_SENTENCE = 600;
 
 const filterOf = ({ matter, owner }: HeldOptions): HeldFilter => ({
   ...(matter === undefined ? {} : { matter }),
@@ -124,14 +122,9 @@ function tellFailures({ terminal }: CliContext, { failures }: ComposeReport): vo
 }
 
 function sentenceOf(text: string | undefined): string | null {
-  const sentence = text?.replace(/\s+/g, ' ').trim();
-  if (!sentence) return null;
-  if (sentence.length <= LONGEST_SENTENCE) return sentence;
-  throw new CliError(
-    EXIT.usage,
-    `the sentence has ${sentence.length} characters`,
-    `write at most ${LONGEST_SENTENCE}: it stands between the greeting and the facts`,
-  );
+  const sentence = coveringSentence(text ?? '');
+  if ('value' in sentence) return sentence.value;
+  throw new CliError(EXIT.usage, `--sentence: ${sentence.reason}`, 'nothing was released');
 }
 
 /** Shows which matters are held; with a matter, has it held from now on, or no longer. */

@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { Register } from './database.ts';
+import type { RegisterDb } from './record-store.ts';
 import type { HeldBy } from './sweep-tables.ts';
 
 /** A notice that waits for the office. Times are ISO text in UTC. */
@@ -25,9 +26,9 @@ export interface HeldFilter {
   readonly ids?: readonly number[];
 }
 
-/** The notices that wait for the office, by owner, fence and number. */
-export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
-  let query = db
+/** Notices that were held and have no message. */
+const notices = (db: RegisterDb) =>
+  db
     .selectFrom('notices')
     .innerJoin('owners', 'owners.ref', 'notices.owner_ref')
     .innerJoin('fences', 'fences.ref', 'notices.fence_ref')
@@ -44,13 +45,44 @@ export async function listHeldNotices({ db }: Register, filter: HeldFilter = {})
       'notices.created_at as createdAt',
     ])
     .where('held', 'is not', null)
-    .where('released_at', 'is', null)
     .where('outbox_id', 'is', null)
     .where('void_reason', 'is', null);
+
+/** The notices that wait for the office, by owner, fence and number. */
+export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
+  let query = notices(db).where('released_at', 'is', null);
   if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
   if (filter.ownerRef !== undefined) query = query.where('owners.ref', '=', filter.ownerRef);
   if (filter.ids !== undefined) query = query.where('notices.id', 'in', filter.ids);
   return query.orderBy('owners.ref').orderBy('fences.ref').orderBy('notices.id').execute();
+}
+
+/** Notices that were released and have no message yet: whatever keeps it from being written, they can be held again. */
+export async function listReleasedUnwritten({ db }: Register): Promise<readonly HeldNotice[]> {
+  return notices(db)
+    .where('released_at', 'is not', null)
+    .orderBy('owners.ref')
+    .orderBy('fences.ref')
+    .orderBy('notices.id')
+    .execute();
+}
+
+/** Holds released notices again that have no message yet. Returns how many. */
+export async function holdNoticesAgain({ db }: Register, ids: readonly number[]): Promise<number> {
+  let held = 0;
+  for (let from = 0; from < ids.length; from += MOST_NAMED) {
+    const result = await db
+      .updateTable('notices')
+      .set({ released_at: null, covering: null })
+      .where('id', 'in', ids.slice(from, from + MOST_NAMED))
+      .where('held', 'is not', null)
+      .where('released_at', 'is not', null)
+      .where('outbox_id', 'is', null)
+      .where('void_reason', 'is', null)
+      .executeTakeFirst();
+    held += Number(result.numUpdatedRows);
+  }
+  return held;
 }
 
 /** What was released. */

@@ -23,6 +23,28 @@ export interface OutboxEntry {
   readonly heldBy: WaitsFor | 'stopped address' | null;
 }
 
+/** What is read of each message. */
+export const entryColumns = [
+  'outbox.id as id',
+  'message_id as messageId',
+  'owners.ref as ownerRef',
+  'owners.name as ownerName',
+  'outbox.channel as channel',
+  'envelope_to as envelopeTo',
+  'subject',
+  'sha256',
+  'state',
+  'attempts',
+  'due_at as dueAt',
+  'last_reply as lastReply',
+  'sent_at as sentAt',
+  'outbox.created_at as createdAt',
+  'envelope_from as envelopeFrom',
+  sql<OutboxEntry['heldBy']>`case when state <> 'queued' then null when exists (
+      select 1 from stopped_addresses where resumed_at is null and address = lower(envelope_to)
+    ) then 'stopped address' else waits_for end`.as('heldBy'),
+] as const;
+
 /** Messages of the outbox, newest first, in one state or (undefined) in all. */
 export async function listOutbox(
   register: Register,
@@ -31,26 +53,7 @@ export async function listOutbox(
   let query = register.db
     .selectFrom('outbox')
     .innerJoin('owners', 'owners.ref', 'outbox.owner_ref')
-    .select([
-      'outbox.id as id',
-      'message_id as messageId',
-      'owners.ref as ownerRef',
-      'owners.name as ownerName',
-      'outbox.channel as channel',
-      'envelope_to as envelopeTo',
-      'subject',
-      'sha256',
-      'state',
-      'attempts',
-      'due_at as dueAt',
-      'last_reply as lastReply',
-      'sent_at as sentAt',
-      'outbox.created_at as createdAt',
-      'envelope_from as envelopeFrom',
-      sql<OutboxEntry['heldBy']>`case when state <> 'queued' then null when exists (
-          select 1 from stopped_addresses where resumed_at is null and address = lower(envelope_to)
-        ) then 'stopped address' else waits_for end`.as('heldBy'),
-    ])
+    .select(entryColumns)
     .orderBy('outbox.id', 'desc')
     .limit(filter.limit);
   if (filter.state) query = query.where('state', '=', filter.state);

@@ -4,6 +4,7 @@ import type { ApiAnswerTables } from './api-answer-tables.ts';
 import type { DeliveryTables } from './delivery-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
+import type { ImportTables } from './import-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
 import type { RecordTables } from './record-tables.ts';
 import type { SweepTables } from './sweep-tables.ts';
@@ -19,4 +20,5 @@ export type RegisterTables = RecordTables &
   ApiAnswerTables &
   FeedLinkTables &
   DeliveryTables &
+  ImportTables &
   VisitTables;

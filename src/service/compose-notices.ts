@@ -1,12 +1,7 @@
-import { digestMessage } from '../notify/digest-message.ts';
-import { fenceMessage } from '../notify/fence-message.ts';
-import { isOfVisit, type Matter } from '../notify/matter-rules.ts';
-import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
-import { officeName } from '../notify/office-name.ts';
-import type { WorksGain } from '../notify/works-gain.ts';
+import { isOfVisit } from '../notify/matter-rules.ts';
 import type { Register } from '../register/database.ts';
 import { mailSecret } from '../register/mail-secret.ts';
-import type { FinishedMessage, StoredNotice } from '../register/notice-store.ts';
+import type { FinishedMessage } from '../register/notice-store.ts';
 import {
   listOwnersToWriteTo,
   loadUnwrittenNotices,
@@ -17,48 +12,18 @@ import { readOwnerPreferences } from '../register/owner-preference-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
 import { voidNotices } from '../register/void-notices.ts';
-import type { Invitation } from './calendar-text.ts';
-import { sha256 } from './canonical-json.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
 import { currentFences } from './current-fences.ts';
 import { isDemoOwner } from './demo-owners.ts';
-import { letterBytes, mailBytes } from './mail-bytes.ts';
-import type { DkimIdentity } from './mail-signature.ts';
-import { signedBytes } from './mail-signature.ts';
-import { type LinksOfMessage, linksForMessage } from './message-links.ts';
-import { noticedFence } from './noticed-fence.ts';
+import { type Composing, messagesOf, type Sender, type ToTell } from './owner-messages.ts';
 import { sortByWishes } from './owner-preferences.ts';
-import { returnAddressOf } from './return-address.ts';
 import { newSecret } from './secret-token.ts';
-import type { CurrentFence } from './sift-notices.ts';
-import { remindedSeason, sift } from './sift-notices.ts';
+import { sift } from './sift-notices.ts';
 import { siftVisits } from './sift-visits.ts';
-import { visitMessages } from './visit-messages.ts';
 
-/** Most fences of one owner that get a mail each; more are told in one digest. */
-const MOST_SINGLE_MAILS = 3;
 /** How often one owner's messages are begun anew because another process wrote some of them. */
 const MOST_ROUNDS = 3;
-
-/** Who writes, and from which address. */
-export interface Sender {
-  readonly office: OfficeFacts;
-  /** Address that mails come from. */
-  readonly from: string;
-  /** What the office must still say about itself before a message may reach an owner, with the way out; null where nothing. */
-  readonly gap: string | null;
-  /** False where the service catches its own mail. */
-  readonly mailReachesOwners: boolean;
-  /** Zone in which letters are dated. */
-  readonly timeZone: string;
-  /** What mails are signed with; not signed where not given. */
-  readonly dkim?: DkimIdentity | null;
-  /** Pattern of the addresses that delivery reports come back to; `from` where not given. */
-  readonly returnPattern?: string | null;
-  /** Where owners reach their pages; null where nowhere: then mails hold no links. */
-  readonly publicUrl: string | null;
-}
 
 /** How many messages were put into the outbox, and whom none could be written to. */
 export interface ComposeReport {
@@ -68,106 +33,10 @@ export interface ComposeReport {
   readonly failures: readonly { readonly ownerRef: string; readonly message: string }[];
 }
 
-type NoticesByFence = ReadonlyMap<string, readonly StoredNotice[]>;
-
-function byFence(notices: readonly StoredNotice[]): NoticesByFence {
-  const groups = new Map<string, StoredNotice[]>();
-  for (const notice of notices) groups.set(notice.fenceRef, [...(groups.get(notice.fenceRef) ?? []), notice]);
-  return groups;
-}
-
-/** What works gained, as it was found when they were told of. */
-const gainOf = ({ matter, facts }: StoredNotice): WorksGain | null =>
-  matter === 'works done' ? ((JSON.parse(facts) as { readonly gain?: WorksGain }).gain ?? null) : null;
-
-function noticedFences(
-  groups: NoticesByFence,
-  fences: ReadonlyMap<string, CurrentFence>,
-  now: Clock,
-): readonly NoticedFence[] {
-  return [...groups].flatMap(([ref, notices]) => {
-    const fence = fences.get(ref);
-    if (!fence) return [];
-    const told = {
-      matters: notices.map((notice) => notice.matter as Matter),
-      first: notices.some((notice) => notice.first),
-      remindedSeason: notices.map(remindedSeason).find((season) => season !== null) ?? null,
-      gain: notices.map(gainOf).findLast((gain) => gain !== null) ?? null,
-    };
-    return noticedFence(fence, told, now);
-  });
-}
-
 /** Throws where a message to this owner would go out from an office that has not said who it is. Caught mail harms nobody. */
 function requireOffice(owner: OwnerRecord, sender: Sender): void {
   const reaches = owner.channel === 'mail' ? sender.mailReachesOwners : !isDemoOwner(owner);
   if (sender.gap !== null && reaches) throw new Error(sender.gap);
-}
-
-/** The id of a message follows from the notices it carries, so that the same notices never become two messages. */
-function messageIdOf(ownerRef: string, notices: readonly StoredNotice[], from: string): string {
-  const told = notices.map(({ fenceRef, matter, occasion }) => [fenceRef, matter, occasion]);
-  return `<${sha256(JSON.stringify([ownerRef, told])).slice(0, 40)}@${from.split('@')[1] ?? 'localhost'}>`;
-}
-
-/** What messages are written with. */
-interface Composing {
-  readonly sender: Sender;
-  readonly now: Clock;
-  /** Signs the addresses that delivery reports come back to. */
-  readonly secret: string;
-}
-
-/** The links of a mail; none in a letter, and none where owners reach no pages. */
-async function linksOf(
-  register: Register,
-  owner: OwnerRecord,
-  notices: readonly StoredNotice[],
-  { sender, now }: Composing,
-): Promise<LinksOfMessage | null> {
-  const { publicUrl, from } = sender;
-  if (publicUrl === null || owner.channel !== 'mail') return null;
-  const message = { owner, messageId: messageIdOf(owner.ref, notices, from) };
-  return linksForMessage(register, message, { publicUrl, now });
-}
-
-async function finish(
-  owner: OwnerRecord,
-  message: OwnerMessage,
-  notices: readonly StoredNotice[],
-  context: Composing & { readonly links: LinksOfMessage | null; readonly invitation?: Invitation | null },
-): Promise<FinishedMessage> {
-  const { office, from, dkim = null, returnPattern = null } = context.sender;
-  const messageId = messageIdOf(owner.ref, notices, from);
-  // news of danger is a list of its own: no mail program stops it unasked
-  const oneClick = notices.every(({ matter }) => matter !== 'dangerous');
-  const to = owner.channel === 'mail' ? owner.email : null;
-  const written = to
-    ? await mailBytes({
-        message,
-        messageId,
-        at: context.now(),
-        from,
-        to: { name: owner.name, address: to },
-        office: { name: officeName(office, owner.language), email: office.email },
-        invitation: context.invitation ?? null,
-        ...(context.links ? { list: { unsubscribeUrl: context.links.unsubscribeUrl, oneClick } } : {}),
-      })
-    : letterBytes(message);
-  const raw = to && dkim ? await signedBytes(written, dkim) : written;
-  const envelopeFrom = returnPattern ? returnAddressOf(messageId, returnPattern, context.secret) : from;
-  return {
-    messageId,
-    ownerRef: owner.ref,
-    channel: to ? 'mail' : 'letter',
-    envelopeFrom: to ? envelopeFrom : null,
-    envelopeTo: to,
-    subject: message.subject,
-    raw,
-    sha256: sha256(raw),
-    noticeIds: notices.map((notice) => notice.id),
-    urgent: notices.some(({ matter }) => matter === 'dangerous'),
-  };
 }
 
 async function messagesFor(
@@ -199,60 +68,37 @@ async function messagesFor(
   const visits = await siftVisits(register, owner, ofVisits, context.now);
   await voidNotices(register, [...voids, ...visits.voids]);
   if (notices.length + visits.told.length > 0) requireOffice(owner, context.sender);
-  const groups = byFence(notices);
-  const fences = noticedFences(groups, current, context.now);
-  const coveringOf = (told: readonly StoredNotice[]): string | null =>
-    told.map(({ covering }) => covering).find((covering) => covering !== null) ?? null;
-  const recipient: RecipientFacts = {
-    name: owner.name,
-    language: owner.language,
-    letter: owner.channel === 'letter' ? { postalAddress: owner.postalAddress ?? '', day: today } : null,
-    covering: coveringOf(notices),
-  };
-  const { office } = context.sender;
-  const { single, gathered: many } = parted(fences);
-  const messages: FinishedMessage[] = [];
-  for (const fence of single) {
-    const told = groups.get(fence.forecast.fenceRef) ?? [];
-    const links = await linksOf(register, owner, told, context);
-    const reader = { ...recipient, covering: coveringOf(told), ...(links ? { links: links.pages } : {}) };
-    messages.push(await finish(owner, fenceMessage({ fence, recipient: reader, office }), told, { ...context, links }));
-  }
-  if (many.length > 0) {
-    const told = many.flatMap(({ forecast }) => groups.get(forecast.fenceRef) ?? []);
-    const links = await linksOf(register, owner, told, context);
-    const reader = { ...recipient, ...(links ? { links: links.pages } : {}) };
-    const mail = digestMessage({ fences: many, recipient: reader, office });
-    messages.push(await finish(owner, mail, told, { ...context, links }));
-  }
-  const withoutCovering = { ...recipient, covering: null };
-  const teller = {
-    owner,
-    recipient: withoutCovering,
-    office,
-    now: context.now,
-    linksOf: (told: readonly StoredNotice[]) => linksOf(register, owner, told, context),
-  };
-  for (const each of await visitMessages(register, visits.told, teller))
-    messages.push(
-      await finish(owner, each.message, each.notices, { ...context, links: each.links, invitation: each.invitation }),
-    );
-  return messages;
+  return messagesOf(register, owner, { notices, visits: visits.told, current }, context);
 }
 
-/** Fences that get a message each: up to three, and up to three that are dangerous now whatever else there is to tell. */
-function parted(fences: readonly NoticedFence[]): {
-  readonly single: readonly NoticedFence[];
-  readonly gathered: readonly NoticedFence[];
-} {
-  const isUrgent = ({ matters }: NoticedFence): boolean => matters.includes('dangerous');
-  const urgent = fences.filter(isUrgent);
-  if (fences.length <= MOST_SINGLE_MAILS) return { single: fences, gathered: [] };
-  if (urgent.length > MOST_SINGLE_MAILS) return { single: [], gathered: fences };
-  const rest = fences.filter((fence) => !isUrgent(fence));
-  return rest.length <= MOST_SINGLE_MAILS
-    ? { single: [...urgent, ...rest], gathered: [] }
-    : { single: urgent, gathered: rest };
+/**
+ * The messages that would be written to an owner if these held notices were released now, with what is due to them anyway; nothing is
+ * stored, and what is no longer so is left out as it would be then.
+ * @param release numbers of the held notices (null: all of the owner's), and the office's own sentence
+ */
+export async function previewMessages(
+  register: Register,
+  owner: OwnerRecord,
+  release: { readonly ids: readonly number[] | null; readonly covering: string | null },
+  context: { readonly sender: Sender; readonly now: Clock },
+): Promise<readonly FinishedMessage[]> {
+  const held = await loadUnwrittenNotices(register, owner.ref, 'held');
+  const released = held
+    .filter(({ id }) => release.ids === null || release.ids.includes(id))
+    .map((notice) => ({ ...notice, covering: release.covering }));
+  const notices = [...released, ...(await loadUnwrittenNotices(register, owner.ref))];
+  if (!owner.enrolled || released.length === 0) return [];
+  const ofSweeps = notices.filter(({ matter }) => !isOfVisit(matter));
+  const current = await currentFences(register, [...new Set(ofSweeps.map(({ fenceRef }) => fenceRef))]);
+  const ofVisits = notices.filter(({ matter }) => isOfVisit(matter));
+  const told: ToTell = {
+    notices: sift(ofSweeps, { owner, now: context.now }, current).told,
+    visits: (await siftVisits(register, owner, ofVisits, context.now)).told,
+    current,
+  };
+  // no link is made for what is only looked at
+  const sender = { ...context.sender, publicUrl: null };
+  return messagesOf(register, owner, told, { now: context.now, sender, secret: '' });
 }
 
 async function writeToOwner(

@@ -14,6 +14,7 @@ import type { MailCatcher } from './mail-catcher.ts';
 import type { SweepProgress } from './run-sweep.ts';
 import type { ServiceMetrics } from './service-metrics.ts';
 import { officeGap } from './sweep-register.ts';
+import type { SweepRunner } from './sweep-runner.ts';
 import { lastScheduledMoment } from './sweep-schedule.ts';
 
 /** Where the sweep stands. */
@@ -52,6 +53,8 @@ export interface ServiceView {
   readiness(): Promise<Health>;
   /** For `/metrics`. */
   readonly metrics: Pick<ServiceMetrics, 'contentType' | 'text'>;
+  /** Begins a sweep, or the writing of messages that are still to be written, without waiting for it; false where nothing does either. */
+  begin(work: 'sweep' | 'messages'): boolean;
   /** The caught mails; null where mails are sent for real. */
   readonly catcher: Pick<MailCatcher, 'list' | 'get'> | null;
 }
@@ -69,6 +72,8 @@ export function createServiceView(parts: {
   readonly metrics: ServiceMetrics;
   readonly progress: () => SweepProgress | null;
   readonly isClosing: () => boolean;
+  /** Does what `begin` begins; none where nothing does. */
+  readonly runner?: Pick<SweepRunner, 'sweepNow' | 'ask'>;
 }): ServiceView {
   const { register, config, clock } = parts;
   return {
@@ -100,6 +105,13 @@ export function createServiceView(parts: {
       }
     },
     metrics: parts.metrics,
+    begin: (work) => {
+      const { runner } = parts;
+      if (!runner || parts.isClosing()) return false;
+      // how it ended, the runner says in the log
+      void (work === 'sweep' ? runner.sweepNow() : runner.ask({ onStart: false })).catch(() => undefined);
+      return true;
+    },
     catcher: parts.catcher,
   };
 }

@@ -188,6 +188,7 @@ export async function startService(options: {
       metrics,
       progress: () => runner.progress(),
       isClosing: () => closing !== null,
+      runner,
     });
     const listening = await listen(options.makeApp({ register, view, config, clock, log, planner, setupCode }), config);
     closers.add(() => listening.close());

@@ -1,9 +1,10 @@
 import type { Register } from '../register/database.ts';
 import type { RegisterSettings } from '../register/settings-store.ts';
 import { DEFAULT_SETTINGS, readSettings } from '../register/settings-store.ts';
-import type { ComposeReport, Sender } from './compose-notices.ts';
+import type { ComposeReport } from './compose-notices.ts';
 import { composeNotices } from './compose-notices.ts';
 import type { Config } from './config.ts';
+import type { Sender } from './owner-messages.ts';
 import type { SweepOptions, SweepReport } from './run-sweep.ts';
 import { runSweep } from './run-sweep.ts';
 import { isLoopbackHost } from './service-address.ts';
@@ -39,7 +40,7 @@ const linksUnder = ({ publicUrl, smtpUrl }: SenderConfig): string | null =>
   smtpUrl !== null && isLoopbackHost(new URL(publicUrl).hostname) ? null : publicUrl;
 
 /** Who writes: the configuration first, then the register's settings. */
-function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
+export function senderOf(config: SenderConfig, settings: RegisterSettings): Sender {
   return {
     office: {
       name: config.officeName ?? (settings.companyName === DEFAULT_SETTINGS.companyName ? null : settings.companyName),

@@ -1,4 +1,4 @@
-import { Hono } from 'hono';
+import { Hono, type MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { HTTPException } from 'hono/http-exception';
 import type { App, AppParts } from '../service/service.ts';
@@ -20,15 +20,19 @@ import { type Problem, sayProblem } from './frame/say-problem.tsx';
 import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
 import { mailRoutes } from './mail/mail-routes.tsx';
 import { outboxRoutes } from './mail/outbox-routes.tsx';
+import { noticesRoutes } from './notices/notices-routes.tsx';
 import { ownerAnswerRoutes } from './owner/answer-routes.tsx';
 import { answersRoutes } from './owner/answers-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
 import { ownerPreferenceRoutes } from './owner/preference-routes.tsx';
+import { recordsRoutes } from './records/records-routes.ts';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
 /** Largest form that is read [bytes]. */
 const LARGEST_FORM = 64 * 1024;
+/** Largest form with files for an import [bytes]. */
+const LARGEST_IMPORT = 16 * 1024 * 1024;
 
 const NO_PAGE = 'The address may be mistyped, or the fence may have been renamed in the register.';
 const NOT_READABLE: Problem = {
@@ -44,6 +48,21 @@ const TOO_LARGE: Problem = {
   wayOut: 'Shorten it, or use the command line.',
 };
 
+const TOO_LARGE_IMPORT: Problem = {
+  ...TOO_LARGE,
+  what: `The files of one import may hold ${LARGEST_IMPORT / 1024 / 1024} MiB together. Nothing was changed.`,
+  wayOut:
+    'Bring fewer files at once, or cut one in two, each with the line of column names. “stormpale import” takes files of any size.',
+};
+
+/** Bounds what is read of a form; the one route that takes files reads more. */
+const formLimit = (): MiddlewareHandler<PageEnv> => {
+  const limit = (maxSize: number, problem: Problem) =>
+    bodyLimit({ maxSize, onError: (context: PageContext) => sayProblem(context, problem) });
+  const [usual, files] = [limit(LARGEST_FORM, TOO_LARGE), limit(LARGEST_IMPORT, TOO_LARGE_IMPORT)];
+  return (context, next) => (context.req.path === '/import' ? files : usual)(context, next);
+};
+
 /** The pages, figures and health answers of the service, as a fetch handler. */
 export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 'routes'> {
   const { view, config, log } = parts;
@@ -52,7 +71,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.use(securityHeaders);
   app.use(hostCheck([publicUrl.hostname]));
   app.use(noteCircumstances(parts));
-  app.use(bodyLimit({ maxSize: LARGEST_FORM, onError: (context: PageContext) => sayProblem(context, TOO_LARGE) }));
+  app.use(formLimit());
   app.use(authorize(parts));
   app.use(formsFromHereOnly(publicUrl.host));
 
@@ -93,6 +112,8 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', ownerAnswerRoutes(parts));
   app.route('/', ownerPreferenceRoutes(parts));
   app.route('/', answersRoutes(parts));
+  app.route('/', noticesRoutes(parts));
+  app.route('/', recordsRoutes(parts));
   app.route('/', feedRoutes(parts));
   app.route('/', apiApp(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));

@@ -1,4 +1,4 @@
-import type { Sender } from '../../src/service/compose-notices.ts';
+import type { Sender } from '../../src/service/owner-messages.ts';
 
 /** Who writes in tests. */
 export const SENDER: Sender = {

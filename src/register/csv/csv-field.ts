@@ -30,6 +30,10 @@ export interface CsvField {
   /** What an empty cell means. */
   settle(draft: Draft): Draft;
   write(record: Readonly<Draft>, units: ExportUnits): Readonly<Record<string, string>>;
+  /** The words it can be, where it is one of a few. */
+  readonly choices?: readonly string[];
+  /** True where it is free text, guarded against being run as a formula. */
+  readonly isText?: true;
 }
 
 /** How a field is told apart from the plain required one. */

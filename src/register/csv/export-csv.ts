@@ -4,6 +4,7 @@ import { listRecords, type RecordKind, type RecordOf, type RegisterDb } from '..
 import type { SiteRecord } from '../site-record.ts';
 import type { Draft, ExportUnits } from './csv-field.ts';
 import { writeCsv } from './csv-text.ts';
+import { recordCells } from './record-cells.ts';
 import { RECORD_FIELDS } from './record-columns.ts';
 
 /** In which units to export: one for all rows, or those of each row's site. */
@@ -22,7 +23,8 @@ const AT_SITES: ReadonlySet<RecordKind> = new Set([
   'outcomes',
 ]);
 
-async function unitsOfRow(db: RegisterDb, kind: RecordKind): Promise<(record: Draft) => ExportUnits> {
+/** In which units each record of a kind is written: those of its site, metric where it has none. */
+export async function unitsOfRow(db: RegisterDb, kind: RecordKind): Promise<(record: Draft) => ExportUnits> {
   if (!AT_SITES.has(kind)) return () => 'metric';
   if (kind === 'sites') return (record) => (record as unknown as SiteRecord).units;
   const ofSite = new Map((await listRecords(db, 'sites')).map((site) => [site.ref, site.units]));
@@ -49,16 +51,14 @@ export async function exportCsv(
   const { units } = options;
   const unitsOf = units === 'site' ? await unitsOfRow(db, kind) : () => units;
   const fields = RECORD_FIELDS[kind];
-  const rows = records.map((record) => {
-    const draft = record as unknown as Draft;
-    const rowUnits = unitsOf(draft);
-    return Object.assign({}, ...fields.map((field) => field.write(draft, rowUnits))) as Readonly<
-      Record<string, string>
-    >;
-  });
+  const rows = records.map((record) => recordCells(kind, record, unitsOf(record as unknown as Draft)));
   const header = fields.flatMap((field) => {
     const used = field.columns.filter((column) => rows.some((row) => (row[column] ?? '') !== ''));
     return used.length > 0 ? used : [field.column(units === 'us' ? 'us' : 'metric')];
   });
   return writeCsv([header, ...rows.map((row) => header.map((column) => row[column] ?? ''))]);
 }
+
+/** The header of a kind's file alone, to be filled in: the columns that an export would write in these units. */
+export const emptyCsv = (kind: RecordKind, units: ExportUnits): string =>
+  writeCsv([RECORD_FIELDS[kind].map((field) => field.column(units))]);

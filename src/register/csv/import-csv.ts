@@ -12,7 +12,7 @@ import { checkCrewMember, checkDayOff } from './crew-checks.ts';
 import { type Candidates, checkInspection, checkOutcome, checkReading } from './evidence-checks.ts';
 import { checkFence, checkPost, checkSite, checkWorks, checkWorksFence, type ReplacedNames } from './import-checks.ts';
 import { type ImportFile, namingColumn, openImportFile, rowName } from './import-file.ts';
-import type { ImportRemark, ImportReport, KindCounts, RecordChange } from './import-report.ts';
+import type { ImportRemark, ImportReport, KindCounts, RecordChange, RecordsByKind } from './import-report.ts';
 import { type ImportRow, importRow, leftOutRemark, type RemarkSink, readImportRow } from './import-row.ts';
 import { overlay, type RegisterView, recordName, registerView } from './register-view.ts';
 import { rejectedFiles } from './rejected-rows.ts';
@@ -32,9 +32,22 @@ export interface ImportOptions {
   /** What becomes of a row that leaves a question open, as an outcome that may not be so; it is warned of unless told otherwise. */
   readonly questions?: 'warn' | 'refuse';
   readonly onProgress?: (done: number, total: number) => void;
+  /** Asked before anything is written, in the same transaction; false: nothing is. */
+  readonly onlyIf?: (found: FoundChanges) => boolean;
+  /** Done after the rows were written, in the same transaction; what it throws undoes them. */
+  readonly afterwards?: (db: RegisterDb, found: FoundChanges) => Promise<void>;
 }
 
-/** Records by kind. */
+/** What an import has found before it writes. */
+export interface FoundChanges {
+  readonly counts: ImportReport['counts'];
+  readonly changes: readonly RecordChange[];
+  readonly faults: readonly ImportRemark[];
+  readonly records: RecordsByKind;
+  readonly replaced: RecordsByKind;
+}
+
+/** Records by kind, while they are gathered. */
 type RecordLists = { [K in RecordKind]: RecordOf[K][] };
 
 const noRecords = (): RecordLists => ({
@@ -65,7 +78,9 @@ interface Intake extends RemarkSink {
   readonly replaced: ReplacedNames;
   readonly changes: RecordChange[];
   readonly counts: Record<RecordKind, Counts>;
+  readonly countsOfFile: ReadonlyMap<string, Counts>;
   readonly toWrite: RecordLists;
+  readonly replacedRecords: RecordLists;
   readonly tick: () => void;
 }
 
@@ -134,8 +149,14 @@ function takeRow<K extends RecordKind>(intake: Intake, kind: K, row: ImportRow, 
   return !check || check(row, record, view, replaced) ? record : null;
 }
 
-function settle<K extends RecordKind>(intake: Intake, kind: K, record: RecordOf[K]): void {
-  const { view, counts, changes, toWrite } = intake;
+function count(intake: Intake, file: ImportFile, what: keyof Counts, number: number): void {
+  intake.counts[file.kind][what] += number;
+  const ofFile = intake.countsOfFile.get(file.name);
+  if (ofFile) ofFile[what] += number;
+}
+
+function settle<K extends RecordKind>(intake: Intake, kind: K, record: RecordOf[K], file: ImportFile): void {
+  const { view, changes, toWrite } = intake;
   const name = recordName(kind, record);
   const existing = (view[kind] as unknown as ReadonlyMap<string, RecordOf[K]>).get(name);
   overlay(view, kind, record);
@@ -143,13 +164,14 @@ function settle<K extends RecordKind>(intake: Intake, kind: K, record: RecordOf[
   const before = existing ? storedRow(kind, existing) : null;
   const columns = before ? Object.keys(row).filter((column) => row[column] !== before[column]) : [];
   if (before && columns.length === 0) {
-    counts[kind].unchanged += 1;
+    count(intake, file, 'unchanged', 1);
     return;
   }
   const change = before ? 'changed' : 'created';
-  counts[kind][change] += 1;
+  count(intake, file, change, 1);
   changes.push({ kind, ref: name, change, columns });
   toWrite[kind].push(record);
+  if (existing) intake.replacedRecords[kind].push(existing);
 }
 
 function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
@@ -178,7 +200,7 @@ function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
         continue;
       }
       taken.set(recordName(kind, record), { row, record });
-      if (!groupCheck) settle(intake, kind, record);
+      if (!groupCheck) settle(intake, kind, record, file);
     }
   }
   if (kind === 'readings') {
@@ -188,15 +210,15 @@ function takeKind<K extends RecordKind>(intake: Intake, kind: K): void {
   }
   if (!groupCheck) return;
   const refused = groupCheck(taken, intake.view, intake.replaced, intake.options.questions ?? 'warn');
-  for (const [name, { record }] of taken) if (!refused.has(name)) settle(intake, kind, record);
+  for (const [name, { record, row }] of taken) if (!refused.has(name)) settle(intake, kind, record, row.file);
 }
 
-function countRefused({ files, faults, counts }: Intake): void {
-  for (const file of files) {
-    const ofFile = faults.filter((fault) => fault.file === file.name);
+function countRefused(intake: Intake): void {
+  for (const file of intake.files) {
+    const ofFile = intake.faults.filter((fault) => fault.file === file.name);
     const lines = new Set(ofFile.flatMap(({ line, lines: several }) => several ?? [line]));
-    counts[file.kind].refused +=
-      file.faults.length > 0 ? file.rows.length : file.rows.filter(({ line }) => lines.has(line)).length;
+    const refused = file.faults.length > 0 ? file.rows : file.rows.filter(({ line }) => lines.has(line));
+    count(intake, file, 'refused', refused.length);
   }
 }
 
@@ -217,16 +239,22 @@ async function run(
     leftOut: new Map(),
     changes: [],
     counts: Object.fromEntries(RECORD_KINDS.map((kind) => [kind, none()])) as Record<RecordKind, Counts>,
+    countsOfFile: new Map(files.map((file) => [file.name, none()])),
     toWrite: noRecords(),
+    replacedRecords: noRecords(),
     tick: ticker(files, options.onProgress),
   };
   for (const kind of RECORD_KINDS) takeKind(intake, kind);
   intake.faults.push(...[...intake.leftOut.values()].map(leftOutRemark));
   countRefused(intake);
-  const applied = !options.dryRun && (options.acceptValid || intake.faults.length === 0);
+  const { changes, faults, toWrite: records, replacedRecords: replaced } = intake;
+  const found: FoundChanges = { counts: intake.counts, changes, faults, records, replaced };
+  const wanted = !options.dryRun && (options.acceptValid || intake.faults.length === 0);
+  const applied = wanted && (options.onlyIf?.(found) ?? true);
   if (applied) {
     const write = <K extends RecordKind>(kind: K) => upsertRecords(db, kind, intake.toWrite[kind], options.now);
     for (const kind of RECORD_KINDS) await write(kind);
+    await options.afterwards?.(db, found);
   }
   return { intake, applied };
 }
@@ -264,8 +292,10 @@ export async function importCsv(
     applied,
     dryRun: options.dryRun,
     counts: intake.counts,
+    files: sound.map(({ name, kind }) => ({ name, kind, ...intake.countsOfFile.get(name)! })),
     changes: intake.changes,
     records: intake.toWrite,
+    replaced: intake.replacedRecords,
     faults: inOrder(intake.faults),
     warnings: inOrder(intake.warnings),
     rejected: rejectedFiles(sound, intake.faults),

@@ -72,6 +72,13 @@ export function namingColumn(kind: RecordKind): 'post' | 'kind' | 'name' | 'ref'
   return WITH_POST[kind] === undefined ? 'ref' : 'post';
 }
 
+/** The columns that together name a record within its kind. */
+export function namingColumns(kind: RecordKind): readonly string[] {
+  if (kind === 'materials') return ['kind', 'name'];
+  const of = WITH_POST[kind];
+  return of === undefined ? [namingColumn(kind)] : [of, 'post'];
+}
+
 /**
  * The name of the record on a row: its ref, or that of its fence or inspection and its post, or its kind (and
  * name); empty where the cells do not tell.

@@ -23,6 +23,12 @@ export interface KindCounts {
   readonly refused: number;
 }
 
+/** The counts of one file. */
+export interface FileCounts extends KindCounts {
+  readonly name: string;
+  readonly kind: RecordKind;
+}
+
 /**
  * One record that is (or would be) created or changed. Posts are named `fence post number`, readings `inspection post number`, materials
  * by kind and name.
@@ -35,15 +41,22 @@ export interface RecordChange {
   readonly columns: readonly string[];
 }
 
+/** Records by kind. */
+export type RecordsByKind = { readonly [K in RecordKind]: readonly RecordOf[K][] };
+
 /** What an import did, or would do. */
 export interface ImportReport {
   /** True where the register was written to. */
   readonly applied: boolean;
   readonly dryRun: boolean;
   readonly counts: Readonly<Record<RecordKind, KindCounts>>;
+  /** The same by file, of those whose kind is known, in their order. */
+  readonly files: readonly FileCounts[];
   readonly changes: readonly RecordChange[];
   /** The records that are (or would be) created or changed, as they are stored. */
-  readonly records: { readonly [K in RecordKind]: readonly RecordOf[K][] };
+  readonly records: RecordsByKind;
+  /** The records that the changed ones replace, as they were stored. */
+  readonly replaced: RecordsByKind;
   readonly faults: readonly ImportRemark[];
   readonly warnings: readonly ImportRemark[];
   /** The refused rows of each file as CSV, with the faults in a last column `reasons` that an import passes over. */

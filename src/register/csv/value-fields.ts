@@ -17,14 +17,16 @@ import { type Dimension, exactInUnit, limitInUnit } from './quantity-column.ts';
 import { guardText, unguardText } from './text-cell.ts';
 
 /** Free text, guarded against being run as a formula. */
-export const textField = (key: string, column: string, options: FieldOptions = {}): CsvField =>
-  singleField(
+export const textField = (key: string, column: string, options: FieldOptions = {}): CsvField => ({
+  ...singleField(
     key,
     column,
     options,
     (text, refuse) => (hidesCharacters(text) ? refuse(HIDDEN_REASON) : unguardText(text)),
     (value) => guardText(String(value)),
-  );
+  ),
+  isText: true,
+});
 
 /** The ref of this record or of another one. */
 export const refField = (key: string, column: string, options: FieldOptions = {}): CsvField =>
@@ -40,8 +42,8 @@ export const choiceField = (
   column: string,
   choices: readonly string[],
   options: FieldOptions & { readonly refusals?: (text: string) => string | null } = {},
-): CsvField =>
-  singleField(
+): CsvField => ({
+  ...singleField(
     key,
     column,
     options,
@@ -50,11 +52,13 @@ export const choiceField = (
         ? text
         : refuse(options.refusals?.(text) ?? `not one of the words it can be; write one of ${choices.join(', ')}`),
     String,
-  );
+  ),
+  choices,
+});
 
 /** Yes or no. */
-export const yesNoField = (key: string, column: string, options: FieldOptions = {}): CsvField =>
-  singleField(
+export const yesNoField = (key: string, column: string, options: FieldOptions = {}): CsvField => ({
+  ...singleField(
     key,
     column,
     options,
@@ -63,7 +67,9 @@ export const yesNoField = (key: string, column: string, options: FieldOptions = 
       return word === 'yes' || word === 'no' ? word === 'yes' : refuse('neither yes nor no; write yes or no');
     },
     (value) => (value ? 'yes' : 'no'),
-  );
+  ),
+  choices: ['yes', 'no'],
+});
 
 /** A number without a unit, within its range. */
 export const numberField = (

@@ -26,8 +26,8 @@ const MESSAGE_POLICY = [
   "frame-ancestors 'self'",
 ].join('; ');
 
-/** Paths of a mail's HTML part and of a letter, the only answers with the message policy. */
-const MESSAGE_BODY_PATH = /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter)$/;
+/** Paths of a mail's HTML part, of a letter and of what would be sent, the only answers with the message policy. */
+const MESSAGE_BODY_PATH = /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter|outbox\/\d+\/message|notices\/message)$/;
 
 /** Adds the security headers to every answer. */
 export const securityHeaders: MiddlewareHandler = async (context, next) => {

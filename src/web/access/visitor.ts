@@ -39,3 +39,7 @@ export const visibleSites = ({ visitor }: PageEnv['Variables']): readonly string
       return [];
   }
 };
+
+/** Name of the account that asks; empty where no account does. */
+export const accountName = ({ visitor }: PageEnv['Variables']): string =>
+  visitor.kind === 'account' ? visitor.account.name : '';

@@ -25,7 +25,7 @@ export interface AccountsPageProps {
 
 /** The page of all accounts, with the form for another. */
 export const AccountsPage: FC<AccountsPageProps> = (props) => (
-  <PageShell title="Accounts" section="accounts" frame={props.frame} cautions={false}>
+  <PageShell title="Accounts" section="records" frame={props.frame} cautions={false}>
     <h1>Accounts</h1>
     <p>
       Who signs in here. The office sees everything, a crew the fences and their reasons, a board the fences of its own

@@ -23,7 +23,7 @@ export const OneAccountPage: FC<OneAccountPageProps> = (props) => {
   const { frame, formToken, account, siteRefs, sites, problem, done } = props;
   const path = `/accounts/${account.id}`;
   return (
-    <PageShell title={`Account ${account.name}`} section="accounts" frame={frame} cautions={false}>
+    <PageShell title={`Account ${account.name}`} section="records" frame={frame} cautions={false}>
       <p class="back">
         <a href="/accounts">All accounts</a>
       </p>

@@ -14,6 +14,9 @@ interface NavigationEntry {
 /** The entries of the masthead in their order, and who is shown them. */
 const NAVIGATION = [
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
+  { section: 'owners', path: '/owners', roles: ['office'], words: { en: 'Owners', es: 'Propietarios' } },
+  { section: 'sites', path: '/sites', roles: ['office'], words: { en: 'Sites', es: 'Sitios' } },
+  { section: 'notices', path: '/notices', roles: ['office'], words: { en: 'Notices', es: 'Avisos' } },
   { section: 'outbox', path: '/outbox', roles: ['office'], words: { en: 'Outbox', es: 'Bandeja de salida' } },
   { section: 'answers', path: '/answers', roles: ['office'], words: { en: 'Answers', es: 'Respuestas' } },
   {
@@ -23,7 +26,7 @@ const NAVIGATION = [
     words: { en: 'Caught mail', es: 'Correo retenido' },
     whileCatching: true,
   },
-  { section: 'accounts', path: '/accounts', roles: ['office'], words: { en: 'Accounts', es: 'Cuentas' } },
+  { section: 'records', path: '/records', roles: ['office'], words: { en: 'Records', es: 'Registros' } },
 ] as const satisfies readonly NavigationEntry[];
 
 /** Which entry of the masthead a page belongs to; `account` for the visitor's own page. */

@@ -1,14 +1,14 @@
 import type { FC } from 'hono/jsx';
+import { MATTERS } from '../../notify/matter-rules.ts';
 import type { StoppedAddress } from '../../register/delivery-reports.ts';
-import type { HeldNotice } from '../../register/held-notices.ts';
-import type { OfficeNotice } from '../../register/office-notices.ts';
 import type { OutboxEntry } from '../../register/outbox.ts';
+import type { OutboxPage as OutboxPageOf } from '../../register/outbox-page.ts';
 import type { OutboxState } from '../../register/sweep-tables.ts';
+import { TokenField } from '../frame/form-field.tsx';
 import { momentText } from '../frame/moment-text.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-import { HeldNotices, OfficeNotices } from './held-notices.tsx';
 import { StoppedAddresses } from './stopped-addresses.tsx';
 
 /** The states of a message in the order in which the page counts them, with what each means. */
@@ -21,81 +21,162 @@ export const OUTBOX_STATES: readonly (readonly [state: OutboxState, meaning: str
   ['cancelled', 'taken out of the queue'],
 ];
 
+/** What the list of messages is narrowed to; empty texts narrow nothing. */
+export interface OutboxAsked {
+  readonly state: OutboxState | null;
+  readonly matter: string;
+  readonly owner: string;
+}
+
 /** Properties of the page of the outbox. */
 export interface OutboxPageProps {
-  readonly entries: readonly OutboxEntry[];
+  readonly page: OutboxPageOf;
   readonly counts: Readonly<Record<OutboxState, number>>;
-  readonly state: OutboxState | null;
-  readonly limit: number;
-  /** What waits until the office releases it, and what the office is told itself. */
-  readonly held: readonly HeldNotice[];
-  readonly office: readonly OfficeNotice[];
+  readonly asked: OutboxAsked;
+  /** False on later pages of the list. */
+  readonly isFirst: boolean;
+  /** How many notices wait for the office, and what was found for it. */
+  readonly waiting: { readonly held: number; readonly office: number };
   /** Addresses to which a delivery failed for good. */
   readonly stopped: readonly StoppedAddress[];
   readonly frame: PageFrame;
+  readonly formToken: string;
+  readonly done: string | null;
+}
+
+/** The address of the list with some of it changed. */
+export function outboxPath({ state, matter, owner }: OutboxAsked, before: number | null = null): string {
+  const search = new URLSearchParams({
+    ...(state === null ? {} : { state }),
+    ...(matter === '' ? {} : { matter }),
+    ...(owner === '' ? {} : { owner }),
+    ...(before === null ? {} : { before: String(before) }),
+  }).toString();
+  return search === '' ? '/outbox' : `/outbox?${search}`;
 }
 
 /** The page of messages on their way to owners. */
-export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit, held, office, stopped, frame }) => (
-  <PageShell title="Outbox" section="outbox" frame={frame} cautions={true}>
-    <h1>Outbox</h1>
-    <p>
-      Every notice on its way to an owner, newest first. A message that could not be delivered waits longer after each
-      try; one that was refused for good is parked with the server’s own words. <code>stormpale mail retry</code> sends
-      parked ones again.
-    </p>
-    <ul class="plain">
-      {OUTBOX_STATES.filter(([name]) => counts[name] > 0).map(([name, meaning]) => (
-        <li>
-          <a href={`/outbox?state=${encodeURIComponent(name)}`} aria-current={state === name ? 'true' : undefined}>
-            {`${counts[name]} ${stateWord(name, frame.catchesMail)}`}
-          </a>
-          {`: ${name === 'sent' && frame.catchesMail ? 'kept here, no mail server is set' : meaning}`}
-        </li>
-      ))}
-    </ul>
-    {state === null && <StoppedAddresses stopped={stopped} />}
-    {state === null && <OfficeNotices notices={office} />}
-    {state === null && <HeldNotices held={held} />}
-    {state !== null && (
+export const OutboxPage: FC<OutboxPageProps> = (props) => {
+  const { page, counts, asked, isFirst, waiting, stopped, frame, done, formToken } = props;
+  const narrowed = asked.state !== null || asked.matter !== '' || asked.owner !== '';
+  return (
+    <PageShell title="Outbox" section="outbox" frame={frame} cautions={true}>
+      <h1>Outbox</h1>
+      {done && <p class="done">{done}</p>}
       <p>
-        <a href="/outbox">Show messages in every state</a>
+        Every message on its way to an owner, newest first. One that could not be delivered waits longer after each try;
+        one that was refused for good is parked with the server’s own words.
       </p>
-    )}
-    {held.length + office.length + stopped.length > 0 && state === null && <h2 id="messages">Messages</h2>}
-    {entries.length === 0 ? (
-      <p>No message here. Notices are written when a sweep finds that a standing or a mark changed.</p>
-    ) : (
-      <ScrollFrame label="Messages">
-        <table class="stacked">
-          <caption>
-            {state === null ? 'Messages' : `Messages that are ${stateWord(state, frame.catchesMail)}`}
-            {entries.length === limit && `, the newest ${limit}`}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col" class="figure">
-                No.
-              </th>
-              <th scope="col">To</th>
-              <th scope="col">Subject</th>
-              <th scope="col">State</th>
-              <th scope="col">Written</th>
-            </tr>
-          </thead>
-          <tbody>
-            {entries.map((entry) => (
-              <Message entry={entry} catchesMail={frame.catchesMail} />
-            ))}
-          </tbody>
-        </table>
-      </ScrollFrame>
-    )}
-  </PageShell>
+      <ul class="plain">
+        {OUTBOX_STATES.filter(([name]) => counts[name] > 0).map(([name, meaning]) => (
+          <li>
+            <a href={outboxPath({ ...asked, state: name })} aria-current={asked.state === name ? 'true' : undefined}>
+              {`${counts[name]} ${stateWord(name, frame.catchesMail)}`}
+            </a>
+            {`: ${name === 'sent' && frame.catchesMail ? 'kept here, no mail server is set' : meaning}`}
+          </li>
+        ))}
+        {waiting.held > 0 && (
+          <li>
+            <a href="/notices">{`${waiting.held} held`}</a>: notices that wait for your release
+          </li>
+        )}
+        {waiting.office > 0 && (
+          <li>
+            <a href="/notices#office">{`${waiting.office} for the office`}</a>: what the sweep found for you
+          </li>
+        )}
+      </ul>
+      {!narrowed && isFirst && <StoppedAddresses stopped={stopped} />}
+      <Narrow {...props} />
+      {asked.state === 'parked' && counts.parked > 0 && (
+        <form method="post" action="/outbox/retry">
+          <TokenField token={formToken} />
+          <button type="submit">Try all parked ones again</button>
+        </form>
+      )}
+      {page.entries.length === 0 ? (
+        <p>
+          {narrowed
+            ? 'No message answers to that. '
+            : 'No message here. Notices are written when a sweep finds that a standing or a mark changed. '}
+          {narrowed && <a href="/outbox">Show all messages</a>}
+        </p>
+      ) : (
+        <ScrollFrame label="Messages">
+          <table class="stacked">
+            <caption>
+              {asked.state === null ? 'Messages' : `Messages that are ${stateWord(asked.state, frame.catchesMail)}`}
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col" class="figure">
+                  No.
+                </th>
+                <th scope="col">To</th>
+                <th scope="col">Subject</th>
+                <th scope="col">State</th>
+                <th scope="col">Written</th>
+              </tr>
+            </thead>
+            <tbody>
+              {page.entries.map((entry) => (
+                <Message entry={entry} catchesMail={frame.catchesMail} />
+              ))}
+            </tbody>
+          </table>
+        </ScrollFrame>
+      )}
+      {(!isFirst || page.next !== null) && (
+        <nav class="pages" aria-label="Pages of the list">
+          {!isFirst && <a href={outboxPath(asked)}>The newest</a>}
+          {page.next !== null && (
+            <a rel="next" href={outboxPath(asked, page.next)}>
+              Older ones
+            </a>
+          )}
+        </nav>
+      )}
+    </PageShell>
+  );
+};
+
+const Narrow: FC<OutboxPageProps> = ({ asked, counts, frame }) => (
+  <search aria-label="Messages">
+    <form class="narrow" method="get" action="/outbox">
+      <div class="field">
+        <label for="state">State</label>
+        <select id="state" name="state">
+          <option value="">all</option>
+          {OUTBOX_STATES.map(([name]) => (
+            <option value={name} selected={name === asked.state}>
+              {`${stateWord(name, frame.catchesMail)} (${counts[name]})`}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div class="field">
+        <label for="matter">Matter</label>
+        <select id="matter" name="matter">
+          <option value="">all</option>
+          {MATTERS.map((matter) => (
+            <option value={matter} selected={matter === asked.matter}>
+              {matter}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div class="field">
+        <label for="owner">Ref of the owner</label>
+        <input id="owner" name="owner" type="search" value={asked.owner} />
+      </div>
+      <button type="submit">Show</button>
+    </form>
+  </search>
 );
 
 /** Where no mail server is set, what counts as sent has only reached the service's own catcher. */
-const stateWord = (state: OutboxState, catchesMail: boolean): string =>
+export const stateWord = (state: OutboxState, catchesMail: boolean): string =>
   state === 'sent' && catchesMail ? 'caught' : state;
 
 const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }> = ({ entry, catchesMail }) => (
@@ -104,11 +185,18 @@ const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }
       {entry.id}
     </td>
     <td data-label="To">
-      {entry.ownerName}
+      <a href={`/owners/${encodeURIComponent(entry.ownerRef)}`}>{entry.ownerName}</a>
       <span class="small">{entry.envelopeTo ?? 'by letter'}</span>
     </td>
     <th scope="row">
-      {entry.channel === 'letter' ? <a href={`/outbox/${entry.id}/letter`}>{entry.subject}</a> : entry.subject}
+      <a href={`/outbox/${entry.id}`}>{entry.subject}</a>
+      {entry.channel === 'letter' && (
+        <span class="small">
+          <a href={`/outbox/${entry.id}/letter`} aria-label={`The letter, number ${entry.id}`}>
+            the letter
+          </a>
+        </span>
+      )}
     </th>
     <td data-label="State">
       {stateWord(entry.state, catchesMail)}

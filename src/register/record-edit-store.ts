@@ -1,0 +1,49 @@
+import type { RecordKind, RecordOf, RegisterDb } from './record-store.ts';
+
+/** One edit of a record on the pages. */
+export interface RecordEdit<K extends RecordKind = RecordKind> {
+  /** ISO 8601, UTC. */
+  readonly at: string;
+  /** Name of the account. */
+  readonly by: string;
+  readonly kind: K;
+  /** The record's name within its kind. */
+  readonly ref: string;
+  /** How it was before (null: it was made) and after. */
+  readonly before: RecordOf[K] | null;
+  readonly after: RecordOf[K];
+}
+
+/** Notes who changed a record, and how it was before. */
+export async function noteEdit<K extends RecordKind>(db: RegisterDb, edit: RecordEdit<K>): Promise<void> {
+  const { before, after, ...rest } = edit;
+  await db
+    .insertInto('record_edits')
+    .values({ ...rest, before: before && JSON.stringify(before), after: JSON.stringify(after) })
+    .execute();
+}
+
+/** The newest edits of a record, newest first. */
+export async function listEdits<K extends RecordKind>(
+  db: RegisterDb,
+  kind: K,
+  ref: string,
+  limit: number,
+): Promise<readonly RecordEdit<K>[]> {
+  const rows = await db
+    .selectFrom('record_edits')
+    .selectAll()
+    .where('kind', '=', kind)
+    .where('ref', '=', ref)
+    .orderBy('id', 'desc')
+    .limit(limit)
+    .execute();
+  return rows.map(({ at, by, before, after }) => ({
+    at,
+    by,
+    kind,
+    ref,
+    before: before === null ? null : (JSON.parse(before) as RecordOf[K]),
+    after: JSON.parse(after) as RecordOf[K],
+  }));
+}

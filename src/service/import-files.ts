@@ -1,0 +1,106 @@
+import { type FoundChanges, importCsv } from '../register/csv/import-csv.ts';
+import type { ImportReport } from '../register/csv/import-report.ts';
+import type { Register } from '../register/database.ts';
+import {
+  addImportDraft,
+  type DraftFile,
+  type ImportDone,
+  type ImportDraft,
+  markDraftImported,
+} from '../register/import-draft-store.ts';
+import { RECORD_KINDS, type RecordKind, storedRow } from '../register/record-store.ts';
+import { readSettings } from '../register/settings-store.ts';
+import { canonicalJson, sha256 } from './canonical-json.ts';
+import { type Clock, dayInZone, isoUtc } from './clock.ts';
+import { newSecret } from './secret-token.ts';
+
+/** How long files wait between their preview and their import [h]. */
+export const DRAFT_HOURS = 2;
+
+/** Keeps files for their preview, until they are imported, put away, or two hours old. Returns the draft's id. */
+export async function keepForImport(
+  register: Register,
+  files: readonly DraftFile[],
+  options: { readonly clock: Clock; readonly by: string },
+): Promise<string> {
+  const now = options.clock();
+  const id = newSecret();
+  const expiresAt = isoUtc(now.plus({ hours: DRAFT_HOURS }));
+  await addImportDraft(register.db, { id, madeAt: isoUtc(now), madeBy: options.by, expiresAt, files });
+  return id;
+}
+
+/** What an import would do, in short: another text where it would do anything else. */
+function changesPrint({ records, replaced, faults }: FoundChanges): string {
+  const rows = RECORD_KINDS.map(<K extends RecordKind>(kind: K) => [
+    records[kind].map((record) => storedRow(kind, record)),
+    replaced[kind].map((record) => storedRow(kind, record)),
+  ]);
+  return sha256(canonicalJson([rows, faults.map(canonicalJson).toSorted()]));
+}
+
+function doneBy(draft: { readonly files: readonly DraftFile[] }, { counts }: FoundChanges): ImportDone {
+  const touched = RECORD_KINDS.filter((kind) => Object.values(counts[kind]).some((count) => count > 0));
+  return {
+    files: draft.files.map(({ name }) => name),
+    counts: Object.fromEntries(touched.map((kind) => [kind, counts[kind]])),
+    refusedRows: touched.reduce((sum, kind) => sum + counts[kind].refused, 0),
+  };
+}
+
+/** What files would do to the register, and its print for `importDraft`. */
+export interface ImportPreview {
+  readonly report: ImportReport;
+  readonly print: string;
+}
+
+/** Looks what files would do; nothing is written. */
+export async function previewImport(
+  register: Register,
+  files: readonly DraftFile[],
+  clock: Clock,
+): Promise<ImportPreview> {
+  const { timeZone } = await readSettings(register.db);
+  const now = clock();
+  const today = dayInZone(now, timeZone);
+  const report = await importCsv(register, files, { acceptValid: true, dryRun: true, today, now: isoUtc(now) });
+  return { report, print: changesPrint(report) };
+}
+
+/** What came of an import: `other`: it would do something else than was shown, so nothing was written. */
+export type DraftImport =
+  | { readonly kind: 'imported'; readonly done: ImportDone }
+  | { readonly kind: 'refused' }
+  | { readonly kind: 'other' };
+
+/**
+ * Imports the files of a draft in one transaction, if that does exactly what its preview showed; rows that are refused are left out
+ * only where that is said. Throws where the draft was imported or put away meanwhile; then nothing is written.
+ * @param shown print of the preview that a person saw
+ */
+export async function importDraft(
+  register: Register,
+  draft: ImportDraft & { readonly files: readonly DraftFile[] },
+  options: { readonly clock: Clock; readonly by: string; readonly shown: string; readonly leaveRefusedOut: boolean },
+): Promise<DraftImport> {
+  const { timeZone } = await readSettings(register.db);
+  const now = options.clock();
+  let other = false;
+  let done: ImportDone | null = null;
+  const report = await importCsv(register, draft.files, {
+    acceptValid: options.leaveRefusedOut,
+    dryRun: false,
+    today: dayInZone(now, timeZone),
+    now: isoUtc(now),
+    onlyIf: (found) => {
+      other = changesPrint(found) !== options.shown;
+      return !other;
+    },
+    afterwards: async (db, found) => {
+      done = doneBy(draft, found);
+      await markDraftImported(db, draft.id, { at: isoUtc(now), by: options.by, done });
+    },
+  });
+  if (other) return { kind: 'other' };
+  return report.applied && done ? { kind: 'imported', done } : { kind: 'refused' };
+}

@@ -1,0 +1,23 @@
+/** Forms and lists of the office's records. */
+export const RECORD_STYLES = `
+textarea { font: inherit; color: var(--ink); background: var(--paper); border: 1px solid var(--field); border-radius: 3px; padding: 0.45rem 0.6rem; width: 100%; line-height: 1.45; resize: vertical; }
+input[type='file'] { padding: 0.5rem; max-width: 100%; }
+input[type='checkbox'], input[type='radio'] { width: 1.3rem; min-height: 1.3rem; height: 1.3rem; flex: none; margin: 0; padding: 0; accent-color: var(--link); }
+form.tall .fixed-name { font-weight: 600; }
+.two-ways { display: flex; flex-wrap: wrap; gap: 1rem 2.5rem; align-items: flex-end; margin: 1.25rem 0 0.5rem; }
+.two-ways form.tall { margin: 0; max-width: none; }
+dl.index { display: grid; gap: 0.9rem; margin: 0 0 1rem; max-width: 48rem; }
+dl.index > div { display: grid; grid-template-columns: 12rem 1fr; gap: 0.2rem 1.5rem; }
+dl.index dt { font-weight: 600; }
+dl.index dd { margin: 0; color: var(--muted); }
+dl.facts.wide { grid-template-columns: 1fr; max-width: 60rem; }
+.kept-lines { white-space: pre-line; overflow-wrap: anywhere; }
+.change-line { display: block; overflow-wrap: anywhere; }
+form.in-line { display: flex; flex-wrap: wrap; align-items: center; gap: 0.4rem 1rem; margin: 0; }
+.held td:first-child { width: 5rem; }
+.held .group th { padding-top: 1.4rem; }
+form.release .field { max-width: 44rem; margin: 1.25rem 0 0; display: flex; flex-direction: column; gap: 0.25rem; }
+form.release .field label { font-weight: 600; }
+@media (max-width: 34rem) { dl.index > div { grid-template-columns: 1fr; } }
+@media print { .two-ways { display: none; } }
+`;

@@ -1,0 +1,16 @@
+import type { HeldNotice } from '../../register/held-notices.ts';
+
+/** Why a notice waits for the office. */
+export const WHY_HELD: Readonly<Record<HeldNotice['held'], string>> = {
+  'first sweep': 'found by the first sweep',
+  'large import': 'its fence came with a large import',
+  matter: 'its matter is held',
+  'kept back': 'others of its owner were released before it',
+};
+
+/** A number of things: `1 notice`, `3 notices`. */
+export const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
+
+/** How many owners notices are for. */
+export const ownersOf = (held: readonly Pick<HeldNotice, 'ownerRef'>[]): number =>
+  new Set(held.map(({ ownerRef }) => ownerRef)).size;

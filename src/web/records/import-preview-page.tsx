@@ -1,0 +1,228 @@
+import type { FC } from 'hono/jsx';
+import type { FileCounts, ImportReport } from '../../register/csv/import-report.ts';
+import type { ImportDraft } from '../../register/import-draft-store.ts';
+import type { RecordKind } from '../../register/record-store.ts';
+import { FormAlert, TokenField } from '../frame/form-field.tsx';
+import { momentText } from '../frame/moment-text.ts';
+import type { PageFrame } from '../frame/page-frame.ts';
+import { PageShell } from '../frame/page-shell.tsx';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import type { ChangedRecord } from './changed-fields.ts';
+import { ChangedTable } from './changed-table.tsx';
+import { doneText } from './import-page.tsx';
+import { countOf, KIND_WORDS } from './kind-words.ts';
+import { RemarkTable } from './refused-rows.tsx';
+
+/** Changed values shown at most. */
+const MOST_VALUES = 400;
+/** Names of new records shown at most, a kind. */
+const MOST_NAMES = 60;
+
+/** Properties of the preview of an import. */
+export interface PreviewPageProps {
+  readonly frame: PageFrame;
+  readonly formToken: string;
+  readonly draft: ImportDraft;
+  readonly report: ImportReport;
+  /** Print of what is shown. */
+  readonly print: string;
+  readonly changed: readonly ChangedRecord[];
+  readonly created: ReadonlyMap<RecordKind, readonly string[]>;
+  readonly problem: string | null;
+}
+
+const sum = (files: readonly FileCounts[], what: 'created' | 'changed' | 'unchanged' | 'refused'): number =>
+  files.reduce((total, file) => total + file[what], 0);
+
+const are = (number: number, words: string): string => `${number} ${number === 1 ? 'is' : 'are'} ${words}`;
+
+function leadSentence({ files, faults }: ImportReport): string {
+  const rows = (['created', 'changed', 'unchanged', 'refused'] as const).reduce(
+    (total, what) => total + sum(files, what),
+    0,
+  );
+  if (rows === 0) return faults.length > 0 ? 'The files cannot be taken as they are.' : 'The files hold no rows.';
+  const parts = [
+    are(sum(files, 'created'), 'new'),
+    `${sum(files, 'changed')} change something`,
+    are(sum(files, 'unchanged'), 'as the register has them'),
+  ];
+  const refused = sum(files, 'refused');
+  return `Of ${rows} rows ${parts.join(', ')}, and ${refused === 0 ? 'none is refused' : `${refused} cannot be taken`}.`;
+}
+
+/** The page that shows what an import would change, before anything is. */
+export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
+  const { frame, draft, report, changed, created, problem } = props;
+  return (
+    <PageShell title="What this import would change" section="records" frame={frame} cautions={false}>
+      <p class="back">
+        <a href="/import">Import</a>
+      </p>
+      <h1>What this import would change</h1>
+      {problem && <FormAlert>{problem}</FormAlert>}
+      <p class="lead">{leadSentence(report)}</p>
+      <p>{`Nothing has been changed yet. The files are kept for this preview until ${momentText(draft.expiresAt)}.`}</p>
+      {report.files.length > 0 && <CountsTable files={report.files} />}
+      <ConfirmForms {...props} />
+      {report.faults.length > 0 && (
+        <>
+          <h2 id="refused">Rows that cannot be taken</h2>
+          <p>
+            {'Correct them in your file and bring it again, or take them as files of their own: '}
+            {report.rejected.map(({ name }, index) => (
+              <>
+                {index > 0 && ', '}
+                <a
+                  href={`/import/${draft.id}/refused/${index}`}
+                  download={`refused-${name}`}
+                >{`refused rows of ${name}`}</a>
+              </>
+            ))}
+            {report.rejected.length > 0 && '. Each row has its reasons in a last column, which an import passes over.'}
+          </p>
+          <RemarkTable remarks={report.faults} caption="Refused" />
+        </>
+      )}
+      {report.warnings.length > 0 && (
+        <>
+          <h2 id="doubtful">Doubtful</h2>
+          <p>These are taken, but look at them: something about them is unusual.</p>
+          <RemarkTable remarks={report.warnings} caption="Doubtful" />
+        </>
+      )}
+      {changed.length > 0 && (
+        <>
+          <h2 id="changed">What becomes another value</h2>
+          <ChangedTable changed={changed} most={MOST_VALUES} />
+        </>
+      )}
+      {created.size > 0 && <Created created={created} />}
+    </PageShell>
+  );
+};
+
+const CountsTable: FC<{ readonly files: readonly FileCounts[] }> = ({ files }) => (
+  <ScrollFrame label="File by file">
+    <table class="stacked spaced">
+      <caption>Rows of each file</caption>
+      <thead>
+        <tr>
+          <th scope="col">File</th>
+          <th scope="col">Holds</th>
+          <th scope="col" class="figure">
+            New
+          </th>
+          <th scope="col" class="figure">
+            Changed
+          </th>
+          <th scope="col" class="figure">
+            Unchanged
+          </th>
+          <th scope="col" class="figure">
+            Refused
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {files.map((file) => (
+          <tr>
+            <th scope="row" class="hash">
+              {file.name}
+            </th>
+            <td data-label="Holds">{KIND_WORDS[file.kind].several}</td>
+            <td data-label="New" class="figure">
+              {file.created}
+            </td>
+            <td data-label="Changed" class="figure">
+              {file.changed}
+            </td>
+            <td data-label="Unchanged" class="figure">
+              {file.unchanged}
+            </td>
+            <td data-label="Refused" class="figure">
+              {file.refused}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </ScrollFrame>
+);
+
+const ConfirmForms: FC<PreviewPageProps> = ({ draft, report, print, formToken }) => {
+  const { files, faults } = report;
+  const good = sum(files, 'created') + sum(files, 'changed');
+  const refused = sum(files, 'refused');
+  const path = `/import/${draft.id}`;
+  return (
+    <div class="two-ways">
+      {good === 0 ? (
+        <p>
+          {faults.length > 0 ? 'There is nothing to import as it stands.' : 'The register has all of this already.'}
+        </p>
+      ) : (
+        <form class="tall" method="post" action={path}>
+          <TokenField token={formToken} />
+          <input type="hidden" name="shown" value={print} />
+          {faults.length > 0 && (
+            <div class="tick">
+              <input id="leave-out" type="checkbox" name="leave_out" value="yes" required />
+              <label for="leave-out">{`Import without the ${refused} refused ${refused === 1 ? 'row' : 'rows'}`}</label>
+            </div>
+          )}
+          <button type="submit" name="act" value="import">
+            {`Import ${good} ${good === 1 ? 'row' : 'rows'}`}
+          </button>
+        </form>
+      )}
+      <form class="tall" method="post" action={path}>
+        <TokenField token={formToken} />
+        <button class="quiet" type="submit" name="act" value="put away">
+          Put away, change nothing
+        </button>
+      </form>
+    </div>
+  );
+};
+
+const Created: FC<{ readonly created: ReadonlyMap<RecordKind, readonly string[]> }> = ({ created }) => (
+  <>
+    <h2 id="new">New</h2>
+    <dl class="facts wide">
+      {[...created].map(([kind, names]) => (
+        <div>
+          <dt>{countOf(names.length, kind)}</dt>
+          <dd class="hash">
+            {names.slice(0, MOST_NAMES).join(', ')}
+            {names.length > MOST_NAMES && ` and ${names.length - MOST_NAMES} more`}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  </>
+);
+
+/** The page of an import that was made. */
+export const ImportDonePage: FC<{
+  readonly frame: PageFrame;
+  readonly formToken: string;
+  readonly draft: ImportDraft & { readonly done: NonNullable<ImportDraft['done']> };
+}> = ({ frame, formToken, draft }) => (
+  <PageShell title="Imported" section="records" frame={frame} cautions={false}>
+    <p class="back">
+      <a href="/import">Import</a>
+    </p>
+    <h1>Imported</h1>
+    <p class="lead">{`${draft.done.files.join(', ')}: ${doneText(draft.done)}.`}</p>
+    <p class="muted">{`By ${draft.importedBy}, ${momentText(draft.importedAt ?? '')}.`}</p>
+    <p>Forecasts follow with the next sweep, which also writes the notices that come of it. It runs every night.</p>
+    <form class="tall" method="post" action="/records/sweep">
+      <TokenField token={formToken} />
+      <button type="submit">Sweep now</button>
+    </form>
+    <p>
+      <a href="/fences">To the fences</a>
+    </p>
+  </PageShell>
+);

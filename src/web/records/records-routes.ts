@@ -1,0 +1,21 @@
+import { Hono } from 'hono';
+import type { AppParts } from '../../service/service.ts';
+import type { PageEnv } from '../access/visitor.ts';
+import { editorRoutes } from './editor-routes.tsx';
+import { exportRoutes } from './export-routes.ts';
+import { importRoutes } from './import-routes.tsx';
+import { listsRoutes } from './lists-routes.tsx';
+import { ownersRoutes } from './owners-routes.tsx';
+import { sitesRoutes } from './sites-routes.tsx';
+
+/** The records of the office: owners, sites, what plans rest on, import and export. */
+export function recordsRoutes(parts: AppParts): Hono<PageEnv> {
+  const app = new Hono<PageEnv>();
+  app.route('/', listsRoutes(parts));
+  app.route('/', importRoutes(parts));
+  app.route('/', exportRoutes(parts));
+  app.route('/', ownersRoutes(parts));
+  app.route('/', sitesRoutes(parts));
+  app.route('/', editorRoutes(parts));
+  return app;
+}

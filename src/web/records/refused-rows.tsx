@@ -1,0 +1,63 @@
+import type { FC } from 'hono/jsx';
+import type { ImportRemark } from '../../register/csv/import-report.ts';
+import { numberRanges } from '../frame/number-ranges.ts';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+
+/** Remarks shown at most on a page; the file of refused rows holds all of them. */
+const MOST_SHOWN = 500;
+
+/** Longest part of a value that is repeated [characters]. */
+const LONGEST_VALUE = 80;
+
+const shown = (value: string): string => (value.length > LONGEST_VALUE ? `${value.slice(0, LONGEST_VALUE)}…` : value);
+
+/** A reason parted from the way out of it, which the program puts after the first semicolon. */
+function reasonAndWayOut(reason: string): { readonly reason: string; readonly wayOut: string } {
+  const [why = '', ...rest] = reason.split('; ');
+  return { reason: why, wayOut: rest.join('; ') };
+}
+
+/** Remarks about rows, one a line: where, what it says, why, and the way out. */
+export const RemarkTable: FC<{ readonly remarks: readonly ImportRemark[]; readonly caption: string }> = ({
+  remarks,
+  caption,
+}) => (
+  <ScrollFrame label={caption}>
+    <table class="stacked">
+      <caption>
+        {caption}
+        {remarks.length > MOST_SHOWN && `, the first ${MOST_SHOWN} of ${remarks.length}`}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">Where</th>
+          <th scope="col">Field</th>
+          <th scope="col">It says</th>
+          <th scope="col">Why not</th>
+          <th scope="col">Way out</th>
+        </tr>
+      </thead>
+      <tbody>
+        {remarks.slice(0, MOST_SHOWN).map((remark) => {
+          const { reason, wayOut } = reasonAndWayOut(remark.reason);
+          return (
+            <tr>
+              <th scope="row">
+                {`${remark.file}, line ${remark.line}`}
+                {remark.lines && remark.lines.length > 1 && (
+                  <span class="small">{`lines ${shown(numberRanges(remark.lines))}`}</span>
+                )}
+              </th>
+              <td data-label="Field">{remark.column || 'the whole row'}</td>
+              <td data-label="It says" class="hash">
+                {shown(remark.value) || <span class="muted">nothing</span>}
+              </td>
+              <td data-label="Why not">{reason}</td>
+              <td data-label="Way out">{wayOut || '–'}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  </ScrollFrame>
+);

@@ -1,0 +1,151 @@
+import type { FC } from 'hono/jsx';
+import { speedText } from '../../drawing/speed-text.ts';
+import type { RowCells } from '../../register/csv/record-cells.ts';
+import type { FenceSummary } from '../../register/fence-summaries.ts';
+import type { RecordEdit } from '../../register/record-edit-store.ts';
+import type { RecordPage } from '../../register/record-pages.ts';
+import type { SiteRecord } from '../../register/site-record.ts';
+import type { PageFrame } from '../frame/page-frame.ts';
+import { PageShell } from '../frame/page-shell.tsx';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { editPath } from './edited-kinds.ts';
+import { FenceSummaries, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
+import { RecordEdits } from './record-edits.tsx';
+import { RecordFactsList } from './record-page.tsx';
+
+/** A storm season as a site's page tells it. */
+export interface SiteSeason {
+  readonly name: string | null;
+  readonly opens: string;
+  readonly closes: string;
+  readonly share: number;
+}
+
+/** How far a crew drives to a site. */
+export interface CrewWay {
+  readonly crewRef: string;
+  readonly name: string;
+  /** One way [h]; null where a place is unknown. */
+  readonly hours: number | null;
+}
+
+const seasonText = ({ name, opens, closes, share }: SiteSeason): string =>
+  `${name === null ? '' : `${name}: `}${opens} to ${closes}, ${Math.round(share * 100)} % of the yearly wind`;
+
+/** The page of all sites. */
+export const SitesPage: FC<{
+  readonly frame: PageFrame;
+  readonly list: RecordPage<'sites'>;
+  readonly text: string;
+  readonly fencesOf: (siteRef: string) => readonly FenceSummary[];
+}> = ({ frame, list, text, fencesOf }) => (
+  <PageShell title="Sites" section="sites" frame={frame} cautions={false}>
+    <h1>Sites</h1>
+    <p class="lead">
+      {list.total === 0
+        ? 'The register holds no sites yet.'
+        : `${list.total === 1 ? '1 site' : `${list.total} sites`} in the register.`}
+    </p>
+    <p>
+      <a href="/records/sites/new">Add a site</a>, or <a href="/import">import sites.csv</a>.
+    </p>
+    {list.total > 0 && <SearchForm path="/sites" label="Name, ref, place or region" text={text} />}
+    {list.records.length > 0 ? (
+      <ScrollFrame label="Sites">
+        <table class="stacked">
+          <caption>{`${list.found} of ${list.total}, by name`}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Site</th>
+              <th scope="col">Place</th>
+              <th scope="col">Region</th>
+              <th scope="col">Wind as entered</th>
+              <th scope="col">Fences</th>
+            </tr>
+          </thead>
+          <tbody>
+            {list.records.map((site) => (
+              <tr>
+                <th scope="row">
+                  <a href={`/sites/${encodeURIComponent(site.ref)}`}>{site.name}</a>
+                  <span class="small">{site.ref}</span>
+                </th>
+                <td data-label="Place">{site.place}</td>
+                <td data-label="Region">{site.region || '–'}</td>
+                <td data-label="Wind as entered">{speedText(site.designGustMps, site.units)}</td>
+                <td data-label="Fences">{standingsText(fencesOf(site.ref))}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollFrame>
+    ) : (
+      list.total > 0 && (
+        <p>
+          No site answers to that. <a href="/sites">Show all</a>.
+        </p>
+      )
+    )}
+    <PageLinks path="/sites" text={text} page={list.page} pages={list.pages} />
+  </PageShell>
+);
+
+const TOLD_APART: ReadonlySet<string> = new Set([
+  'ref',
+  'name',
+  'place',
+  'season_opens',
+  'season_closes',
+  'season_share',
+]);
+
+/** The page of one site. */
+export const SitePage: FC<{
+  readonly frame: PageFrame;
+  readonly site: SiteRecord;
+  readonly cells: RowCells;
+  readonly season: SiteSeason;
+  readonly ways: readonly CrewWay[];
+  readonly fences: readonly FenceSummary[];
+  readonly edits: readonly RecordEdit[];
+  readonly done: string | null;
+}> = ({ frame, site, cells, season, ways, fences, edits, done }) => (
+  <PageShell title={site.name} section="sites" frame={frame} cautions={fences.length > 0}>
+    <p class="back">
+      <a href="/sites">All sites</a>
+    </p>
+    <h1>{site.name}</h1>
+    <p class="where">{`${site.place} · ${site.ref}`}</p>
+    {done && <p class="done">{done}</p>}
+    <p class="lead">{fences.length === 0 ? 'No fence stands here yet.' : `${standingsText(fences)}.`}</p>
+    <p>{`Storm season: ${seasonText(season)}.`}</p>
+    <h2>What the register knows</h2>
+    <RecordFactsList kind="sites" cells={cells} units={site.units} leftOut={TOLD_APART} />
+    <p>
+      <a href={editPath('sites', site.ref)}>Change this site</a>
+      {' · '}
+      <a href={`/records/fences/new?site=${encodeURIComponent(site.ref)}`}>Add a fence here</a>
+      {' · '}
+      <a href={`/storms?site=${encodeURIComponent(site.ref)}`}>Report a storm here</a>
+    </p>
+    {ways.length > 0 && (
+      <>
+        <h2 id="ways">The way of the crews</h2>
+        <ul class="plain">
+          {ways.map(({ name, hours }) => (
+            <li>
+              {`${name}: ${hours === null ? 'unknown, as its base or the site has no latitude and longitude' : `about ${hours.toFixed(1)} h one way`}`}
+            </li>
+          ))}
+        </ul>
+      </>
+    )}
+    {fences.length > 0 && (
+      <>
+        <h2 id="fences">Fences</h2>
+        <FenceSummaries fences={fences} beside="owner" />
+      </>
+    )}
+    <RecordEdits edits={edits} units={site.units} />
+  </PageShell>
+);
