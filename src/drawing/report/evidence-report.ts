@@ -82,7 +82,7 @@ function basisBlocks({ fence }: EvidenceParts, words: EvidenceWords, language: C
     },
     // how the design gust follows from what was entered is explained in English alone
     ...(language === 'en'
-      ? [{ kind: 'paragraph', text: `${explanation}${explanation.endsWith('.') ? '' : '.'}` } as const]
+      ? [{ kind: 'paragraph', text: `The design gust: ${explanation.replace(/\.$/, '')}.` } as const]
       : []),
   ];
 }
@@ -155,10 +155,10 @@ export function evidenceReport(parts: EvidenceParts, making: ReportMaking): Repo
       { kind: 'paragraph', text: breaking, look: 'lead' },
       ...rest.map((text): ReportBlock => ({ kind: 'paragraph', text })),
       ...dayBlocks(parts, words, language),
+      yearsDrawing(fence, language),
       { kind: 'heading', level: 2, text: report.holds },
       holdsTable(fence, language),
       { kind: 'paragraph', text: risksSentence(fence, language) },
-      yearsDrawing(fence, language),
       ...basisBlocks(parts, words, language),
       ...inspectionBlocks(fence, language),
       ...stormBlocks(fence, language),

@@ -86,13 +86,14 @@ function endsEs(told: ToldForecast): string | null {
   const { line, ends } = seasonOne(forecast);
   if (!line || !ends || endsStanding === null || forecast.endsStanding === null || endsStanding === 'clear')
     return null;
-  return `Extremos: ${judgedEs(told, {
+  const judged = judgedEs(told, {
     posts: 'los postes junto a sus extremos',
     kept: endsStanding,
     bare: forecast.endsStanding,
     holdsMps: ends.snapMps.p50,
     short: forecast.endsShortSeason,
-  })} Perderlos significa una reparación, no una cerca nueva.`;
+  });
+  return `Extremos: ${judged.charAt(0).toLowerCase()}${judged.slice(1)} Perderlos significa una reparación, no una cerca nueva.`;
 }
 
 /** What a fence's forecast comes to, in sentences: which gust breaks it, where it stands, what gives way first, its ends. */
