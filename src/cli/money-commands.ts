@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { Option } from 'commander';
 import { NO_MONEY } from '../season/money/money.ts';
+import { USUAL_TERMS } from '../service/usual-terms.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import type { MoneyOptions } from './command-money.ts';
 import { runMoney } from './command-money.ts';
@@ -9,13 +10,6 @@ import { runQuote, runQuoteWithdraw } from './command-quote.ts';
 import { amountArgument, currencyArgument, numberArgument, postsArgument } from './money-argument.ts';
 
 const MOST_PERCENT = 30;
-/** Age at which rails and boards count as worn out [a], and years between inspections [a]. Source: judgement. */
-const LONGEST_SERVICE_YEARS = 25;
-const INSPECT_EVERY_YEARS = 5;
-/** Rise of prices and what a fund earns [%/a]. Source: judgement. */
-const INFLATION_PERCENT = 3;
-const INTEREST_PERCENT = 2;
-
 const jsonOption = (): Option => new Option('--json', 'print JSON instead of text');
 
 /** Adds the commands about what fences cost whom, and when. */
@@ -24,7 +18,7 @@ export function addMoneyCommands(root: Command, context: CliContext, globals: ()
     .command('money')
     .description('plan what one owner spends on fences year by year, and what to set aside for it')
     .argument('<owner>', 'ref of the owner')
-    .option('--years <count>', 'years to plan, 10 to 30', numberArgument(10, 30, 'whole number'), 20)
+    .option('--years <count>', 'years to plan, 10 to 30', numberArgument(10, 30, 'whole number'), USUAL_TERMS.years)
     .option('--opening <amount>', 'what the fund holds today', amountArgument('any'), NO_MONEY)
     .option('--yearly <amount>', 'what is paid in every year (else the plan finds it)', amountArgument('from 0'))
     .option('--at-once <amount>', 'what is paid in once in the first year beside --yearly', amountArgument('from 0'))
@@ -38,13 +32,13 @@ export function addMoneyCommands(root: Command, context: CliContext, globals: ()
       '--inflation <percent>',
       'rise of prices a year',
       numberArgument(-MOST_PERCENT, MOST_PERCENT, 'number'),
-      INFLATION_PERCENT,
+      USUAL_TERMS.inflationPercent,
     )
     .option(
       '--interest <percent>',
       'what the fund earns a year',
       numberArgument(0, MOST_PERCENT, 'number'),
-      INTEREST_PERCENT,
+      USUAL_TERMS.interestPercent,
     )
     .option('--floor <amount>', 'what the fund never falls below', amountArgument('from 0'), NO_MONEY)
     .addOption(
@@ -56,20 +50,20 @@ export function addMoneyCommands(root: Command, context: CliContext, globals: ()
       '--life <years>',
       'age at which rails and boards are worn out',
       numberArgument(1, 30, 'whole number'),
-      LONGEST_SERVICE_YEARS,
+      USUAL_TERMS.longestServiceYears,
     )
     .option(
       '--inspect-every <years>',
       'years from one inspection to the next; 0 for none',
       numberArgument(0, 30, 'whole number'),
-      INSPECT_EVERY_YEARS,
+      USUAL_TERMS.inspectEveryYears,
     )
     .option('--together', 'all fences go early or all late together, instead of each by itself')
     .option(
       '--shared-part <percent>',
       'what this owner pays of a fence with two owners',
       numberArgument(0, 100, 'number'),
-      50,
+      USUAL_TERMS.sharedPercent,
     )
     .option('--currency <code>', 'currency of the register', currencyArgument, 'USD')
     .option('--csv <folder>', 'write years and fences as CSV there, or the years to standard output with -')

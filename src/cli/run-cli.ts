@@ -24,6 +24,7 @@ import { EXIT, EXIT_CODES_TEXT } from './exit-codes.ts';
 import { addLearnedCommands } from './learned-commands.ts';
 import { addMailCommands } from './mail-commands.ts';
 import { addMoneyCommands } from './money-commands.ts';
+import { addReportCommands } from './report-commands.ts';
 import { addSeasonCommands } from './season-commands.ts';
 import { addSheetCommands } from './sheet-commands.ts';
 import { addVisitCommands } from './visit-commands.ts';
@@ -108,6 +109,7 @@ function program(context: CliContext): Command {
   addVisitCommands(root, context, globals);
   addMoneyCommands(root, context, globals);
   addSheetCommands(root, context, globals);
+  addReportCommands(root, context, globals);
   addAccessCommands(root, context, globals);
   addMailCommands(root, context, globals);
   return root;

@@ -3,7 +3,8 @@ import { amountOf, cents, type Money, moneyText } from '../season/money/money.ts
 import type { ReservePlan, ReserveYear } from '../season/money/reserve-plan.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
 import { figureText } from './quantity-text.ts';
-import { type ReserveNaming, reserveWords } from './reserve-words.ts';
+import type { ReserveNaming } from './reserve-naming.ts';
+import { reserveWords } from './reserve-words.ts';
 import { escapeXml, svgElement } from './svg-element.ts';
 import { textWidthPx, wrapText } from './text-width.ts';
 

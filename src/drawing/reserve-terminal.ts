@@ -1,6 +1,7 @@
 import { cents, moneyText } from '../season/money/money.ts';
 import type { ReservePlan, ReserveYear } from '../season/money/reserve-plan.ts';
-import { type ReserveNaming, reserveWords } from './reserve-words.ts';
+import type { ReserveNaming } from './reserve-naming.ts';
+import { reserveWords } from './reserve-words.ts';
 
 /** Size of a reserve plan for a terminal. */
 export interface ReserveTerminalOptions extends ReserveNaming {

@@ -1,21 +1,7 @@
 import { cents, moneyText } from '../season/money/money.ts';
 import type { ReservePlan } from '../season/money/reserve-plan.ts';
-
-/** How a reserve plan is named and counted. */
-export interface ReserveNaming {
-  readonly currency: string;
-  /** Who pays, where the name is known; else the kind of payer stands for it. */
-  readonly payerName?: string;
-}
-
-/** What a picture of a reserve plan says. */
-export interface ReserveWords {
-  readonly title: string;
-  readonly summary: string;
-  readonly keys: { readonly spending: string; readonly fund: string; readonly floor: string };
-  /** What goes under it: how the band is meant, what waiting costs, what the plan is. */
-  readonly notes: readonly string[];
-}
+import type { ReserveNaming, ReserveWords } from './reserve-naming.ts';
+import { reserveWordsEs } from './reserve-words-es.ts';
 
 const PAYERS = {
   association: 'the association',
@@ -43,7 +29,9 @@ function waitingWords({ waiting }: ReservePlan, currency: string): string {
 }
 
 /** The words of a reserve plan's picture, for page and terminal alike. */
-export function reserveWords(plan: ReservePlan, { currency, payerName }: ReserveNaming): ReserveWords {
+export function reserveWords(plan: ReservePlan, naming: ReserveNaming): ReserveWords {
+  if (naming.language === 'es') return reserveWordsEs(plan, naming);
+  const { currency, payerName } = naming;
   const [first, last] = [plan.years[0], plan.years.at(-1)];
   const span = `${first?.year ?? ''} to ${last?.year ?? ''}`;
   const title = `Reserve plan ${span}, paid by ${payerName ?? PAYERS[plan.payer]}`;

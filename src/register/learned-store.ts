@@ -89,6 +89,15 @@ export async function learnedHistory(db: RegisterDb): Promise<readonly LearnedEn
   });
 }
 
+/** The acceptance that was in force at a moment (ISO 8601, UTC): the last until then that had not been taken back by then. */
+export async function learnedInForceAt(db: RegisterDb, at: string): Promise<LearnedVersion | null> {
+  const known = (await learnedHistory(db)).filter((entry) => entry.at <= at);
+  const reverted = new Set(known.flatMap((entry) => (entry.act === 'reverted' ? [entry.reverted] : [])));
+  return (
+    known.flatMap((entry) => (entry.act === 'accepted' && !reverted.has(entry.number) ? [entry] : [])).at(-1) ?? null
+  );
+}
+
 /**
  * The acceptance in force: the last that was not taken back; null where there is none.
  * @param without the number of one that is passed over, as if it had been taken back

@@ -1,3 +1,5 @@
+import type { ChartLanguage } from '../drawing/chart-words.ts';
+import { quotedConditions, quotedSetUp, quotedWorks } from '../drawing/quote-words.ts';
 import { postNumbersText, worksName } from '../drawing/what-if-words.ts';
 import type { FenceFacts } from '../forecast/fence-facts.ts';
 import { fenceStates, stateOn } from '../forecast/fence-state.ts';
@@ -36,7 +38,9 @@ export interface FenceQuoteRequest {
   /** Days from today for which it may be accepted [d]. */
   readonly validDays: number;
   readonly currency: string;
-  /** Said in the quote before the conditions of its works. */
+  /** English where left out. */
+  readonly language?: ChartLanguage;
+  /** Said in the quote after the conditions of its works. */
   readonly cautions: readonly string[];
   readonly now: Clock;
 }
@@ -127,41 +131,29 @@ function quotedParts(
   return parts;
 }
 
-const lineName = ({ kind, posts, postCount }: QuotedPart, postsInAll: number): string => {
-  if (kind === 'added-posts') return worksName(kind);
-  const which = postCount === postsInAll ? 'every post' : `post${postCount === 1 ? '' : 's'} ${postNumbersText(posts)}`;
-  return `${worksName(kind)}, ${which}`;
-};
-
 /** A line a kind for what is counted by the post, and one for what is counted once: of the kinds' parts the largest, as in `worksCost`. */
-function quoteItems(parts: readonly QuotedPart[], { facts, day, catalogue }: Ground): QuoteRequest['items'] {
+function quoteItems(
+  parts: readonly QuotedPart[],
+  { facts, day, catalogue }: Ground,
+  language: ChartLanguage,
+): QuoteRequest['items'] {
   const postsInAll = stateOn(fenceStates(facts), day).posts.length;
   const once = Math.max(...parts.map(({ kind }) => catalogue[kind].price.fixed));
   return [
     ...parts.flatMap((part) => {
       const unitPrice = moneyFromAmount(catalogue[part.kind].price.perPost);
-      return [{ what: lineName(part, postsInAll), quantity: part.postCount, unit: 'post', unitPrice }];
+      return [
+        {
+          what: quotedWorks(part.kind, { posts: part.posts, isEveryPost: part.postCount === postsInAll }, language),
+          quantity: part.postCount,
+          unit: 'post',
+          unitPrice,
+        },
+      ];
     }),
     ...(once > 0
-      ? [{ what: 'getting there and setting up', quantity: 1, unit: 'visit', unitPrice: moneyFromAmount(once) }]
+      ? [{ what: quotedSetUp(language), quantity: 1, unit: 'visit', unitPrice: moneyFromAmount(once) }]
       : []),
-  ];
-}
-
-/** What has to be kept when the works are done, as sentences. */
-function conditions(parts: readonly QuotedPart[], catalogue: WorksCatalogue): readonly string[] {
-  const rules = strictestRules(
-    parts.map(({ kind }) => kind),
-    catalogue,
-  );
-  return [
-    ...(rules.permit ? ['A permit may be needed: it is asked for before the works begin.'] : []),
-    ...(rules.locateNoticeDays > 0
-      ? [`Buried utilities are marked first: ${rules.locateNoticeDays} days' notice before digging.`]
-      : []),
-    ...(rules.licensedApplicator ? ['Preservative is applied by a licensed applicator where the law says so.'] : []),
-    ...(rules.notOnFrozenGround ? ['Not done while the ground is frozen.'] : []),
-    ...(rules.cureDays > 0 ? [`New footings need ${rules.cureDays} days before they have to hold a storm.`] : []),
   ];
 }
 
@@ -170,7 +162,7 @@ function conditions(parts: readonly QuotedPart[], catalogue: WorksCatalogue): re
  * says: the same quote asked for again has the same number, another has another. Throws RangeError where tax or days do not hold.
  */
 export async function fenceQuote(register: Register, request: FenceQuoteRequest): Promise<FenceQuoteResult> {
-  const { fenceRef, works, taxPercent, validDays, currency } = request;
+  const { fenceRef, works, taxPercent, validDays, currency, language = 'en' } = request;
   const facts = (await loadFenceFacts(register, [fenceRef])).get(fenceRef);
   const parties = (await loadFenceParties(register, [fenceRef])).get(fenceRef);
   if (!facts || !parties) {
@@ -189,14 +181,23 @@ export async function fenceQuote(register: Register, request: FenceQuoteRequest)
   if (typeof parts === 'string') return { kind: 'refused', reason: parts };
   const content = {
     site: [parties.site.name, parties.site.place].filter((part) => part !== '').join(', '),
-    owner: parties.owners.map(({ name }) => name).join(' and '),
+    owner: parties.owners.map(({ name }) => name).join(language === 'es' ? ' y ' : ' and '),
     fenceRefs: [fenceRef],
     issued,
     validUntil: addDays(issued, validDays),
     currency,
-    items: quoteItems(parts, ground),
+    items: quoteItems(parts, ground, language),
     taxPercent,
-    cautions: [...conditions(parts, ground.catalogue), ...request.cautions],
+    cautions: [
+      ...quotedConditions(
+        strictestRules(
+          parts.map(({ kind }) => kind),
+          ground.catalogue,
+        ),
+        language,
+      ),
+      ...request.cautions,
+    ],
   };
   const mark = sha256(canonicalJson(content)).slice(0, MARK_LENGTH).toUpperCase();
   return {

@@ -4,6 +4,7 @@ import { nearestName } from '../register/csv/nearest-name.ts';
 import type { Register } from '../register/database.ts';
 import { loadFenceFacts } from '../register/fence-facts-store.ts';
 import { type FenceParties, loadFenceParties } from '../register/fence-parties-store.ts';
+import { fencesOfOwner } from '../register/owner-fences.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { listRecords, readRecord } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
@@ -20,15 +21,19 @@ import { dayInZone } from './clock.ts';
 import { forecastSettingsOf } from './run-sweep.ts';
 import { loadCatalogue } from './season-register.ts';
 
-/** What is asked about the money of one owner. */
-export interface OwnerMoneyRequest
+/** On which terms money is planned. */
+export interface MoneyTerms
   extends Omit<ReservePlanRequest, 'fences' | 'payer' | 'firstYear'>,
     Omit<FenceMoneyTerms, 'firstYear'> {
-  readonly ownerRef: string;
-  /** What this owner pays of a fence that has two owners, 0 to 1 [-]. */
+  /** What one owner pays of a fence that has two owners, 0 to 1 [-]. */
   readonly sharedPart: number;
   readonly now: Clock;
   readonly onProgress: (done: number, total: number) => void;
+}
+
+/** What is asked about the money of one owner. */
+export interface OwnerMoneyRequest extends MoneyTerms {
+  readonly ownerRef: string;
 }
 
 /** One fence of an owner's plan: costs are of the whole fence, the plan pays the owner's share. */
@@ -41,14 +46,18 @@ export interface OwnerFence extends Omit<FenceMoney, 'planned'> {
   readonly sharedWith: string | null;
 }
 
-/** What one owner has to spend on fences, and when. */
-export interface OwnerMoney {
-  readonly owner: Pick<OwnerRecord, 'ref' | 'name' | 'kind'>;
+/** What one payer has to spend on fences, and when. */
+export interface FencesMoney {
   readonly plan: ReservePlan;
   /** In the order of the plan's fences. */
   readonly fences: readonly OwnerFence[];
   /** Fences that could not be looked at, and why; the plan is without them. */
   readonly unseen: readonly { readonly ref: string; readonly message: string }[];
+}
+
+/** What one owner has to spend on fences, and when. */
+export interface OwnerMoney extends FencesMoney {
+  readonly owner: Pick<OwnerRecord, 'ref' | 'name' | 'kind'>;
 }
 
 export type OwnerMoneyResult =
@@ -60,17 +69,23 @@ export type OwnerMoneyResult =
 const responsibleOf = ({ kind }: Pick<OwnerRecord, 'kind'>): Responsible =>
   kind === 'association' ? 'association' : 'lot';
 
-interface OwnedFence {
+/** A fence that money is planned for. */
+interface FenceToPlan {
   readonly facts: FenceFacts;
   readonly parties: FenceParties;
   readonly today: string;
   readonly seasonYear: number;
 }
 
-async function ownedFences(register: Register, ownerRef: string, now: Clock): Promise<readonly OwnedFence[]> {
-  const refs = (await listRecords(register.db, 'fences'))
-    .filter((fence) => fence.ownerRef === ownerRef || fence.secondOwnerRef === ownerRef)
-    .map(({ ref }) => ref);
+/** A fence with who pays how much of it. */
+type PaidFence = FenceToPlan & Pick<OwnerFence, 'share' | 'sharedWith'>;
+
+/** Fences as they are planned today; refs that the register does not hold are left out. */
+export async function fencesToPlan(
+  register: Register,
+  refs: readonly string[],
+  now: Clock,
+): Promise<readonly FenceToPlan[]> {
   const facts = await loadFenceFacts(register, refs);
   const parties = await loadFenceParties(register, refs);
   return refs.flatMap((ref) => {
@@ -82,7 +97,7 @@ async function ownedFences(register: Register, ownerRef: string, now: Clock): Pr
 }
 
 function moneyOf(
-  { facts, parties, today, seasonYear }: OwnedFence,
+  { facts, parties, today, seasonYear }: FenceToPlan,
   by: {
     readonly catalogue: WorksCatalogue;
     readonly settings: ReturnType<typeof forecastSettingsOf>;
@@ -98,46 +113,56 @@ function moneyOf(
 }
 
 /**
+ * The plan of repair and replacement of fences that one payer pays, wholly or in part, at least one. Its first year is that of
+ * the earliest season over all of them. Throws RangeError where the terms do not hold together.
+ */
+export async function fencesMoney(
+  register: Register,
+  paid: readonly PaidFence[],
+  request: MoneyTerms & { readonly payer: Responsible },
+): Promise<FencesMoney> {
+  const { payer, onProgress } = request;
+  const firstYear = Math.min(...paid.map(({ seasonYear }) => seasonYear));
+  const catalogue = await loadCatalogue(register.db);
+  const settings = forecastSettingsOf(await readSettings(register.db));
+  const fences: OwnerFence[] = [];
+  const planned: ReservePlanRequest['fences'][number][] = [];
+  const unseen: FencesMoney['unseen'][number][] = [];
+  for (const [index, fence] of paid.entries()) {
+    const { share, sharedWith } = fence;
+    try {
+      const { planned: forPlan, ...money } = moneyOf(fence, { catalogue, settings, terms: { ...request, firstYear } });
+      planned.push({ ...partOf(forPlan, share), responsible: payer });
+      fences.push({ ...money, siteName: fence.parties.site.name, responsible: payer, share, sharedWith });
+    } catch (error) {
+      unseen.push({ ref: fence.facts.ref, message: error instanceof Error ? error.message : String(error) });
+    }
+    onProgress(index + 1, paid.length);
+    await setImmediate();
+  }
+  return { plan: reservePlan({ ...request, firstYear, fences: planned }), fences, unseen };
+}
+
+/**
  * The plan of repair and replacement of one owner's fences, first and second owner alike. Of a fence with two owners the plan
  * pays the part that is asked for; what the other owner pays is in nobody's plan here. Years are those in which the storm
  * season opens that works of today are weighed by, the first of them over all fences being the first of the plan. Throws
  * RangeError where the terms do not hold together.
  */
 export async function ownerMoney(register: Register, request: OwnerMoneyRequest): Promise<OwnerMoneyResult> {
-  const { ownerRef, sharedPart, now, onProgress } = request;
+  const { ownerRef, sharedPart, now } = request;
   const owner = await readRecord(register.db, 'owners', ownerRef);
   if (!owner) {
     const refs = (await listRecords(register.db, 'owners')).map(({ ref }) => ref);
     return { kind: 'no such owner', nearest: nearestName(ownerRef, refs) };
   }
-  const owned = await ownedFences(register, ownerRef, now);
+  const refs = (await fencesOfOwner(register.db, ownerRef)).map(({ ref }) => ref);
+  const owned = await fencesToPlan(register, refs, now);
   if (owned.length === 0) return { kind: 'no fences', owner };
-  const responsible = responsibleOf(owner);
-  const firstYear = Math.min(...owned.map(({ seasonYear }) => seasonYear));
-  const catalogue = await loadCatalogue(register.db);
-  const settings = forecastSettingsOf(await readSettings(register.db));
-  const fences: OwnerFence[] = [];
-  const planned: ReservePlanRequest['fences'][number][] = [];
-  const unseen: OwnerMoney['unseen'][number][] = [];
-  for (const [index, fence] of owned.entries()) {
+  const paid = owned.map((fence): PaidFence => {
     const other = fence.parties.owners.find(({ ref }) => ref !== ownerRef);
-    const share = other ? sharedPart : 1;
-    try {
-      const { planned: forPlan, ...money } = moneyOf(fence, { catalogue, settings, terms: { ...request, firstYear } });
-      planned.push({ ...partOf(forPlan, share), responsible });
-      fences.push({
-        ...money,
-        siteName: fence.parties.site.name,
-        responsible,
-        share,
-        sharedWith: other?.name ?? null,
-      });
-    } catch (error) {
-      unseen.push({ ref: fence.facts.ref, message: error instanceof Error ? error.message : String(error) });
-    }
-    onProgress(index + 1, owned.length);
-    await setImmediate();
-  }
-  const plan = reservePlan({ ...request, firstYear, payer: responsible, fences: planned });
-  return { kind: 'planned', owner: { ref: owner.ref, name: owner.name, kind: owner.kind }, plan, fences, unseen };
+    return { ...fence, share: other ? sharedPart : 1, sharedWith: other?.name ?? null };
+  });
+  const money = await fencesMoney(register, paid, { ...request, payer: responsibleOf(owner) });
+  return { kind: 'planned', owner: { ref: owner.ref, name: owner.name, kind: owner.kind }, ...money };
 }

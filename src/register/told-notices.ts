@@ -1,0 +1,37 @@
+import type { Register } from './database.ts';
+import type { OutboxState } from './sweep-tables.ts';
+
+/** A notice about a fence with the message that told it. Moments are ISO text in UTC. */
+export interface ToldNotice {
+  readonly matter: string;
+  readonly occasion: string;
+  readonly ownerRef: string;
+  readonly ownerName: string;
+  readonly decidedAt: string;
+  /** Null until a message was written. */
+  readonly channel: 'mail' | 'letter' | null;
+  readonly state: OutboxState | null;
+  readonly sentAt: string | null;
+}
+
+/** The notices about a fence that were told or are to be, oldest first; void ones are left out. */
+export async function listToldNotices({ db }: Register, fenceRef: string): Promise<readonly ToldNotice[]> {
+  return db
+    .selectFrom('notices')
+    .innerJoin('owners', 'owners.ref', 'notices.owner_ref')
+    .leftJoin('outbox', 'outbox.id', 'notices.outbox_id')
+    .select([
+      'matter',
+      'occasion',
+      'owners.ref as ownerRef',
+      'owners.name as ownerName',
+      'notices.created_at as decidedAt',
+      'outbox.channel as channel',
+      'outbox.state as state',
+      'outbox.sent_at as sentAt',
+    ])
+    .where('fence_ref', '=', fenceRef)
+    .where('void_reason', 'is', null)
+    .orderBy('notices.id')
+    .execute();
+}
