@@ -9,6 +9,7 @@ import { accountsRoutes } from './accounts/accounts-routes.tsx';
 import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
 import { setupRoutes } from './accounts/setup-routes.tsx';
 import { signInRoutes } from './accounts/sign-in-routes.tsx';
+import { boardRoutes } from './board/board-routes.tsx';
 import { feedRoutes } from './calendar/feed-routes.ts';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
@@ -19,6 +20,7 @@ import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
 import { mailRoutes } from './mail/mail-routes.tsx';
 import { outboxRoutes } from './mail/outbox-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
+import { reportsRoutes } from './reports/reports-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
@@ -77,6 +79,8 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', ownAccountRoutes(parts));
   app.route('/', accountsRoutes(parts));
   app.route('/', fenceRoutes(parts));
+  app.route('/', reportsRoutes(parts));
+  app.route('/', boardRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
   app.route('/', feedRoutes(parts));

@@ -56,7 +56,8 @@ function tableHtml({ caption, columns, rows, sums = [] }: ReportTable): string {
   ].join('\n');
 }
 
-function blockHtml(block: ReportBlock, index: number): string {
+/** One part of a report as HTML; the prefix tells the ids inside apart where a page holds several. */
+export function partHtml(block: ReportBlock, idPrefix: string): string {
   switch (block.kind) {
     case 'heading':
       return tag(`h${block.level}`, block.text);
@@ -79,7 +80,7 @@ function blockHtml(block: ReportBlock, index: number): string {
       return tableHtml(block);
     case 'drawing':
       return `<figure class="report-drawing">${DRAWING_WIDTHS.map(
-        ([name, widthPx]) => `<div class="report-${name}">${block.svg(widthPx, `r${index}-${name}`)}</div>`,
+        ([name, widthPx]) => `<div class="report-${name}">${block.svg(widthPx, `${idPrefix}-${name}`)}</div>`,
       ).join('')}${block.caption === undefined ? '' : tag('figcaption', block.caption)}</figure>`;
     case 'picture':
       return `<p><img class="report-picture" src="${escapeXml(block.source)}" width="${block.widthPx}" alt="${escapeXml(block.alt)}"></p>`;
@@ -100,7 +101,7 @@ export function reportBody(report: Report): string {
     `<article class="report" lang="${report.language}">`,
     tag('h1', report.title),
     ...report.under.map((line) => tag('p', line, 'where')),
-    ...report.blocks.map(blockHtml),
+    ...report.blocks.map((block, index) => partHtml(block, `r${index}`)),
     tag('p', report.foot.join(' · '), 'report-foot'),
     '</article>',
   ].join('\n');
