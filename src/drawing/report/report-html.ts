@@ -9,6 +9,9 @@ const DRAWING_WIDTHS = [
   ['narrow', 358],
 ] as const;
 
+/** Columns that fit on a phone side by side. */
+const FEW_COLUMNS = 3;
+
 const tag = (name: string, text: string, className?: string): string =>
   `<${name}${className === undefined ? '' : ` class="${className}"`}>${escapeXml(text)}</${name}>`;
 
@@ -49,7 +52,7 @@ function tableHtml({ caption, columns, rows, sums = [] }: ReportTable): string {
       .join('')}</tr>`;
   const foot = sums.length === 0 ? '' : `<tfoot>${sums.map(row).join('\n')}</tfoot>`;
   return [
-    `<div class="scroll" role="region" tabindex="0" aria-label="${escapeXml(caption)}"><table class="report-table">`,
+    `<div class="scroll" role="region" tabindex="0" aria-label="${escapeXml(caption)}"><table class="report-table${columns.length <= FEW_COLUMNS ? ' few' : ''}">`,
     `${tag('caption', caption)}<thead><tr>${heads.join('')}</tr></thead>`,
     `<tbody>${rows.map(row).join('\n')}</tbody>${foot}`,
     '</table></div>',

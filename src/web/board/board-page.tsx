@@ -35,11 +35,20 @@ const sumCounts = (sites: readonly BoardSite[]): BoardSite['counts'] =>
     { clear: 0, closing: 0, short: 0, 'short from new': 0 },
   );
 
+/** The first season in which any of the fences goes short, over all sites. */
+function firstShort(sites: readonly BoardSite[]): BoardSite['next'] {
+  const all = sites.flatMap(({ next }) => (next ? [next] : []));
+  const season = all.map((each) => each.season).sort()[0];
+  if (season === undefined) return null;
+  return { season, refs: all.filter((each) => each.season === season).flatMap(({ refs }) => refs) };
+}
+
 /** The page on which a board begins: how its fences stand, what they will cost, what to print for the meeting. */
 export const BoardPage: FC<BoardProps> = ({ sites, years, language, frame }) => {
   const words = BOARD_WORDS[language];
   const total = sites.reduce((sum, site) => sum + site.total, 0);
   const unswept = sites.reduce((sum, site) => sum + site.unswept, 0);
+  const next = firstShort(sites);
   return (
     <PageShell title={words.title} section="board" frame={frame} cautions={total > 0} language={language}>
       <h1>{words.title}</h1>
@@ -48,7 +57,7 @@ export const BoardPage: FC<BoardProps> = ({ sites, years, language, frame }) => 
       ) : (
         <>
           <p class="lead">{words.lead(total, unswept, sumCounts(sites))}</p>
-          {sites.map(({ next }) => next && <p>{words.next(next.season, next.refs)}</p>)}
+          {next && <p>{words.next(next.season, next.refs)}</p>}
           <SitesTable sites={sites} words={words} />
           <p>
             <a href="/fences">{words.fences}</a>. {words.readOnly}
@@ -176,12 +185,14 @@ const Documents: FC<{ readonly sites: readonly BoardSite[]; readonly years: numb
           return [
             <li>
               <span class="what">{plan}</span>
-              <a href={`/sites/${site}/plan?years=${years}`} aria-label={`${plan}, ${words.page}`}>
-                {words.page}
-              </a>
-              <a href={`/sites/${site}/plan.pdf?years=${years}`} aria-label={`${plan}, ${words.pdf}`}>
-                {words.pdf}
-              </a>
+              <span class="links">
+                <a href={`/sites/${site}/plan?years=${years}`} aria-label={`${plan}, ${words.page}`}>
+                  {words.page}
+                </a>
+                <a href={`/sites/${site}/plan.pdf?years=${years}`} aria-label={`${plan}, ${words.pdf}`}>
+                  {words.pdf}
+                </a>
+              </span>
             </li>,
             <li>
               <span class="what">{words.csvYears(name)}</span>

@@ -47,7 +47,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
       const now =
         short === 0
           ? `${known === 1 ? 'Your fence holds' : `All ${known} fences hold`} the gust of ${known === 1 ? 'its' : 'their'} place now`
-          : `${short} of ${known} fences no longer ${short === 1 ? 'holds' : 'hold'} the gust of ${short === 1 ? 'its' : 'their'} place`;
+          : `${short} of ${known} fences ${short === 1 ? 'does' : 'do'} not hold the gust that ${short === 1 ? 'its' : 'their'} place asks for`;
       const soon =
         counts.closing === 0
           ? 'none is close to it'
@@ -92,9 +92,9 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
       const now =
         short === 0
           ? known === 1
-            ? 'Su cerca aguanta ahora la ráfaga de su lugar'
-            : `Las ${known} cercas aguantan ahora la ráfaga de su lugar`
-          : `${short} de ${known} cercas ya no ${short === 1 ? 'aguanta' : 'aguantan'} la ráfaga de su lugar`;
+            ? 'Su cerca aguanta la ráfaga que pide su lugar'
+            : `Las ${known} cercas aguantan la ráfaga que pide su lugar`
+          : `${short} de ${known} cercas no ${short === 1 ? 'aguanta' : 'aguantan'} la ráfaga que pide su lugar`;
       const soon =
         counts.closing === 0
           ? 'ninguna está cerca del límite'

@@ -37,12 +37,14 @@ const DocumentList: FC<{ readonly documents: readonly Listed[]; readonly words: 
           {what}
           {note !== undefined && <span class="small">{note}</span>}
         </span>
-        <a href={path} aria-label={`${what}, ${words.page}`}>
-          {words.page}
-        </a>
-        <a href={`${path}.pdf`} aria-label={`${what}, ${words.pdf}`}>
-          {words.pdf}
-        </a>
+        <span class="links">
+          <a href={path} aria-label={`${what}, ${words.page}`}>
+            {words.page}
+          </a>
+          <a href={`${path}.pdf`} aria-label={`${what}, ${words.pdf}`}>
+            {words.pdf}
+          </a>
+        </span>
       </li>
     ))}
   </ul>
