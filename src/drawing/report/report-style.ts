@@ -7,6 +7,7 @@ const { ink, muted, paper, snap } = CHART_PALETTE;
  * Colours are the page's own where it has them.
  */
 export const REPORT_PARTS_STYLE = `
+.report p, .report li, .report dd { overflow-wrap: anywhere; }
 .report-drawing { margin: 1.25rem 0 1rem; }
 .report-drawing svg { display: block; max-width: 100%; height: auto; }
 .report-drawing figcaption { color: var(--muted, ${muted}); font-size: 0.95rem; max-width: 56rem; padding-top: 0.4rem; }
