@@ -1,4 +1,4 @@
-// Makes a fresh checkout ready: packages, build tools, the build, and a browser for its tests. Does only what is missing.
+// Makes a fresh checkout ready: packages, build tools, the build, and a browser and a PDF reader for its tests. Does only what is missing.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
@@ -70,9 +70,22 @@ function readyBrowser() {
   }
 }
 
+// The reader by which tests look at PDF files: another program than the one that makes them.
+function readyPdfReader() {
+  if (has('pdftotext') && has('pdfinfo') && has('pdffonts')) return;
+  if (!mayInstall || !debian(['poppler-utils'])) {
+    say(
+      'NOT RUN ahead: no pdftotext, pdfinfo and pdffonts and no right to install them; the tests of PDF files will say so.',
+    );
+  }
+}
+
 const [major] = process.versions.node.split('.').map(Number);
 if (major !== 20)
   stop(`This is Node ${process.version}; Stormpale runs on Node 20.`, 'Install Node 20 and run the command again.');
 readyPackages();
 if (wants.has('--build')) readyBuild();
-if (wants.has('--browser')) readyBrowser();
+if (wants.has('--browser')) {
+  readyBrowser();
+  readyPdfReader();
+}

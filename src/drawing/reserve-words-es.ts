@@ -10,7 +10,7 @@ const DEPENDENCE = {
 } as const;
 
 /** What a plan is, in Spanish: as `RESERVE_PLAN_LABEL`. */
-export const RESERVE_PLAN_LABEL_ES = 'una ayuda para planear, no un estudio de reservas exigido por ley';
+const RESERVE_PLAN_LABEL_ES = 'una ayuda para planear, no un estudio de reservas exigido por ley';
 
 /** What is paid in: `61,200.00 USD de una vez y 9,300.00 USD cada año`. */
 function contributionEs({ contribution }: ReservePlan, currency: string): string {

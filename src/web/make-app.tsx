@@ -11,6 +11,7 @@ import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
 import { setupRoutes } from './accounts/setup-routes.tsx';
 import { signInRoutes } from './accounts/sign-in-routes.tsx';
 import { apiApp } from './api/api-app.ts';
+import { boardRoutes } from './board/board-routes.tsx';
 import { feedRoutes } from './calendar/feed-routes.ts';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
@@ -26,6 +27,7 @@ import { answersRoutes } from './owner/answers-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
 import { ownerPreferenceRoutes } from './owner/preference-routes.tsx';
 import { recordsRoutes } from './records/records-routes.ts';
+import { reportsRoutes } from './reports/reports-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
@@ -107,6 +109,8 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', ownAccountRoutes(parts));
   app.route('/', accountsRoutes(parts));
   app.route('/', fenceRoutes(parts));
+  app.route('/', reportsRoutes(parts));
+  app.route('/', boardRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
   app.route('/', ownerAnswerRoutes(parts));

@@ -9,6 +9,9 @@ const DRAWING_WIDTHS = [
   ['narrow', 358],
 ] as const;
 
+/** Columns that fit on a phone side by side. */
+const FEW_COLUMNS = 3;
+
 const tag = (name: string, text: string, className?: string): string =>
   `<${name}${className === undefined ? '' : ` class="${className}"`}>${escapeXml(text)}</${name}>`;
 
@@ -49,14 +52,15 @@ function tableHtml({ caption, columns, rows, sums = [] }: ReportTable): string {
       .join('')}</tr>`;
   const foot = sums.length === 0 ? '' : `<tfoot>${sums.map(row).join('\n')}</tfoot>`;
   return [
-    `<div class="scroll" role="region" tabindex="0" aria-label="${escapeXml(caption)}"><table class="report-table">`,
+    `<div class="scroll" role="region" tabindex="0" aria-label="${escapeXml(caption)}"><table class="report-table${columns.length <= FEW_COLUMNS ? ' few' : ''}">`,
     `${tag('caption', caption)}<thead><tr>${heads.join('')}</tr></thead>`,
     `<tbody>${rows.map(row).join('\n')}</tbody>${foot}`,
     '</table></div>',
   ].join('\n');
 }
 
-function blockHtml(block: ReportBlock, index: number): string {
+/** One part of a report as HTML; the prefix tells the ids inside apart where a page holds several. */
+export function partHtml(block: ReportBlock, idPrefix: string): string {
   switch (block.kind) {
     case 'heading':
       return tag(`h${block.level}`, block.text);
@@ -79,7 +83,7 @@ function blockHtml(block: ReportBlock, index: number): string {
       return tableHtml(block);
     case 'drawing':
       return `<figure class="report-drawing">${DRAWING_WIDTHS.map(
-        ([name, widthPx]) => `<div class="report-${name}">${block.svg(widthPx, `r${index}-${name}`)}</div>`,
+        ([name, widthPx]) => `<div class="report-${name}">${block.svg(widthPx, `${idPrefix}-${name}`)}</div>`,
       ).join('')}${block.caption === undefined ? '' : tag('figcaption', block.caption)}</figure>`;
     case 'picture':
       return `<p><img class="report-picture" src="${escapeXml(block.source)}" width="${block.widthPx}" alt="${escapeXml(block.alt)}"></p>`;
@@ -100,7 +104,7 @@ export function reportBody(report: Report): string {
     `<article class="report" lang="${report.language}">`,
     tag('h1', report.title),
     ...report.under.map((line) => tag('p', line, 'where')),
-    ...report.blocks.map(blockHtml),
+    ...report.blocks.map((block, index) => partHtml(block, `r${index}`)),
     tag('p', report.foot.join(' · '), 'report-foot'),
     '</article>',
   ].join('\n');

@@ -7,6 +7,7 @@ const { ink, muted, paper, snap } = CHART_PALETTE;
  * Colours are the page's own where it has them.
  */
 export const REPORT_PARTS_STYLE = `
+.report p, .report li, .report dd { overflow-wrap: anywhere; }
 .report-drawing { margin: 1.25rem 0 1rem; }
 .report-drawing svg { display: block; max-width: 100%; height: auto; }
 .report-drawing figcaption { color: var(--muted, ${muted}); font-size: 0.95rem; max-width: 56rem; padding-top: 0.4rem; }
@@ -16,6 +17,8 @@ export const REPORT_PARTS_STYLE = `
 .report-table caption { text-align: left; color: var(--muted, ${muted}); padding: 0 0 0.4rem; }
 .report-table td, .report-table th { overflow-wrap: break-word; }
 .report-table td svg { display: block; margin-top: 2px; }
+.report-table .figure + :not(.figure) { padding-left: 1.75rem; }
+.report .scroll table.few, .scroll table.few { min-width: 0; }
 .report-table tfoot td, .report-table tfoot th { border-top: 1px solid var(--ink, ${ink}); font-weight: 600; }
 .report-small { color: var(--muted, ${muted}); font-size: 0.95rem; }
 .report-strong { font-weight: 600; border-left: 4px solid var(--ink, ${ink}); padding-left: 0.9rem; }

@@ -12,7 +12,7 @@ export type ReportCell =
   | { readonly kind: 'drawn'; readonly text: string; readonly svg: string };
 
 /** One column of a table. */
-export interface ReportColumn {
+interface ReportColumn {
   readonly heading: string;
   /** Said under the heading in smaller words. */
   readonly unit?: string;

@@ -12,7 +12,7 @@ interface Entered {
 }
 
 /** An inspection as a report tells it. */
-export interface ReportedInspection extends Entered {
+interface ReportedInspection extends Entered {
   readonly day: CalendarDay;
   readonly inspector: string;
   readonly qualification: string;
@@ -22,13 +22,13 @@ export interface ReportedInspection extends Entered {
 }
 
 /** What a storm did, as a report tells it. */
-export interface ReportedStorm extends Omit<StormOutcome, 'ref'>, Entered {
+interface ReportedStorm extends Omit<StormOutcome, 'ref'>, Entered {
   readonly gustSource: string;
   readonly reportedBy: string;
 }
 
 /** Works as a report tells them. */
-export interface ReportedWorks extends Pick<Works, 'kind' | 'day' | 'posts'>, Entered {}
+interface ReportedWorks extends Pick<Works, 'kind' | 'day' | 'posts'>, Entered {}
 
 /** Everything that a report says of one fence. It holds no note of the office and no address of an owner. */
 export interface ReportedFence extends ToldForecast {

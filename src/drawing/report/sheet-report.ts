@@ -58,7 +58,7 @@ const postsTable = (fence: SheetFence, units: DisplayUnits): ReportTable => ({
   columns: [
     { heading: 'Post', weight: 0.6 },
     { heading: 'Done', weight: 0.5 },
-    { heading: 'To do', weight: 1.3 },
+    { heading: 'To do', weight: 1.8 },
     { heading: 'Last read', weight: 1.7 },
     { heading: believedHeading(units), weight: 1.1 },
     { heading: `Sound width found, ${depthUnit(units)}`, weight: 0.8 },

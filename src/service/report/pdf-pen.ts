@@ -8,7 +8,7 @@ export interface ReportFonts {
   readonly semibold: Uint8Array;
 }
 
-export type Weight = 400 | 600;
+type Weight = 400 | 600;
 
 /** How a line of text looks. */
 export interface TextLook {

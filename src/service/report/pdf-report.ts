@@ -126,6 +126,7 @@ function putAnswer(pen: PdfPen, { lines, about }: Extract<ReportBlock, { kind: '
       .lineTo(pen.frame.left + 1.2, y + 19)
       .stroke();
   };
+  pen.skip(7);
   for (const line of lines) pen.paragraph(line, { size: 12.5 }, { indent: 12, mark: bar });
   pen.paragraph(
     about,

@@ -2,6 +2,7 @@ import { CHART_PALETTE } from '../../drawing/chart-palette.ts';
 import type { ReportCell, ReportTable } from '../../drawing/report/report.ts';
 import { putDrawing, type ReadDrawing, readDrawing } from './pdf-drawing.ts';
 import { lineHeight, type PdfElement, type PdfPen, type TextLook } from './pdf-pen.ts';
+import { sharedWidths } from './shared-widths.ts';
 
 const SIZE = 8.6;
 const SMALL: TextLook = { size: 7.6, colour: CHART_PALETTE.muted };
@@ -52,23 +53,14 @@ function layColumns(pen: PdfPen, { columns, rows, sums = [] }: ReportTable): rea
     const fields = all.map((row) => leastOf(row[index] ?? ''));
     return Math.min(Math.max(0, ...heads, ...cells, ...fields) + 0.5, room * 0.3);
   });
-  const weights = columns.map(({ weight }) => weight);
-  const fixed = new Set<number>();
-  let widths: readonly number[] = [];
-  for (;;) {
-    const free = room - [...fixed].reduce((sum, index) => sum + least[index]!, 0);
-    const weight = weights.reduce((sum, each, index) => sum + (fixed.has(index) ? 0 : each), 0);
-    widths = weights.map((each, index) => (fixed.has(index) ? least[index]! : (free * each) / weight));
-    const narrow = widths.findIndex((width, index) => !fixed.has(index) && width < least[index]!);
-    if (narrow === -1 || fixed.size + 1 >= columns.length) break;
-    fixed.add(narrow);
-  }
-  const whole = widths.reduce((sum, width) => sum + width, 0);
+  const widths = sharedWidths(
+    room,
+    columns.map(({ weight }, index) => ({ weight, least: least[index]! })),
+  );
   let x = pen.frame.left;
   return widths.map((width, index) => {
-    const scaled = whole > room ? (width * room) / whole : width;
-    const laid = { x, width: scaled, figures: columns[index]?.figures ?? false };
-    x += scaled + gaps[index]!;
+    const laid = { x, width, figures: columns[index]?.figures ?? false };
+    x += width + gaps[index]!;
     return laid;
   });
 }

@@ -30,7 +30,8 @@ export interface LoadedPlan {
   readonly timeZone: string;
 }
 
-type PlanResult = LoadedPlan | Exclude<ReportResult, { kind: 'report' }>;
+/** A plan, or why there is none. */
+export type PlanResult = LoadedPlan | Exclude<ReportResult, { kind: 'report' }>;
 
 const PER_CENT = 100;
 
@@ -154,9 +155,14 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
 export const loadPlan = (parts: ReportParts, request: PlanRequest): Promise<PlanResult> =>
   request.of.kind === 'owner' ? ownerPlan(parts, request) : sitePlan(parts, request);
 
+/** A loaded plan as a report. */
+export const reportOfPlan = async (parts: ReportParts, loaded: LoadedPlan): Promise<ReportResult> => ({
+  kind: 'report',
+  report: planReport(loaded.reported, await makingOf(parts, loaded)),
+});
+
 /** The replacement plan of an owner or a site, as a report. */
 export async function planReportOf(parts: ReportParts, request: PlanRequest): Promise<ReportResult> {
   const loaded = await loadPlan(parts, request);
-  if (loaded.kind !== 'plan') return loaded;
-  return { kind: 'report', report: planReport(loaded.reported, await makingOf(parts, loaded)) };
+  return loaded.kind === 'plan' ? reportOfPlan(parts, loaded) : loaded;
 }

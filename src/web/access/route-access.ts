@@ -22,6 +22,9 @@ export interface RouteAccess {
 
 const ANYBODY: readonly Who[] = ['anybody'];
 const OFFICE: readonly Who[] = ['office'];
+const OFFICE_AND_BOARD: readonly Who[] = ['office', 'board'];
+const OFFICE_AND_CREW: readonly Who[] = ['office', 'crew'];
+const BOARD: readonly Who[] = ['board'];
 const SIGNED_IN: readonly Who[] = ['office', 'crew', 'board'];
 /** Tokens alone, by their scope. */
 const PROGRAMS: readonly Who[] = [];
@@ -70,8 +73,27 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/fences/:name', SIGNED_IN, { scope: 'read-fences' }),
   route('GET', '/fences/:ref/reasons', SIGNED_IN, { scope: 'read-fences' }),
 
+  route('GET', '/documents', SIGNED_IN),
+  route('GET', '/fences/:ref/report', SIGNED_IN),
+  route('GET', '/fences/:ref/report.pdf', SIGNED_IN),
+  route('GET', '/fences/:ref/evidence', OFFICE_AND_BOARD),
+  route('GET', '/fences/:ref/evidence.pdf', OFFICE_AND_BOARD),
+  route('GET', '/fences/:ref/quote', OFFICE),
+  route('GET', '/fences/:ref/quote.pdf', OFFICE),
+  route('GET', '/sites/:ref/plan', OFFICE_AND_BOARD),
+  route('GET', '/sites/:ref/plan.pdf', OFFICE_AND_BOARD),
+  route('GET', '/owners/:ref/plan', OFFICE_AND_BOARD),
+  route('GET', '/owners/:ref/plan.pdf', OFFICE_AND_BOARD),
+  route('GET', '/sheets/:crew/:day{[0-9-]+}', OFFICE_AND_CREW),
+  route('GET', '/sheets/:crew/:file{[0-9-]+\\.pdf}', OFFICE_AND_CREW),
+
+  route('GET', '/board', BOARD),
+  route('GET', '/board/:site/years.csv', BOARD),
+  route('GET', '/board/:site/fences.csv', BOARD),
+
   route('GET', '/outbox', OFFICE),
   route('GET', '/outbox/:id{[0-9]+}/letter', OFFICE),
+  route('GET', '/outbox/:id{[0-9]+}/letter.pdf', OFFICE),
   route('GET', '/mail', OFFICE),
   route('GET', '/mail/:id', OFFICE),
   route('GET', '/mail/:id/html', OFFICE),

@@ -13,10 +13,17 @@ interface NavigationEntry {
 
 /** The entries of the masthead in their order, and who is shown them. */
 const NAVIGATION = [
+  { section: 'board', path: '/board', roles: ['board'], words: { en: 'Our fences', es: 'Nuestras cercas' } },
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
   { section: 'owners', path: '/owners', roles: ['office'], words: { en: 'Owners', es: 'Propietarios' } },
   { section: 'sites', path: '/sites', roles: ['office'], words: { en: 'Sites', es: 'Sitios' } },
   { section: 'notices', path: '/notices', roles: ['office'], words: { en: 'Notices', es: 'Avisos' } },
+  {
+    section: 'documents',
+    path: '/documents',
+    roles: ['office', 'crew', 'board'],
+    words: { en: 'Documents', es: 'Documentos' },
+  },
   { section: 'outbox', path: '/outbox', roles: ['office'], words: { en: 'Outbox', es: 'Bandeja de salida' } },
   { section: 'answers', path: '/answers', roles: ['office'], words: { en: 'Answers', es: 'Respuestas' } },
   {
@@ -36,7 +43,7 @@ export type Section = (typeof NAVIGATION)[number]['section'] | 'account' | null;
 const BEGINNINGS: Readonly<Record<AccountRole, string>> = {
   office: '/fences',
   crew: '/fences',
-  board: '/fences',
+  board: '/board',
 };
 
 /** Path of the page with which a role begins. */

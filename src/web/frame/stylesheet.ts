@@ -4,12 +4,19 @@ import { FORM_STYLES } from './stylesheet-forms.ts';
 import { OWNER_STYLES } from './stylesheet-owner.ts';
 import { PAGE_STYLES } from './stylesheet-page.ts';
 import { RECORD_STYLES } from './stylesheet-records.ts';
+import { REPORT_STYLES } from './stylesheet-reports.ts';
 import { TABLE_STYLES } from './stylesheet-tables.ts';
 
 /** The one stylesheet of every page. */
-export const STYLESHEET = [PAGE_STYLES, TABLE_STYLES, CHART_STYLES, FORM_STYLES, OWNER_STYLES, RECORD_STYLES].join(
-  '\n',
-);
+export const STYLESHEET = [
+  PAGE_STYLES,
+  TABLE_STYLES,
+  CHART_STYLES,
+  FORM_STYLES,
+  OWNER_STYLES,
+  RECORD_STYLES,
+  REPORT_STYLES,
+].join('\n');
 
 /** Path of the stylesheet; it changes with the content, so that it may be kept for long. */
 export const STYLESHEET_PATH = `/style-${createHash('sha256').update(STYLESHEET).digest('hex').slice(0, 12)}.css`;

@@ -41,6 +41,9 @@ const all = (status: Expected): Row[3] => ({
 });
 const office = (status: number): Row[3] => ({ ...TURNED_AWAY, office: status, crew: 'refused', board: 'refused' });
 const accounts = (status: number): Row[3] => ({ ...TURNED_AWAY, office: status, crew: status, board: status });
+const officeAndBoard = (status: number): Row[3] => ({ ...accounts(status), crew: 'refused' });
+const officeAndCrew = (status: number): Row[3] => ({ ...accounts(status), board: 'refused' });
+const board = (status: number): Row[3] => ({ ...TURNED_AWAY, office: 'refused', crew: 'refused', board: status });
 const fences = { ...accounts(200), 'read-fences': 200 } as const;
 /** The address is the secret: whoever has it is let in, whoever else they are; a program's token is for other routes. */
 const byAddress = (status: Expected): Row[3] => ({
@@ -102,8 +105,38 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/fences/:name', '/fences/PR-01.json', { ...fences, nobody: '401', owner: '401' }],
   ['GET', '/fences/:ref/reasons', '/fences/PR-01/reasons', fences],
 
+  ['GET', '/documents', '/documents', accounts(200)],
+  ['GET', '/fences/:ref/report', '/fences/PR-01/report', accounts(200)],
+  ['GET', '/fences/:ref/report', '/fences/SK-01/report', { ...accounts(200), board: 404 }],
+  ['GET', '/fences/:ref/report.pdf', '/fences/PR-01/report.pdf', accounts(200)],
+  ['GET', '/fences/:ref/report.pdf', '/fences/SK-01/report.pdf', { ...accounts(200), board: 404 }],
+  ['GET', '/fences/:ref/evidence', '/fences/PR-01/evidence', officeAndBoard(200)],
+  ['GET', '/fences/:ref/evidence', '/fences/SK-01/evidence', { ...officeAndBoard(200), board: 404 }],
+  ['GET', '/fences/:ref/evidence.pdf', '/fences/PR-01/evidence.pdf', officeAndBoard(200)],
+  ['GET', '/fences/:ref/evidence.pdf', '/fences/SK-01/evidence.pdf', { ...officeAndBoard(200), board: 404 }],
+  ['GET', '/fences/:ref/quote', '/fences/PR-01/quote', office(200)],
+  ['GET', '/fences/:ref/quote.pdf', '/fences/PR-01/quote.pdf?works=inspect', office(200)],
+  ['GET', '/sites/:ref/plan', '/sites/PELICAN/plan', officeAndBoard(200)],
+  ['GET', '/sites/:ref/plan', '/sites/SKERRY/plan', { ...officeAndBoard(200), board: 404 }],
+  ['GET', '/sites/:ref/plan.pdf', '/sites/PELICAN/plan.pdf', officeAndBoard(200)],
+  ['GET', '/sites/:ref/plan.pdf', '/sites/SKERRY/plan.pdf', { ...officeAndBoard(200), board: 404 }],
+  // the association's own, all of whose fences the board sees; a person's, and a company's elsewhere, are not the board's
+  ['GET', '/owners/:ref/plan', '/owners/HOA/plan', officeAndBoard(200)],
+  ['GET', '/owners/:ref/plan', '/owners/QUINN/plan', { ...officeAndBoard(200), board: 404 }],
+  ['GET', '/owners/:ref/plan.pdf', '/owners/HOA/plan.pdf', officeAndBoard(200)],
+  ['GET', '/owners/:ref/plan.pdf', '/owners/MASON/plan.pdf', { ...officeAndBoard(200), board: 404 }],
+  // the sample has no crew
+  ['GET', '/sheets/:crew/:day{[0-9-]+}', '/sheets/gulf/2026-11-24', officeAndCrew(404)],
+  ['GET', '/sheets/:crew/:file{[0-9-]+\\.pdf}', '/sheets/gulf/2026-11-24.pdf', officeAndCrew(404)],
+
+  ['GET', '/board', '/board', board(200)],
+  ['GET', '/board/:site/years.csv', '/board/PELICAN/years.csv', board(200)],
+  ['GET', '/board/:site/years.csv', '/board/SKERRY/years.csv', board(404)],
+  ['GET', '/board/:site/fences.csv', '/board/PELICAN/fences.csv', board(200)],
+
   ['GET', '/outbox', '/outbox', office(200)],
   ['GET', '/outbox/:id{[0-9]+}/letter', '/outbox/{letter}/letter', office(200)],
+  ['GET', '/outbox/:id{[0-9]+}/letter.pdf', '/outbox/{letter}/letter.pdf', office(200)],
   ['GET', '/mail', '/mail', office(200)],
   ['GET', '/mail/:id', '{mail}', office(200)],
   ['GET', '/mail/:id/html', '{mail}/html', office(200)],
