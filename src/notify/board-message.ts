@@ -157,7 +157,12 @@ export function boardMessage(input: {
       {
         kind: 'answer',
         title: officeName(office, language),
-        lines: [...(dangerous.length > 0 ? [fenceWords.digest.danger(dangerous)] : []), ...answer],
+        lines: [
+          ...(dangerous.length > 0
+            ? [fenceWords.digest.danger(dangerous.slice(0, REASONS_SHOWN), dangerous.length)]
+            : []),
+          ...answer,
+        ],
       },
       paragraph(fenceWords.greeting(oneLine(recipient.name))),
       paragraph(recipient.covering ?? board.covering),

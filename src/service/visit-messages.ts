@@ -32,6 +32,9 @@ import { siteWhere } from './visit-surroundings.ts';
 /** An answer to a proposed day is of use until so many days before it [d]; judgement. */
 const ANSWER_DAYS = 5;
 
+/** A fence that a message explains a visit by, and tells nothing new of. */
+const NOTHING_TOLD = { matters: [], first: false, remindedSeason: null, gain: null, offer: null } as const;
+
 /** A message about visits, and the notices it carries. */
 export interface VisitMessage {
   readonly message: OwnerMessage;
@@ -153,9 +156,7 @@ async function oneVisit(
       reminders: visitReminders({ ...visit, items }, catalogue)
         .map(({ kind }) => kind)
         .filter((kind) => kind !== 'frozen-ground'),
-      fences: [...forecasts.values()].map((fence) =>
-        noticedFence(fence, { matters: [], first: false, remindedSeason: null, gain: null }, now),
-      ),
+      fences: [...forecasts.values()].map((fence) => noticedFence(fence, NOTHING_TOLD, now)),
     },
     recipient: { ...recipient, covering: notices.find(({ covering }) => covering !== null)?.covering ?? null },
     office,
@@ -191,9 +192,7 @@ async function boardPlan(register: Register, told: readonly VisitNotices[], part
         return site ? [factsOf(each.visit, each.notices, site, parts)] : [];
       }),
       currency,
-      fences: [...forecasts.values()].map((fence) =>
-        noticedFence(fence, { matters: [], first: false, remindedSeason: null, gain: null }, now),
-      ),
+      fences: [...forecasts.values()].map((fence) => noticedFence(fence, NOTHING_TOLD, now)),
     },
     recipient: { ...recipient, covering: notices.find(({ covering }) => covering !== null)?.covering ?? null },
     office,

@@ -44,6 +44,8 @@ export interface ImportReport {
   readonly changes: readonly RecordChange[];
   /** The records that are (or would be) created or changed, as they are stored. */
   readonly records: { readonly [K in RecordKind]: readonly RecordOf[K][] };
+  /** New fences whose first notices wait for the office, the import being large; 0 where none do. */
+  readonly fencesHeld: number;
   readonly faults: readonly ImportRemark[];
   readonly warnings: readonly ImportRemark[];
   /** The refused rows of each file as CSV, with the faults in a last column `reasons` that an import passes over. */
