@@ -65,7 +65,7 @@ const named = (refs: readonly string[], words: MessageWords): string =>
     ? refs.join(', ')
     : `${refs.slice(0, NAMED).join(', ')}${words.digest.moreFences(refs.length - NAMED)}`;
 
-/** What the least of the works that are suggested come to over all fences, and what waiting a season costs on the average. */
+/** What the least of the works that are suggested come to over all fences: the answer; then what waiting a season costs on the average. */
 function total(told: readonly Told[], words: MessageWords, language: RecipientFacts['language']): readonly string[] {
   const least = told.flatMap(({ news }) => {
     const [first] = offeredFor(news.offer, news.matters);
@@ -80,7 +80,8 @@ function total(told: readonly Told[], words: MessageWords, language: RecipientFa
   );
   const range = rangeInWords(sumRanges(least.map(({ cost }) => cost)), currency, language);
   return [
-    words.digest.total(least.length, range, extra > 0 ? amountInWords(extra, currency, language) : null),
+    words.digest.total(least.length, range),
+    ...(extra > 0 ? [words.digest.waiting(amountInWords(extra, currency, language))] : []),
     words.budget,
   ];
 }
@@ -152,6 +153,7 @@ export function digestMessage(input: {
         lines: [
           ...(dangerous.length > 0 ? [words.digest.danger(dangerous.slice(0, NAMED), dangerous.length)] : []),
           ...words.digest.answer(told.length, counts, worst.news),
+          ...costs.slice(0, 1),
         ],
       },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
@@ -167,7 +169,7 @@ export function digestMessage(input: {
         ...words.nothingDone(news).map(paragraph),
       ]),
       ...(advice.length > 0 ? [heading(words.headings.suggestion), { kind: 'list', items: advice } as const] : []),
-      ...(costs.length > 0 ? [heading(words.headings.cost), ...costs.map(paragraph)] : []),
+      ...(costs.length > 0 ? [heading(words.headings.cost), ...costs.slice(1).map(paragraph)] : []),
       heading(words.headings.sureness),
       ...drawn.map(({ news }) => paragraph(`${news.ref}: ${words.sureness(news).join(' ')}`)),
       ...(ground.length > 0

@@ -1,9 +1,8 @@
 import type { FenceStanding, UnknownInput } from '../forecast/fence-forecast.ts';
-import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import type { FenceNews } from './fence-news.ts';
 import type { Matter } from './matter-rules.ts';
 import type { OfficeFacts } from './message-facts.ts';
-import type { OfferedWorks } from './works-offer.ts';
+import type { OfferedWorks, OfferKind } from './works-offer.ts';
 
 /** What one language says of each matter. */
 export interface MatterWords {
@@ -35,7 +34,7 @@ export interface MessageWords {
   readonly offered: (works: OfferedWorks, range: string) => string;
   readonly budget: string;
   /** What to do, by when and at what cost, in one line of the answer. */
-  readonly wayOut: (by: string, offers: readonly { readonly kind: CatalogueKind; readonly range: string }[]) => string;
+  readonly wayOut: (by: string, offers: readonly { readonly kind: OfferKind; readonly range: string }[]) => string;
   /** What a snap costs more than works in good time, from an amount in words. */
   readonly waiting: (extra: string) => string;
   readonly sureness: (news: FenceNews) => readonly string[];
@@ -78,7 +77,8 @@ export interface MessageWords {
     /** That a list or table goes on in the file. */
     readonly more: (count: number) => string;
     readonly moreFences: (count: number) => string;
-    readonly total: (fences: number, range: string, extra: string | null) => string;
+    readonly total: (fences: number, range: string) => string;
+    readonly waiting: (extra: string) => string;
     /** The fences of a digest at which something dangerous was found. */
     readonly danger: (fences: readonly FenceNews[], all: number) => string;
   };

@@ -1,10 +1,10 @@
-import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import type { FenceNews } from './fence-news.ts';
 import { at, foundAt, keptShort, listed, once } from './fence-phrases-en.ts';
 import { MATTER_WORDS_EN } from './matter-words-en.ts';
 import type { MessageWords } from './message-words.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, likelihoodInWords } from './plain-words.ts';
+import type { OfferKind } from './works-offer.ts';
 
 /** The chance told in N years beside the gust's own, where it is higher. */
 function higherThan({ pSnap, onceInYears }: FenceNews): string {
@@ -16,10 +16,11 @@ const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
 
 /** What is suggested, in the middle of a sentence. */
-const OFFERED: Readonly<Partial<Record<CatalogueKind, string>>> = {
+const OFFERED: Readonly<Partial<Record<OfferKind, string>>> = {
   inspect: 'a check at the groundline',
   'groundline-treatment': 'a groundline treatment',
   'post-swap': 'new posts',
+  'end-posts': 'new posts at the ends',
   'added-posts': 'added posts',
   rebuild: 'a rebuild',
 };
@@ -98,6 +99,8 @@ export const WORDS_EN: MessageWords = {
     switch (kind) {
       case 'post-swap':
         return `New posts for all ${posts}: ${range}.`;
+      case 'end-posts':
+        return `New posts at its ends, ${posts}: ${range}.`;
       case 'added-posts':
         return `A post more in each bay, ${posts}: ${range}.`;
       case 'groundline-treatment':
@@ -163,8 +166,10 @@ export const WORDS_EN: MessageWords = {
     csv: 'The attached file holds all of them for a spreadsheet, with what works may cost at each.',
     more: (count) => `And ${count} more: see the attached table.`,
     moreFences: (count) => ` and ${count} more`,
-    total: (fences, range, extra) =>
-      `The least that we suggest comes to ${range} for the ${fences === 1 ? 'one fence' : `${fences} fences`} that something is suggested for.${extra === null ? '' : ` Waiting a season costs ${extra} more, on the average over what may happen.`}`,
+    total: (fences, range) =>
+      `We suggest works at ${fences === 1 ? 'one of them' : `${fences} of them`}: the least of it comes to ${range}, a budget figure and not a quote.`,
+    waiting: (extra) =>
+      `Leaving all of them for a season costs ${extra} more, on the average over what may happen: rebuilds in a bad week, and what a fence brings down with it.`,
     danger: (fences, all) =>
       `Dangerous now: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}${all > fences.length ? `; and ${all - fences.length} more, in the attached table` : ''}. Keep people away from ${all === 1 ? 'it' : 'them'}, above all in wind, until a crew has been there.`,
   },

@@ -1,11 +1,11 @@
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
-import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import type { FenceNews } from './fence-news.ts';
 import { at, foundAt, keptShort, listed, once } from './fence-phrases-es.ts';
 import { MATTER_WORDS_ES } from './matter-words-es.ts';
 import type { MessageWords } from './message-words.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, likelihoodInWords } from './plain-words.ts';
+import type { OfferKind } from './works-offer.ts';
 
 const STANDING: Readonly<Record<FenceStanding, string>> = {
   clear: 'con margen',
@@ -24,10 +24,11 @@ const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
 
 /** What is suggested, in the middle of a sentence. */
-const OFFERED: Readonly<Partial<Record<CatalogueKind, string>>> = {
+const OFFERED: Readonly<Partial<Record<OfferKind, string>>> = {
   inspect: 'una revisión a ras de suelo',
   'groundline-treatment': 'un tratamiento a ras de suelo',
   'post-swap': 'postes nuevos',
+  'end-posts': 'postes nuevos en los extremos',
   'added-posts': 'postes añadidos',
   rebuild: 'una reconstrucción',
 };
@@ -107,6 +108,8 @@ export const WORDS_ES: MessageWords = {
     switch (kind) {
       case 'post-swap':
         return `Postes nuevos, ${posts}: ${range}.`;
+      case 'end-posts':
+        return `Postes nuevos en los extremos, ${posts}: ${range}.`;
       case 'added-posts':
         return `Un poste más en cada tramo, ${posts}: ${range}.`;
       case 'groundline-treatment':
@@ -185,8 +188,10 @@ export const WORDS_ES: MessageWords = {
     csv: 'El archivo adjunto las tiene todas para una hoja de cálculo, con lo que puede costar cada una.',
     more: (count) => `Y ${count} más: vea la tabla adjunta.`,
     moreFences: (count) => ` y ${count} más`,
-    total: (fences, range, extra) =>
-      `Lo mínimo que sugerimos suma ${range} para ${fences === 1 ? 'la cerca' : `las ${fences} cercas`} a las que sugerimos algo.${extra === null ? '' : ` Esperar una temporada cuesta en promedio ${extra} más, según lo que puede pasar.`}`,
+    total: (fences, range) =>
+      `Sugerimos obras en ${fences === 1 ? 'una de ellas' : `${fences} de ellas`}: lo mínimo suma ${range}, una cifra para presupuestar y no una cotización.`,
+    waiting: (extra) =>
+      `Dejarlas todas una temporada cuesta en promedio ${extra} más, según lo que puede pasar: reconstruir en una mala semana, y lo que una cerca arrastra consigo.`,
     danger: (fences, all) =>
       `Peligro ahora: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}${all > fences.length ? `; y ${all - fences.length} más, en la tabla adjunta` : ''}. Mantenga alejadas a las personas, sobre todo con viento, hasta que haya ido una cuadrilla.`,
   },

@@ -4,9 +4,12 @@ import type { WaitingSeason } from '../season/money/waiting-season.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import type { Matter } from './matter-rules.ts';
 
+/** What may be suggested: a kind of works at all posts, or new posts at the ends alone. */
+export type OfferKind = CatalogueKind | 'end-posts';
+
 /** What one kind of works may come to. */
 export interface OfferedWorks {
-  readonly kind: CatalogueKind;
+  readonly kind: OfferKind;
   readonly postCount: number;
   readonly cost: BudgetRange;
 }
@@ -25,13 +28,13 @@ export interface WorksOffer {
 }
 
 /** Kinds of works that a message suggests for each matter, the least first. */
-const SUGGESTED: Readonly<Record<Matter, readonly CatalogueKind[]>> = {
+const SUGGESTED: Readonly<Record<Matter, readonly OfferKind[]>> = {
   dangerous: [],
   'short from new': ['added-posts', 'rebuild'],
   short: ['post-swap', 'rebuild'],
   closing: ['inspect', 'post-swap'],
   reminder: ['post-swap', 'rebuild'],
-  'ends short': ['post-swap'],
+  'ends short': ['end-posts'],
   'once in 10': ['post-swap', 'rebuild'],
   'once in 25': ['inspect', 'post-swap'],
   'once in 50': ['inspect'],
@@ -41,7 +44,7 @@ const SUGGESTED: Readonly<Record<Matter, readonly CatalogueKind[]>> = {
 };
 
 /** Kinds that any matter suggests: what an offer has to know the price of. */
-export const OFFERED_KINDS: readonly CatalogueKind[] = [...new Set(Object.values(SUGGESTED).flat())];
+export const OFFERED_KINDS: readonly OfferKind[] = [...new Set(Object.values(SUGGESTED).flat())];
 
 /** What is offered for the weightiest of the matters that something is suggested for. */
 export function offeredFor(offer: WorksOffer | null, matters: readonly Matter[]): readonly OfferedWorks[] {

@@ -5,7 +5,9 @@ import type { OutboxState } from './sweep-tables.ts';
 export interface OutboxEntry {
   readonly id: number;
   readonly messageId: string;
-  readonly ownerRef: string;
+  /** Null for a mail to the office itself. */
+  readonly ownerRef: string | null;
+  /** `the office` for a mail to itself. */
   readonly ownerName: string;
   readonly channel: 'mail' | 'letter';
   readonly envelopeTo: string | null;
@@ -17,6 +19,9 @@ export interface OutboxEntry {
   readonly lastReply: string | null;
   readonly sentAt: string | null;
   readonly createdAt: string;
+  /** Who posted a letter, empty where nobody said, and on which day; null where it was not posted. */
+  readonly postedBy: string;
+  readonly postedOn: string | null;
 }
 
 /** Messages of the outbox, newest first, in one state or (undefined) in all. */
@@ -26,12 +31,12 @@ export async function listOutbox(
 ): Promise<readonly OutboxEntry[]> {
   let query = register.db
     .selectFrom('outbox')
-    .innerJoin('owners', 'owners.ref', 'outbox.owner_ref')
-    .select([
+    .leftJoin('owners', 'owners.ref', 'outbox.owner_ref')
+    .select((eb) => [
       'outbox.id as id',
       'message_id as messageId',
-      'owners.ref as ownerRef',
-      'owners.name as ownerName',
+      'owner_ref as ownerRef',
+      eb.fn.coalesce('owners.name', eb.val('the office')).as('ownerName'),
       'outbox.channel as channel',
       'envelope_to as envelopeTo',
       'subject',
@@ -42,6 +47,8 @@ export async function listOutbox(
       'last_reply as lastReply',
       'sent_at as sentAt',
       'outbox.created_at as createdAt',
+      'posted_by as postedBy',
+      'posted_on as postedOn',
     ])
     .orderBy('outbox.id', 'desc')
     .limit(filter.limit);
@@ -106,11 +113,18 @@ export async function cancelMessage(register: Register, id: number): Promise<boo
   return result.numUpdatedRows === 1n;
 }
 
-/** Marks a letter as posted. Returns false where there is no such letter to print. */
-export async function markLetterPosted(register: Register, id: number, at: string): Promise<boolean> {
+/** Who posted a letter and on which day, and when that was noted (ISO text in UTC). */
+export interface Posting {
+  readonly by: string;
+  readonly on: string;
+  readonly at: string;
+}
+
+/** Marks a letter as posted, with who posted it and on which day. Returns false where there is no such letter to print. */
+export async function markLetterPosted(register: Register, id: number, posting: Posting): Promise<boolean> {
   const result = await register.db
     .updateTable('outbox')
-    .set({ state: 'sent', sent_at: at })
+    .set({ state: 'sent', sent_at: posting.at, posted_by: posting.by, posted_on: posting.on })
     .where('id', '=', id)
     .where('channel', '=', 'letter')
     .where('state', '=', 'to print')

@@ -1,6 +1,6 @@
 import { seasonOne } from '../forecast/fence-forecast.ts';
 import { fenceStates, stateOn } from '../forecast/fence-state.ts';
-import { OFFERED_KINDS, type WorksOffer } from '../notify/works-offer.ts';
+import { OFFERED_KINDS, type OfferKind, type WorksOffer } from '../notify/works-offer.ts';
 import type { Register } from '../register/database.ts';
 import { loadFenceFacts } from '../register/fence-facts-store.ts';
 import { recordsWhereIn } from '../register/record-store.ts';
@@ -20,9 +20,17 @@ import type { CurrentFence } from './sift-notices.ts';
 /** New posts decide by when: they are what most messages suggest, and their footings need time. */
 const SLOWEST: CatalogueKind = 'post-swap';
 
+/** Posts that carry the wind at the ends: two at each; judgement. */
+const END_POSTS = 4;
+
+/** The works of the catalogue behind an offer. */
+const worksOf = (kind: OfferKind): CatalogueKind => (kind === 'end-posts' ? 'post-swap' : kind);
+
 /** Posts that works of a kind are counted by: added posts stand between the others. */
-const postsFor = (kind: CatalogueKind, posts: number): number =>
-  kind === 'added-posts' ? Math.max(1, posts - 1) : posts;
+function postsFor(kind: OfferKind, posts: number): number {
+  if (kind === 'end-posts') return Math.min(END_POSTS, posts);
+  return kind === 'added-posts' ? Math.max(1, posts - 1) : posts;
+}
 
 function offerOf(
   fence: CurrentFence,
@@ -36,8 +44,9 @@ function offerOf(
   },
 ): WorksOffer {
   const { posts, today, nextOpening, frozen, catalogue, currency } = parts;
-  const priceOf = (kind: CatalogueKind): number =>
-    worksCost([{ kind, postCount: postsFor(kind, posts) }], catalogue).price;
+  const priceOf = (kind: OfferKind): number =>
+    worksCost([{ kind: worksOf(kind), postCount: postsFor(kind, posts) }], catalogue).price;
+  const isShipped = (kind: CatalogueKind): boolean => catalogue[kind].source === SHIPPED_CATALOGUE[kind].source;
   const window = worksWindow(strictestRules([SLOWEST], catalogue), { today, opensOn: nextOpening, frozen });
   const { pSnap } = seasonOne(fence.forecast);
   return {
@@ -45,10 +54,7 @@ function offerOf(
     works: OFFERED_KINDS.map((kind) => ({
       kind,
       postCount: postsFor(kind, posts),
-      cost: budgetRange(
-        priceOf(kind),
-        catalogue[kind].source === SHIPPED_CATALOGUE[kind].source ? 'shipped' : 'office',
-      ),
+      cost: budgetRange(priceOf(kind), isShipped(worksOf(kind)) ? 'shipped' : 'office'),
     })),
     nextOpening,
     latestDay: window.inTime ? window.latestDay : null,

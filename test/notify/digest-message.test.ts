@@ -86,7 +86,10 @@ describe('digestMessage', () => {
       office: OFFICE,
     });
     expect(text.replace(/\s+/g, ' ')).toContain(
-      'The least that we suggest comes to about 4,500 to 8,500 dollars for the 5 fences that something is suggested for. Waiting a season costs about 2,500 dollars more, on the average over what may happen.',
+      'We suggest works at 5 of them: the least of it comes to about 4,500 to 8,500 dollars, a budget figure and not a quote.',
+    );
+    expect(text.replace(/\s+/g, ' ')).toContain(
+      'Leaving all of them for a season costs about 2,500 dollars more, on the average over what may happen',
     );
     const [row] = parse<Record<string, string>>(files[0]?.text ?? '', { columns: true });
     expect(row).toMatchObject({ suggested: 'post-swap', cost_low: '900', cost_high: '1700', currency: 'USD' });

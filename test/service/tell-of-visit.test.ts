@@ -265,7 +265,9 @@ describe('what owners are told of a visit', () => {
     expect(await compose()).toMatchObject({ mails: 1, failures: [] });
     const mail = await newest();
     expect(mail.subject).toBe('Season plan: 2 visits at 1 site, May 19, 2027 to May 21, 2027');
-    expect(mail.text?.replaceAll('\n', ' ')).toMatch(/By May 21, 2027, about [\d,]+ to [\d,]+ dollars\./);
+    expect(mail.text?.replaceAll('\n', ' ')).toMatch(
+      /all visits: done by May 21, 2027, about [\d,]+ to [\d,]+ dollars\./,
+    );
     const csv = mail.attachments.find(({ filename }) => filename === 'season-plan.csv');
     expect(csv?.content.toString('utf8').trim().split('\r\n')).toHaveLength(3);
     await markSent();

@@ -108,6 +108,9 @@ const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }
     <td data-label="State">
       {stateWord(entry.state, catchesMail)}
       {entry.sentAt !== null && ` ${momentText(entry.sentAt)}`}
+      {entry.postedOn !== null && (
+        <span class="small">{`posted ${entry.postedOn}${entry.postedBy === '' ? '' : ` by ${entry.postedBy}`}`}</span>
+      )}
       {entry.attempts > 1 && <span class="small">{`after ${entry.attempts} tries`}</span>}
       {entry.state === 'queued' && entry.dueAt !== null && (
         <span class="small">{`next try ${momentText(entry.dueAt)}`}</span>
