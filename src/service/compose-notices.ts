@@ -1,6 +1,6 @@
 import { digestMessage } from '../notify/digest-message.ts';
 import { fenceMessage } from '../notify/fence-message.ts';
-import { isOfVisit, type Matter } from '../notify/matter-rules.ts';
+import { BOARD_MATTER, isOfVisit, type Matter } from '../notify/matter-rules.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
 import { officeName } from '../notify/office-name.ts';
 import type { WorksGain } from '../notify/works-gain.ts';
@@ -15,6 +15,7 @@ import {
 } from '../register/notice-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
+import { cancelOlderMessages } from '../register/visit-notices.ts';
 import { voidNotices } from '../register/void-notices.ts';
 import type { Invitation } from './calendar-text.ts';
 import { sha256 } from './canonical-json.ts';
@@ -179,6 +180,10 @@ async function messagesFor(
   if (many.length > 0) {
     const told = many.flatMap(({ forecast }) => groups.get(forecast.fenceRef) ?? []);
     messages.push(await finish(owner, digestMessage({ fences: many, recipient, office }), told, context));
+  }
+  for (const { visit } of visits.told) {
+    const older = { visitUid: visit.uid, ownerRef: owner.ref, boardMatter: BOARD_MATTER };
+    await cancelOlderMessages(register.db, older);
   }
   const withoutCovering = { ...recipient, covering: null };
   const teller = { owner, recipient: withoutCovering, office, now: context.now };

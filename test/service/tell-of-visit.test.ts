@@ -123,6 +123,17 @@ describe('what owners are told of a visit', () => {
     expect(await told()).toEqual(['visit proposed', 'visit confirmed', 'visit changed']);
   });
 
+  it('does not let a mail that was under way come after the one that replaces it', async () => {
+    await tell(VISIT);
+    await compose();
+    await sample.register.db.updateTable('outbox').set({ state: 'leased' }).execute();
+    await confirm('2027-05-20');
+    // the try failed, and the mail is in the queue again
+    await sample.register.db.updateTable('outbox').set({ state: 'queued' }).execute();
+    await compose();
+    expect((await mails()).map(({ subject }) => subject)).toEqual([expect.stringContaining('the crew comes on')]);
+  });
+
   it('changes and ends one and the same entry of a calendar', async () => {
     await tell(VISIT);
     await compose();
