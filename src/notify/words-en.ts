@@ -16,7 +16,7 @@ const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
 
 /** What is suggested, in the middle of a sentence. */
-const OFFERED: Readonly<Partial<Record<OfferKind, string>>> = {
+const OFFERED: Readonly<Record<OfferKind, string>> = {
   inspect: 'a check at the groundline',
   'groundline-treatment': 'a groundline treatment',
   'post-swap': 'new posts',
@@ -107,13 +107,13 @@ export const WORDS_EN: MessageWords = {
         return `Groundline treatment of ${posts}: ${range}.`;
       case 'inspect':
         return `Having ${posts} checked at the groundline: ${range}.`;
-      default:
+      case 'rebuild':
         return `A rebuild with ${posts}: ${range}.`;
     }
   },
   budget: 'Budget figures, not a quote: before tax, from our usual prices. Where only some posts are weak it is less.',
   wayOut: (by, offers) => {
-    const all = offers.map(({ kind, range }) => `${OFFERED[kind] ?? kind} (${range})`);
+    const all = offers.map(({ kind, range }) => `${OFFERED[kind]} (${range})`);
     return `We suggest ${all.join(offers[0]?.kind === 'inspect' ? ', then, as found, ' : ' or ')}, ${by}. Budget figures, not a quote.`;
   },
   waiting: (extra) =>

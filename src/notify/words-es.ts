@@ -24,7 +24,7 @@ const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
 
 /** What is suggested, in the middle of a sentence. */
-const OFFERED: Readonly<Partial<Record<OfferKind, string>>> = {
+const OFFERED: Readonly<Record<OfferKind, string>> = {
   inspect: 'una revisión a ras de suelo',
   'groundline-treatment': 'un tratamiento a ras de suelo',
   'post-swap': 'postes nuevos',
@@ -116,14 +116,14 @@ export const WORDS_ES: MessageWords = {
         return `Tratamiento a ras de suelo de ${posts}: ${range}.`;
       case 'inspect':
         return `Revisar ${posts} a ras de suelo: ${range}.`;
-      default:
+      case 'rebuild':
         return `Reconstruirla con ${posts}: ${range}.`;
     }
   },
   budget:
     'Son cifras para presupuestar, no una cotización: sin impuestos, con nuestros precios usuales. Si solo algunos postes están débiles, es menos.',
   wayOut: (by, offers) => {
-    const all = offers.map(({ kind, range }) => `${OFFERED[kind] ?? kind} (${range})`);
+    const all = offers.map(({ kind, range }) => `${OFFERED[kind]} (${range})`);
     return `Sugerimos ${all.join(offers[0]?.kind === 'inspect' ? ' y después, según lo que se encuentre, ' : ' o ')}, ${by}. Son cifras para presupuestar, no una cotización.`;
   },
   waiting: (extra) =>

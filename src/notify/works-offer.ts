@@ -5,7 +5,9 @@ import type { CalendarDay } from '../units/calendar-day.ts';
 import type { Matter } from './matter-rules.ts';
 
 /** What may be suggested: a kind of works at all posts, or new posts at the ends alone. */
-export type OfferKind = CatalogueKind | 'end-posts';
+export type OfferKind =
+  | Extract<CatalogueKind, 'inspect' | 'groundline-treatment' | 'post-swap' | 'added-posts' | 'rebuild'>
+  | 'end-posts';
 
 /** What one kind of works may come to. */
 export interface OfferedWorks {
