@@ -143,6 +143,11 @@ function tell({ terminal }: CliContext, report: ImportReport, written: readonly 
   if (report.applied && created + changed > 0) {
     terminal.out('Forecasts follow with the next sweep; to have them now: stormpale sweep\n');
   }
+  if (report.fencesHeld > 0) {
+    terminal.out(
+      `The first notices of ${report.fencesHeld} new fences wait until you release them (setting large-import-fences): stormpale mail held\n`,
+    );
+  }
   if (report.dryRun)
     terminal.out(`Nothing was changed: this was a dry run${report.faults.length > 0 ? ` (${faults})` : ''}.\n`);
   else if (!report.applied) {

@@ -3,8 +3,9 @@ import { cautionsIn } from '../drawing/cautions.ts';
 import { loadMailHistory } from '../register/mail-history.ts';
 import type { OutboxEntry } from '../register/outbox.ts';
 import { cancelMessage, listOutbox, loadOutboxBytes, markLetterPosted, retryMessages } from '../register/outbox.ts';
+import { readSettings } from '../register/settings-store.ts';
 import type { OutboxState } from '../register/sweep-tables.ts';
-import { isoUtc } from '../service/clock.ts';
+import { dayInZone, isoUtc } from '../service/clock.ts';
 import { reportLine, tryLine } from '../service/mail-proof.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
@@ -18,6 +19,15 @@ export interface MailOptions extends GlobalOptions {
   readonly json?: boolean;
 }
 
+/** Options of `mail posted`. */
+export interface PostedOptions extends MailOptions {
+  readonly by?: string;
+  /** The day on which it was posted, `YYYY-MM-DD`; today where left out. */
+  readonly on?: string;
+}
+
+/** Longest name of who posted a letter [characters]. */
+const LONGEST_NAME = 200;
 const EVERYTHING = Number.MAX_SAFE_INTEGER;
 const WAITING: readonly OutboxState[] = ['queued', 'leased', 'parked', 'to print'];
 
@@ -92,6 +102,9 @@ export async function runMailShow(context: CliContext, id: string, options: Mail
     `To: ${entry.envelopeTo ?? `${entry.ownerName} (letter)`}`,
     `Subject: ${entry.subject}`,
     `Message-ID: ${entry.messageId}`,
+    ...(entry.postedOn === null
+      ? []
+      : [`Posted: ${entry.postedOn}${entry.postedBy === '' ? '' : `, by ${entry.postedBy}`}`]),
     ...(entry.lastReply === null ? [] : [`The server said: ${entry.lastReply}`]),
     ...(entry.heldBy === null
       ? []
@@ -111,11 +124,19 @@ async function textOf(channel: 'mail' | 'letter', raw: Buffer): Promise<string> 
 }
 
 /** Notes that a printed letter was posted, so that it no longer waits to be printed. */
-export async function runMailPosted(context: CliContext, id: string, options: MailOptions): Promise<void> {
+export async function runMailPosted(context: CliContext, id: string, options: PostedOptions): Promise<void> {
   const number = messageNumber(id);
-  const posted = await withExistingRegister(configOf(context, options), (register) =>
-    markLetterPosted(register, number, isoUtc(context.clock())),
-  );
+  const by = options.by?.trim() ?? '';
+  if (by.length > LONGEST_NAME) {
+    throw new CliError(EXIT.usage, `--by: ${by.length} characters, and ${LONGEST_NAME} are kept`, 'write it shorter');
+  }
+  const { posted, on } = await withExistingRegister(configOf(context, options), async (register) => {
+    const today = dayInZone(context.clock(), (await readSettings(register.db)).timeZone);
+    const day = options.on ?? today;
+    if (day > today) throw new CliError(EXIT.usage, `--on ${day} is still to come`, `today is ${today}`);
+    const posting = { by, on: day, at: isoUtc(context.clock()) };
+    return { posted: await markLetterPosted(register, number, posting), on: day };
+  });
   if (!posted) {
     throw new CliError(
       EXIT.notFound,
@@ -124,8 +145,8 @@ export async function runMailPosted(context: CliContext, id: string, options: Ma
     );
   }
   const { terminal } = context;
-  if (options.json) terminal.out(jsonText({ posted: number }));
-  else terminal.out(`Letter ${number} counts as posted.\n`);
+  if (options.json) terminal.out(jsonText({ posted: number, by, on }));
+  else terminal.out(`Letter ${number} counts as posted on ${on}${by === '' ? '' : ` by ${by}`}.\n`);
 }
 
 /** Takes a message that has not left out of the outbox; its owner is not told by it. */

@@ -1,8 +1,9 @@
 import type { Command } from 'commander';
 import { InvalidArgumentError, Option } from 'commander';
 import { isMatter, OWNER_MATTERS, type OwnerMatter } from '../notify/matter-rules.ts';
+import { type CalendarDay, isCalendarDay } from '../units/calendar-day.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
-import type { MailOptions } from './command-mail.ts';
+import type { MailOptions, PostedOptions } from './command-mail.ts';
 import { runMailCancel, runMailList, runMailPosted, runMailRetry, runMailShow } from './command-mail.ts';
 import type { HeldOptions, HoldOptions, OfficeOptions, ReleaseOptions } from './command-mail-held.ts';
 import { runMailHeld, runMailHold, runMailOffice, runMailRelease } from './command-mail-held.ts';
@@ -13,6 +14,11 @@ const jsonOption = (): Option => new Option('--json', 'print JSON instead of tex
 function matterArgument(text: string): OwnerMatter {
   if (isMatter(text)) return text;
   throw new InvalidArgumentError(`matters are ${OWNER_MATTERS.join(', ')}.`);
+}
+
+function dayArgument(text: string): CalendarDay {
+  if (isCalendarDay(text)) return text;
+  throw new InvalidArgumentError('write a day as 2027-03-01.');
 }
 
 /** Adds `mail`: the outbox, and what waits for the office. */
@@ -44,8 +50,10 @@ export function addMailCommands(root: Command, context: CliContext, globals: () 
     .command('posted')
     .description('note that a printed letter was posted')
     .argument('<number>', 'number of the letter')
+    .option('--by <name>', 'who posted it')
+    .option('--on <day>', 'the day on which it was posted, as 2027-03-01; today where left out', dayArgument)
     .addOption(jsonOption())
-    .action((id: string, options: MailOptions) => runMailPosted(context, id, { ...globals(), ...options }));
+    .action((id: string, options: PostedOptions) => runMailPosted(context, id, { ...globals(), ...options }));
   mail
     .command('cancel')
     .description('take a message that has not left out of the outbox')

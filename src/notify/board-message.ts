@@ -74,7 +74,7 @@ function planCsv({ planned, currency }: BoardPlan, words: VisitWords): string {
   return csvText([COLUMNS, ...rows]);
 }
 
-/** A table a site with what is done there, and a sentence of by when and at what cost; at most so many rows in all. */
+/** A table a visit, site by site, and after each site a sentence of by when and at what cost; at most so many rows in all. */
 function siteTables(
   { planned, currency }: BoardPlan,
   words: VisitWords,
@@ -86,24 +86,26 @@ function siteTables(
     sites.set(key, [...(sites.get(key) ?? []), visit]);
   }
   let left = ROWS_SHOWN;
+  const table = (site: string, visit: ToldVisitFacts): readonly BodyBlock[] => {
+    const shown = visit.items.slice(0, left);
+    left -= shown.length;
+    if (shown.length === 0) return [];
+    const rows = shown.map((item) => [
+      item.fenceRef,
+      itemText(item, words),
+      rangeInWords(item.cost, currency, language),
+    ]);
+    const caption = `${site}, ${words.when(visit)} (${standing(visit, words)})`;
+    return [{ kind: 'table', caption, columns: words.board.columns, rows }];
+  };
   const all = planned.reduce((sum, { items }) => sum + items.length, 0);
   const blocks = [...sites.entries()]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([caption, visits]): readonly BodyBlock[] => {
-      const rows = visits.flatMap((visit) =>
-        visit.items.map((item) => [
-          item.fenceRef,
-          itemText(item, words),
-          `${words.when(visit)} (${standing(visit, words)})`,
-          rangeInWords(item.cost, currency, language),
-        ]),
-      );
-      const shown = rows.slice(0, left);
-      left -= shown.length;
-      const sum = words.board.siteCost(rangeInWords(costOf(visits), currency, language), lastDayOf(visits));
+    .flatMap(([site, visits]): readonly BodyBlock[] => {
+      const sum = rangeInWords(costOf(visits), currency, language);
       return [
-        ...(shown.length > 0 ? [{ kind: 'table', caption, columns: words.board.columns, rows: shown } as const] : []),
-        { kind: 'paragraph', text: shown.length > 0 ? sum : `${caption}: ${sum}` },
+        ...visits.flatMap((visit) => table(site, visit)),
+        { kind: 'paragraph', text: words.board.siteCost(site, sum, lastDayOf(visits)) },
       ];
     });
   return all > ROWS_SHOWN ? [...blocks, { kind: 'paragraph', text: words.board.more(all - ROWS_SHOWN) }] : blocks;
@@ -158,7 +160,12 @@ export function boardMessage(input: {
       {
         kind: 'answer',
         title: officeName(office, language),
-        lines: [...(dangerous.length > 0 ? [fenceWords.digest.danger(dangerous)] : []), ...answer],
+        lines: [
+          ...(dangerous.length > 0
+            ? [fenceWords.digest.danger(dangerous.slice(0, REASONS_SHOWN), dangerous.length)]
+            : []),
+          ...answer,
+        ],
       },
       paragraph(fenceWords.greeting(oneLine(recipient.name))),
       paragraph(recipient.covering ?? board.covering),

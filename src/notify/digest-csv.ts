@@ -1,7 +1,9 @@
 import { displaySpeed, speedUnit } from '../drawing/speed-text.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { csvText } from './csv-cell.ts';
+import { MATTERS } from './matter-rules.ts';
 import type { NoticedFence } from './message-facts.ts';
+import { offeredFor } from './works-offer.ts';
 
 const COLUMNS = [
   'fence',
@@ -21,6 +23,10 @@ const COLUMNS = [
   'once_in_years_is',
   'p_short',
   'matters',
+  'suggested',
+  'cost_low',
+  'cost_high',
+  'currency',
 ] as const;
 
 /** Return period beyond which neither pages nor mails name a figure [a]: no record of gusts reaches so far. */
@@ -33,6 +39,15 @@ const LONGEST_TOLD_YEARS = 1000;
 function onceIn(years: number | null): readonly [number | null, string | null] {
   if (years === null) return [null, null];
   return years > LONGEST_TOLD_YEARS ? [LONGEST_TOLD_YEARS, 'more than'] : [rounded(years, 1), 'about'];
+}
+
+/** The least that is suggested at a fence and what it may come to. */
+function leastOffer({ offer, matters }: NoticedFence): readonly (string | number | null)[] {
+  const [least] = offeredFor(
+    offer,
+    MATTERS.filter((matter) => matters.includes(matter)),
+  );
+  return least && offer ? [least.kind, least.cost.low, least.cost.high, offer.currency] : [null, null, null, null];
 }
 
 const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals));
@@ -60,6 +75,7 @@ export function digestCsv(fences: readonly NoticedFence[]): string {
       ...onceIn(group.onceInYears),
       one.pShort === null ? null : rounded(one.pShort, 3),
       fence.matters.join('; '),
+      ...leastOffer(fence),
     ];
   });
   return csvText([COLUMNS, ...rows]);

@@ -1,5 +1,6 @@
 import { onceInWords } from '../drawing/quantity-text.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
+import { sumRanges } from '../season/money/budget-range.ts';
 import { digestCsv } from './digest-csv.ts';
 import type { FenceNews } from './fence-news.ts';
 import { fenceNews } from './fence-news.ts';
@@ -9,15 +10,19 @@ import { MATTERS } from './matter-rules.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
 import type { MessageWords } from './message-words.ts';
+import { amountInWords, rangeInWords } from './money-words.ts';
 import { officeName } from './office-name.ts';
 import { ownerMessage } from './owner-message.ts';
 import { oneLine } from './plain-words.ts';
 import { wordsOf } from './words-of.ts';
+import { offeredFor } from './works-offer.ts';
 
 /** How many fences of a digest are drawn. */
 const DRAWN = 3;
-/** How many rows of a digest's tables are written out; the attached file has all. */
-const ROWS_SHOWN = 150;
+/** How many rows of a digest's tables are written out, the weakest fences; the attached file has all. */
+const ROWS_SHOWN = 30;
+/** How many fences a sentence names, and how many sentences of one kind there are. */
+const NAMED = 12;
 
 interface Told {
   readonly fence: NoticedFence;
@@ -54,6 +59,33 @@ function siteTables(
     }));
 }
 
+/** Refs of fences in one line; past a dozen only how many more there are. */
+const named = (refs: readonly string[], words: MessageWords): string =>
+  refs.length <= NAMED
+    ? refs.join(', ')
+    : `${refs.slice(0, NAMED).join(', ')}${words.digest.moreFences(refs.length - NAMED)}`;
+
+/** What the least of the works that are suggested come to over all fences: the answer; then what waiting a season costs on the average. */
+function total(told: readonly Told[], words: MessageWords, language: RecipientFacts['language']): readonly string[] {
+  const least = told.flatMap(({ news }) => {
+    const [first] = offeredFor(news.offer, news.matters);
+    return first ? [{ cost: first.cost, offer: news.offer }] : [];
+  });
+  const [one] = least;
+  if (!one?.offer) return [];
+  const { currency } = one.offer;
+  const extra = least.reduce(
+    (sum, { offer }) => sum + (offer?.waiting ? offer.waiting.chance * offer.waiting.extra : 0),
+    0,
+  );
+  const range = rangeInWords(sumRanges(least.map(({ cost }) => cost)), currency, language);
+  return [
+    words.digest.total(least.length, range),
+    ...(extra > 0 ? [words.digest.waiting(amountInWords(extra, currency, language))] : []),
+    words.budget,
+  ];
+}
+
 /** The suggestions of a digest: one a matter, with the fences it is for. */
 function suggestions(told: readonly Told[], words: MessageWords): readonly string[] {
   const of = (matter: Matter): readonly FenceNews[] =>
@@ -64,13 +96,14 @@ function suggestions(told: readonly Told[], words: MessageWords): readonly strin
       const advice = words.matter.suggestion[matter](words.by(news), news.strengthFell);
       byAdvice.set(advice, [...(byAdvice.get(advice) ?? []), news.ref]);
     }
-    return [...byAdvice].map(([advice, refs]) => `${refs.join(', ')}: ${advice}`);
+    return [...byAdvice].map(([advice, refs]) => `${named(refs, words)}: ${advice}`);
   });
 }
 
 /** Where the design gusts come from: one line a site and gust, the sites by name. */
 function designGusts(told: readonly Told[], words: MessageWords): readonly string[] {
-  return [...new Set(told.map(({ news }) => `${news.site}: ${words.designGust(news)}`))].sort();
+  const lines = [...new Set(told.map(({ news }) => `${news.site}: ${words.designGust(news)}`))].sort();
+  return lines.length <= NAMED ? lines : [...lines.slice(0, NAMED), words.digest.more(lines.length - NAMED)];
 }
 
 /**
@@ -100,6 +133,7 @@ export function digestMessage(input: {
   const paragraph = (text: string): BodyBlock => ({ kind: 'paragraph', text });
   const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
   const advice = suggestions(told, words);
+  const costs = total(told, words, language);
   const dangerous = told.map(({ news }) => news).filter(({ isDangerous }) => isDangerous);
   return ownerMessage({
     recipient,
@@ -118,15 +152,17 @@ export function digestMessage(input: {
         kind: 'answer',
         title: officeName(office, language),
         lines: [
-          ...(dangerous.length > 0 ? [words.digest.danger(dangerous)] : []),
+          ...(dangerous.length > 0 ? [words.digest.danger(dangerous.slice(0, NAMED), dangerous.length)] : []),
           ...words.digest.answer(told.length, counts, worst.news),
+          ...costs.slice(0, 1),
         ],
       },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
       { kind: 'paragraph', text: recipient.covering ?? words.covering(told.length) },
       heading(words.headings.table),
       ...siteTables(told.slice(0, ROWS_SHOWN), words, language),
-      { kind: 'paragraph', text: words.digest.csv },
+      ...(told.length > ROWS_SHOWN ? [paragraph(words.digest.more(told.length - ROWS_SHOWN))] : []),
+      paragraph(words.digest.csv),
       heading(words.headings.worst),
       ...drawn.flatMap(({ fence, news }, index): readonly BodyBlock[] => [
         { kind: 'paragraph', text: `${words.about(news)}. ${words.answer(news).join(' ')}` },
@@ -134,6 +170,7 @@ export function digestMessage(input: {
         ...words.nothingDone(news).map(paragraph),
       ]),
       ...(advice.length > 0 ? [heading(words.headings.suggestion), { kind: 'list', items: advice } as const] : []),
+      ...(costs.length > 0 ? [heading(words.headings.cost), ...costs.slice(1).map(paragraph)] : []),
       heading(words.headings.sureness),
       ...drawn.map(({ news }) => paragraph(`${news.ref}: ${words.sureness(news).join(' ')}`)),
       ...(ground.length > 0

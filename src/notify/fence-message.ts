@@ -5,9 +5,11 @@ import type { Matter } from './matter-rules.ts';
 import { isShort } from './matters.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
+import { amountInWords, rangeInWords } from './money-words.ts';
 import { ownerMessage } from './owner-message.ts';
 import { oneLine } from './plain-words.ts';
 import { wordsOf } from './words-of.ts';
+import { type OfferedWorks, offeredFor } from './works-offer.ts';
 
 const paragraphs = (texts: readonly (string | null)[]): readonly BodyBlock[] =>
   texts.flatMap((text) => (text ? [{ kind: 'paragraph', text } as const] : []));
@@ -45,6 +47,21 @@ export function fenceMessage(input: {
   const dated = advised.findIndex((matter) => matter !== 'dangerous');
   const nothingToDo = advised.length === 0;
   const danger = words.danger(news);
+  const offered = offeredFor(news.offer, advised);
+  const { currency = '' } = news.offer ?? {};
+  const rangeOf = ({ cost }: OfferedWorks): string => rangeInWords(cost, currency, recipient.language);
+  const ground = words.leanAt(news);
+  const wayOut =
+    offered.length === 0
+      ? []
+      : [
+          words.wayOut(
+            words.by(news),
+            offered.map((each) => ({ kind: each.kind, range: rangeOf(each) })),
+          ),
+        ];
+  const extra = news.offer?.waiting?.extra;
+  const waiting = extra === undefined ? [] : [words.waiting(amountInWords(extra, currency, recipient.language))];
   const advice: readonly BodyBlock[] = nothingToDo
     ? paragraphs([words.matter.suggestion.better('', false)])
     : [
@@ -54,10 +71,16 @@ export function fenceMessage(input: {
             words.matter.suggestion[matter](index === dated ? words.by(news) : words.sameTime, news.strengthFell),
           ),
         ),
+        ...(offered.length === 0
+          ? []
+          : [
+              heading(headings.cost),
+              { kind: 'list', items: offered.map((each) => words.offered(each, rangeOf(each))) } as const,
+              ...paragraphs([words.budget]),
+            ]),
         heading(headings.nothingDone),
-        ...paragraphs(words.nothingDone(news)),
+        ...paragraphs([...words.nothingDone(news), ...waiting]),
       ];
-  const ground = words.leanAt(news);
   return ownerMessage({
     recipient,
     office,
@@ -65,7 +88,11 @@ export function fenceMessage(input: {
     fenceRef: news.ref,
     files: [],
     blocks: [
-      { kind: 'answer', title: words.about(news), lines: [...(danger ? [danger] : []), ...words.answer(news)] },
+      {
+        kind: 'answer',
+        title: words.about(news),
+        lines: [...(danger ? [danger] : []), ...words.answer(news), ...wayOut],
+      },
       { kind: 'paragraph', text: words.greeting(oneLine(recipient.name)) },
       { kind: 'paragraph', text: recipient.covering ?? words.covering(1) },
       heading(headings.changed),

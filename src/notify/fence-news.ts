@@ -12,6 +12,7 @@ import { MATTERS } from './matter-rules.ts';
 import { dangerousFindings, isShort } from './matters.ts';
 import type { MessageLanguage, NoticedFence } from './message-facts.ts';
 import type { WorksGain } from './works-gain.ts';
+import type { WorksOffer } from './works-offer.ts';
 
 /** What was found, each post under the worst of it: a broken one is not told to lean as well, nor to be closed off. */
 export function worstOnly({ broken, leaning, closedOff }: FenceNews['found']): FenceNews['found'] {
@@ -25,7 +26,13 @@ export function worstOnly({ broken, leaning, closedOff }: FenceNews['found']): F
 
 /** By when something should be done: before a season opens, or (the season is running) as soon as possible. */
 type ActBy =
-  | { readonly kind: 'before'; readonly season: string; readonly day: CalendarDay }
+  | {
+      readonly kind: 'before';
+      readonly season: string;
+      readonly day: CalendarDay;
+      /** Last day on which new posts are in time; null where that is not known, or past. */
+      readonly latest: CalendarDay | null;
+    }
   | { readonly kind: 'running'; readonly season: string; readonly next: CalendarDay | null };
 
 /** What works gained, with its speeds as texts. */
@@ -104,6 +111,7 @@ export interface FenceNews {
   readonly lean: { readonly at: string; readonly from: string; readonly to: string } | null;
   readonly unknowns: readonly UnknownInput['input'][];
   readonly actBy: ActBy;
+  readonly offer: WorksOffer | null;
   /** Snap speed over design gust, season 1 [-]: what the worst fences are picked by. */
   readonly share: number;
 }
@@ -116,7 +124,10 @@ const UNKNOWNS_NAMED = 3;
 function actBy(fence: NoticedFence, one: SeasonForecast, short: SeasonForecast | undefined): ActBy {
   const { seasons } = fence.forecast;
   const target = fence.standing === 'closing' && short ? short : one;
-  if (target.day > fence.today) return { kind: 'before', season: target.label, day: target.day };
+  if (target.day > fence.today) {
+    const latest = fence.offer?.nextOpening === target.day ? fence.offer.latestDay : null;
+    return { kind: 'before', season: target.label, day: target.day, latest };
+  }
   const next = seasons.find((season) => season.season === (target.season ?? 1) + 1);
   return { kind: 'running', season: target.label, next: next?.day ?? null };
 }
@@ -232,6 +243,7 @@ export function fenceNews(fence: NoticedFence, language: MessageLanguage): Fence
       .slice(0, UNKNOWNS_NAMED)
       .map((unknown) => unknown.input),
     actBy: actBy(fence, one, short),
+    offer: fence.offer,
     share: group.snapMps.p50 / designGustMps,
   };
 }

@@ -38,7 +38,7 @@ export type OfficeMatter = (typeof OFFICE_MATTERS)[number];
 
 /** What the office's daily mail names beside its list. */
 export const OFFICE_MAIL_MATTERS = ['fence not forecast', 'message refused', 'notices held', 'not swept'] as const;
-type OfficeMailMatter = (typeof OFFICE_MAIL_MATTERS)[number];
+export type OfficeMailMatter = (typeof OFFICE_MAIL_MATTERS)[number];
 
 export type RuledMatter = OwnerMatter | OfficeMatter | OfficeMailMatter;
 

@@ -4,6 +4,7 @@ import type { CalendarDay } from '../units/calendar-day.ts';
 import type { Renewal } from './generation.ts';
 import type { Matter } from './matter-rules.ts';
 import type { WorksGain } from './works-gain.ts';
+import type { WorksOffer } from './works-offer.ts';
 
 /** Languages in which owners are written to. */
 export type MessageLanguage = 'en' | 'es';
@@ -61,6 +62,8 @@ export interface NoticedFence {
   readonly remindedSeason: string | null;
   /** What works gained; null where none are told. */
   readonly gain: WorksGain | null;
+  /** What works may cost here; null where that is not known. */
+  readonly offer: WorksOffer | null;
 }
 
 /** A picture that a message shows inline. */

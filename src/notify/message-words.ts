@@ -2,6 +2,7 @@ import type { FenceStanding, UnknownInput } from '../forecast/fence-forecast.ts'
 import type { FenceNews } from './fence-news.ts';
 import type { Matter } from './matter-rules.ts';
 import type { OfficeFacts } from './message-facts.ts';
+import type { OfferedWorks, OfferKind } from './works-offer.ts';
 
 /** What one language says of each matter. */
 export interface MatterWords {
@@ -29,6 +30,13 @@ export interface MessageWords {
   readonly ends: (news: FenceNews) => string | null;
   readonly by: (news: FenceNews) => string;
   readonly nothingDone: (news: FenceNews) => readonly string[];
+  /** What works may cost: one line a kind, and what such a figure is. */
+  readonly offered: (works: OfferedWorks, range: string) => string;
+  readonly budget: string;
+  /** What to do, by when and at what cost, in one line of the answer. */
+  readonly wayOut: (by: string, offers: readonly { readonly kind: OfferKind; readonly range: string }[]) => string;
+  /** What a snap costs more than works in good time, from an amount in words. */
+  readonly waiting: (extra: string) => string;
   readonly sureness: (news: FenceNews) => readonly string[];
   /** What all speeds rest on. */
   readonly basis: string;
@@ -49,6 +57,7 @@ export interface MessageWords {
     readonly sureness: string;
     readonly basis: string;
     readonly ground: string;
+    readonly cost: string;
     readonly call: string;
     readonly cautions: string;
     readonly table: string;
@@ -65,7 +74,12 @@ export interface MessageWords {
     readonly notShort: string;
     readonly noCurve: string;
     readonly csv: string;
+    /** That a list or table goes on in the file. */
+    readonly more: (count: number) => string;
+    readonly moreFences: (count: number) => string;
+    readonly total: (fences: number, range: string) => string;
+    readonly waiting: (extra: string) => string;
     /** The fences of a digest at which something dangerous was found. */
-    readonly danger: (fences: readonly FenceNews[]) => string;
+    readonly danger: (fences: readonly FenceNews[], all: number) => string;
   };
 }

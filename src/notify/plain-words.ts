@@ -22,6 +22,18 @@ export function weekdayInWords(day: CalendarDay, language: MessageLanguage): str
   return `${weekday}${language === 'en' ? ',' : ''} ${dayInWords(day, language)}`;
 }
 
+/** Two calendar days, the year once where it is the same: `Monday, March 1 to Friday, March 5, 2027`. */
+export function daysInWords(
+  first: CalendarDay,
+  last: CalendarDay,
+  language: MessageLanguage,
+): readonly [string, string] {
+  const [from, to] = [weekdayInWords(first, language), weekdayInWords(last, language)];
+  const year = first.slice(0, 4);
+  if (year !== last.slice(0, 4)) return [from, to];
+  return [from.replace(language === 'en' ? `, ${year}` : ` de ${year}`, ''), to];
+}
+
 const SURENESS = [
   { least: 0.9, en: 'very likely', es: 'muy probable' },
   { least: 0.67, en: 'likely', es: 'probable' },

@@ -13,7 +13,7 @@ p{margin:0 0 10px}
 .answer .title{font-size:14px;color:#5a636d;margin:0}
 img{display:block;width:100%;max-width:560px;height:auto;background:#fff;border:0}
 .scroll{overflow-x:auto}
-table{border-collapse:collapse;width:100%;font-size:14px}
+table{border-collapse:collapse;width:100%;min-width:480px;font-size:14px}
 caption{text-align:left;font-weight:600;padding:10px 0 4px}
 th,td{text-align:left;vertical-align:top;padding:5px 8px 5px 0;border-bottom:1px solid #d8d5cd}
 ul{margin:0 0 10px;padding-left:20px}

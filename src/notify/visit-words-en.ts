@@ -1,5 +1,5 @@
 import { listed } from './fence-phrases-en.ts';
-import { dayInWords, weekdayInWords } from './plain-words.ts';
+import { dayInWords, daysInWords, weekdayInWords } from './plain-words.ts';
 import type { VisitDays } from './visit-facts.ts';
 import type { VisitWords } from './visit-words.ts';
 
@@ -12,9 +12,13 @@ function hour(startsAt: string): string {
 }
 
 const when = ({ firstDay, lastDay, startsAt }: VisitDays): string => {
-  const days = firstDay === lastDay ? `on ${day(firstDay)}` : `from ${day(firstDay)} to ${day(lastDay)}`;
+  const [from, to] = daysInWords(firstDay, lastDay, 'en');
+  const days = firstDay === lastDay ? `on ${day(firstDay)}` : `from ${from} to ${to}`;
   return startsAt === null ? days : `${days}, from ${hour(startsAt)}`;
 };
+
+const someTime = ({ firstDay, lastDay, startsAt }: VisitDays): string =>
+  startsAt === null && firstDay === lastDay ? ', some time that day' : '';
 
 const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
@@ -46,11 +50,11 @@ export const VISIT_WORDS_EN: VisitWords = {
   },
   answer: {
     'visit proposed': (v, on) => [
-      `A crew could come ${on}${v.startsAt === null ? ', some time that day' : ''}. It is a proposal: nothing is promised until we confirm it.`,
+      `A crew could come ${on}${someTime(v)}. It is a proposal: nothing is promised until we confirm it.`,
       `If the day does not suit, tell us by ${dayInWords(v.answerBy, 'en')}.`,
     ],
     'visit confirmed': (v, on) => [
-      `The crew (${v.crewName}) comes ${on}${v.startsAt === null ? ', some time that day' : ''}.`,
+      `The crew (${v.crewName}) comes ${on}${someTime(v)}.`,
       v.before !== null && v.before.firstDay !== v.firstDay
         ? `That is in place of ${day(v.before.firstDay)}, which we had proposed.`
         : 'The day is promised: we move it only by telling you.',
@@ -64,15 +68,15 @@ export const VISIT_WORDS_EN: VisitWords = {
     ],
     'visit missed': (_, on) => [
       `The crew was to come ${on}, and did not. We are sorry.`,
-      'Nothing was done at your fence. It is back in our plan, and we write to you with a new day.',
+      'Nothing was done. The work is back in our plan, and we write to you with a new day.',
     ],
     'visit cancelled': (v, on) => [
-      `The visit ${on} is called off: no crew comes to ${v.siteName} for your fence that day.`,
-      'Nothing is lost: the fence is back in our plan, and we write again when there is a new day.',
+      `The visit ${on} is called off: no crew comes to ${v.siteName} for you then.`,
+      'Nothing is lost: the work is back in our plan, and we write again when there is a new day.',
     ],
   },
   covering: {
-    'visit proposed': 'This is the day that our plan for the season has for your fence.',
+    'visit proposed': 'This is what our plan for the season has for you.',
     'visit confirmed': 'Below is what is done, what it may cost and what helps on the day.',
     'visit changed': 'Below is the visit as it stands now.',
     'visit missed': 'Below is what was to be done.',
@@ -111,7 +115,7 @@ export const VISIT_WORDS_EN: VisitWords = {
     works: 'What is done, and what it may cost',
     next: 'What we ask of you',
     onTheDay: 'On the day',
-    why: 'Why this fence, and why now',
+    why: 'Why, and why now',
   },
   board: {
     subject: (visits, sites, firstDay, lastDay) =>
@@ -125,8 +129,8 @@ export const VISIT_WORDS_EN: VisitWords = {
       'What was proposed before is called off, as below.',
     ],
     covering: 'Below is what is planned at each of your sites, by when and at what cost, for your meeting.',
-    siteCost: (range, lastDay) => `By ${dayInWords(lastDay, 'en')}, ${range}.`,
-    columns: ['Fence', 'What is done', 'When', 'May cost'],
+    siteCost: (site, range, lastDay) => `${site}, all visits: done by ${dayInWords(lastDay, 'en')}, ${range}.`,
+    columns: ['Fence', 'What is done', 'May cost'],
     standing: { proposed: 'proposed', confirmed: 'promised' },
     noLonger: 'These days were proposed before and are called off; the fences stay in our plan:',
     next: 'Proposed days become promised ones when the office confirms them; each is then told with an entry for the calendar. If your board wants another order or other days, answer this message before then.',

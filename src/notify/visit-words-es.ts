@@ -1,5 +1,5 @@
 import { listed } from './fence-phrases-es.ts';
-import { dayInWords, weekdayInWords } from './plain-words.ts';
+import { dayInWords, daysInWords, weekdayInWords } from './plain-words.ts';
 import type { VisitDays } from './visit-facts.ts';
 import type { VisitWords } from './visit-words.ts';
 
@@ -7,9 +7,13 @@ const day = (text: string): string => weekdayInWords(text, 'es');
 const hour = (startsAt: string): string => startsAt.replace(/^0/, '');
 
 const when = ({ firstDay, lastDay, startsAt }: VisitDays): string => {
-  const days = firstDay === lastDay ? `el ${day(firstDay)}` : `del ${day(firstDay)} al ${day(lastDay)}`;
+  const [from, to] = daysInWords(firstDay, lastDay, 'es');
+  const days = firstDay === lastDay ? `el ${day(firstDay)}` : `del ${from} al ${to}`;
   return startsAt === null ? days : `${days}, desde las ${hour(startsAt)}`;
 };
+
+const someTime = ({ firstDay, lastDay, startsAt }: VisitDays): string =>
+  startsAt === null && firstDay === lastDay ? ', a alguna hora del día' : '';
 
 const many = (count: number, one: string, several: string): string => `${count} ${count === 1 ? one : several}`;
 
@@ -41,11 +45,11 @@ export const VISIT_WORDS_ES: VisitWords = {
   },
   answer: {
     'visit proposed': (v, on) => [
-      `Una cuadrilla podría ir ${on}${v.startsAt === null ? ', a alguna hora del día' : ''}. Es una propuesta: nada está prometido hasta que lo confirmemos.`,
+      `Una cuadrilla podría ir ${on}${someTime(v)}. Es una propuesta: nada está prometido hasta que lo confirmemos.`,
       `Si el día no le conviene, díganoslo a más tardar el ${dayInWords(v.answerBy, 'es')}.`,
     ],
     'visit confirmed': (v, on) => [
-      `La cuadrilla (${v.crewName}) va ${on}${v.startsAt === null ? ', a alguna hora del día' : ''}.`,
+      `La cuadrilla (${v.crewName}) va ${on}${someTime(v)}.`,
       v.before !== null && v.before.firstDay !== v.firstDay
         ? `Es en lugar del ${day(v.before.firstDay)}, que habíamos propuesto.`
         : 'El día está prometido: si lo movemos, se lo decimos.',
@@ -59,15 +63,15 @@ export const VISIT_WORDS_ES: VisitWords = {
     ],
     'visit missed': (_, on) => [
       `La cuadrilla debía ir ${on} y no fue. Lo sentimos.`,
-      'No se hizo nada en su cerca. Está otra vez en nuestro plan, y le escribiremos con un día nuevo.',
+      'No se hizo nada. El trabajo está otra vez en nuestro plan, y le escribiremos con un día nuevo.',
     ],
     'visit cancelled': (v, on) => [
-      `La visita ${on} queda cancelada: ese día no va ninguna cuadrilla a ${v.siteName} por su cerca.`,
-      'No se pierde nada: la cerca está otra vez en nuestro plan, y le escribiremos cuando haya un día nuevo.',
+      `La visita ${on} queda cancelada: entonces no va ninguna cuadrilla a ${v.siteName} por usted.`,
+      'No se pierde nada: el trabajo está otra vez en nuestro plan, y le escribiremos cuando haya un día nuevo.',
     ],
   },
   covering: {
-    'visit proposed': 'Este es el día que nuestro plan de la temporada tiene para su cerca.',
+    'visit proposed': 'Esto es lo que nuestro plan de la temporada tiene para usted.',
     'visit confirmed': 'Abajo está lo que se hace, lo que puede costar y lo que ayuda ese día.',
     'visit changed': 'Abajo está la visita tal como queda ahora.',
     'visit missed': 'Abajo está lo que se iba a hacer.',
@@ -106,7 +110,7 @@ export const VISIT_WORDS_ES: VisitWords = {
     works: 'Qué se hace, y qué puede costar',
     next: 'Qué le pedimos',
     onTheDay: 'Ese día',
-    why: 'Por qué esta cerca, y por qué ahora',
+    why: 'Por qué, y por qué ahora',
   },
   board: {
     subject: (visits, sites, firstDay, lastDay) =>
@@ -120,8 +124,9 @@ export const VISIT_WORDS_ES: VisitWords = {
       'Lo que se había propuesto queda cancelado, como está abajo.',
     ],
     covering: 'Abajo está lo que se planea en cada uno de sus lugares, para cuándo y a qué costo, para su reunión.',
-    siteCost: (range, lastDay) => `A más tardar el ${dayInWords(lastDay, 'es')}, ${range}.`,
-    columns: ['Cerca', 'Qué se hace', 'Cuándo', 'Puede costar'],
+    siteCost: (site, range, lastDay) =>
+      `${site}, todas las visitas: terminado a más tardar el ${dayInWords(lastDay, 'es')}, ${range}.`,
+    columns: ['Cerca', 'Qué se hace', 'Puede costar'],
     standing: { proposed: 'propuesto', confirmed: 'prometido' },
     noLonger: 'Estos días se habían propuesto y quedan cancelados; las cercas siguen en nuestro plan:',
     next: 'Los días propuestos quedan prometidos cuando la oficina los confirma; entonces avisamos de cada uno con una entrada para el calendario. Si su junta quiere otro orden u otros días, responda a este mensaje antes.',

@@ -47,8 +47,8 @@ export interface VisitWords {
     }) => readonly [string, string];
     readonly nothingPlanned: readonly [string, string];
     readonly covering: string;
-    readonly siteCost: (range: string, lastDay: CalendarDay) => string;
-    readonly columns: readonly [string, string, string, string];
+    readonly siteCost: (site: string, range: string, lastDay: CalendarDay) => string;
+    readonly columns: readonly [string, string, string];
     readonly standing: { readonly proposed: string; readonly confirmed: string };
     readonly noLonger: string;
     readonly next: string;

@@ -1,10 +1,10 @@
-import { percentText } from '../drawing/quantity-text.ts';
 import type { FenceNews } from './fence-news.ts';
 import { at, foundAt, keptShort, listed, once } from './fence-phrases-en.ts';
 import { MATTER_WORDS_EN } from './matter-words-en.ts';
 import type { MessageWords } from './message-words.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, likelihoodInWords } from './plain-words.ts';
+import type { OfferKind } from './works-offer.ts';
 
 /** The chance told in N years beside the gust's own, where it is higher. */
 function higherThan({ pSnap, onceInYears }: FenceNews): string {
@@ -14,6 +14,16 @@ function higherThan({ pSnap, onceInYears }: FenceNews): string {
 
 const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
+
+/** What is suggested, in the middle of a sentence. */
+const OFFERED: Readonly<Record<OfferKind, string>> = {
+  inspect: 'a check at the groundline',
+  'groundline-treatment': 'a groundline treatment',
+  'post-swap': 'new posts',
+  'end-posts': 'new posts at the ends',
+  'added-posts': 'added posts',
+  rebuild: 'a rebuild',
+};
 
 function goesShort(news: FenceNews): string {
   if (news.keptShort) return `It ${keptShort(news.holds)}.`;
@@ -57,6 +67,8 @@ export const WORDS_EN: MessageWords = {
       ? `Its end posts, judged apart, hold ${n.endsHold} (${n.endsStanding}).`
       : null,
   by: ({ actBy }) => {
+    if (actBy.kind === 'before' && actBy.latest !== null)
+      return `by ${dayInWords(actBy.latest, 'en')}, so that new footings are ready when season ${actBy.season} opens on ${dayInWords(actBy.day, 'en')}`;
     if (actBy.kind === 'before') return `before season ${actBy.season} opens on ${dayInWords(actBy.day, 'en')}`;
     const next = actBy.next ? `, at the latest before the next one opens on ${dayInWords(actBy.next, 'en')}` : '';
     return `as soon as a crew can come, since season ${actBy.season} is running${next}`;
@@ -70,7 +82,7 @@ export const WORDS_EN: MessageWords = {
     ...(n.pSnap === null
       ? ['We cannot say how likely it is to snap this season: the site has no curve of gusts.']
       : [
-          `The chance that wind snaps it ${n.wellUnderWay ? `over a whole season like ${n.season}` : `in season ${n.season}`} is ${percentText(n.pSnap, 'en')}${higherThan(n)}.`,
+          `That wind snaps it ${n.wellUnderWay ? `over a whole season like ${n.season}` : `in season ${n.season}`} is ${likelihoodInWords(n.pSnap, 'en')}${higherThan(n)}.`,
         ]),
   ],
   sureness: (n) => [
@@ -82,6 +94,30 @@ export const WORDS_EN: MessageWords = {
       : [`That it is short in season ${n.shortSeason ?? ''} is ${likelihoodInWords(n.pShortThen, 'en')}.`]),
     `8 chances in 10 that it holds between ${n.holdsFrom} and ${n.holdsTo}.`,
   ],
+  offered: ({ kind, postCount }, range) => {
+    const posts = `${postCount} post${postCount === 1 ? '' : 's'}`;
+    switch (kind) {
+      case 'post-swap':
+        return `New posts for all ${posts}: ${range}.`;
+      case 'end-posts':
+        return `New posts at its ends, ${posts}: ${range}.`;
+      case 'added-posts':
+        return `A post more in each bay, ${posts}: ${range}.`;
+      case 'groundline-treatment':
+        return `Groundline treatment of ${posts}: ${range}.`;
+      case 'inspect':
+        return `Having ${posts} checked at the groundline: ${range}.`;
+      case 'rebuild':
+        return `A rebuild with ${posts}: ${range}.`;
+    }
+  },
+  budget: 'Budget figures, not a quote: before tax, from our usual prices. Where only some posts are weak it is less.',
+  wayOut: (by, offers) => {
+    const all = offers.map(({ kind, range }) => `${OFFERED[kind]} (${range})`);
+    return `We suggest ${all.join(offers[0]?.kind === 'inspect' ? ', then, as found, ' : ' or ')}, ${by}. Budget figures, not a quote.`;
+  },
+  waiting: (extra) =>
+    `If it does, putting it right costs ${extra} more than in good time, on the average: crews and posts are short in a bad week, and a fence seldom falls alone.`,
   basis:
     'Speeds are 3-second gusts at 33 ft (10 m) in open country, as on a wind map. The wood at the groundline is computed from age, treatment, climate and soil, and from readings and storms where any were reported.',
   designGust: (n) =>
@@ -107,6 +143,7 @@ export const WORDS_EN: MessageWords = {
     sureness: 'How sure we are',
     basis: 'What this rests on',
     ground: 'The ground',
+    cost: 'What it may cost',
     call: 'Who to call',
     cautions: 'Please note',
     table: 'Your fences in this message',
@@ -126,8 +163,14 @@ export const WORDS_EN: MessageWords = {
     columns: ['Fence', 'Standing', 'Holds', 'Should hold', 'Goes short', 'A gust that snaps it comes', 'News'],
     notShort: 'not in 30 seasons',
     noCurve: 'not known',
-    csv: 'The attached file holds the same table for a spreadsheet.',
-    danger: (fences) =>
-      `Dangerous now: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}. Keep people away from ${fences.length === 1 ? 'it' : 'them'}, above all in wind, until a crew has been there.`,
+    csv: 'The attached file holds all of them for a spreadsheet, with what works may cost at each.',
+    more: (count) => `And ${count} more: see the attached table.`,
+    moreFences: (count) => ` and ${count} more`,
+    total: (fences, range) =>
+      `We suggest works at ${fences === 1 ? 'one of them' : `${fences} of them`}: the least of it comes to ${range}, a budget figure and not a quote.`,
+    waiting: (extra) =>
+      `Leaving all of them for a season costs ${extra} more, on the average over what may happen: rebuilds in a bad week, and what a fence brings down with it.`,
+    danger: (fences, all) =>
+      `Dangerous now: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}${all > fences.length ? `; and ${all - fences.length} more, in the attached table` : ''}. Keep people away from ${all === 1 ? 'it' : 'them'}, above all in wind, until a crew has been there.`,
   },
 };

@@ -1,4 +1,3 @@
-import { percentText } from '../drawing/quantity-text.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { FenceNews } from './fence-news.ts';
 import { at, foundAt, keptShort, listed, once } from './fence-phrases-es.ts';
@@ -6,6 +5,7 @@ import { MATTER_WORDS_ES } from './matter-words-es.ts';
 import type { MessageWords } from './message-words.ts';
 import { officeName } from './office-name.ts';
 import { dayInWords, likelihoodInWords } from './plain-words.ts';
+import type { OfferKind } from './works-offer.ts';
 
 const STANDING: Readonly<Record<FenceStanding, string>> = {
   clear: 'con margen',
@@ -22,6 +22,16 @@ function higherThan({ pSnap, onceInYears }: FenceNews): string {
 
 const count = (number: number, one: string, many: string): string =>
   number === 0 ? '' : `${number} ${number === 1 ? one : many}`;
+
+/** What is suggested, in the middle of a sentence. */
+const OFFERED: Readonly<Record<OfferKind, string>> = {
+  inspect: 'una revisión a ras de suelo',
+  'groundline-treatment': 'un tratamiento a ras de suelo',
+  'post-swap': 'postes nuevos',
+  'end-posts': 'postes nuevos en los extremos',
+  'added-posts': 'postes añadidos',
+  rebuild: 'una reconstrucción',
+};
 
 function goesShort(news: FenceNews): string {
   if (news.keptShort) return `Ahora ${keptShort(news.holds)}.`;
@@ -65,6 +75,8 @@ export const WORDS_ES: MessageWords = {
       ? `Los postes de sus extremos, juzgados aparte, aguantan ${n.endsHold} (${STANDING[n.endsStanding]}).`
       : null,
   by: ({ actBy }) => {
+    if (actBy.kind === 'before' && actBy.latest !== null)
+      return `a más tardar el ${dayInWords(actBy.latest, 'es')}, para que los cimientos nuevos estén listos cuando empiece la temporada ${actBy.season}, el ${dayInWords(actBy.day, 'es')}`;
     if (actBy.kind === 'before')
       return `antes de que empiece la temporada ${actBy.season}, el ${dayInWords(actBy.day, 'es')}`;
     const next = actBy.next ? `, a más tardar antes de que empiece la próxima, el ${dayInWords(actBy.next, 'es')}` : '';
@@ -79,7 +91,7 @@ export const WORDS_ES: MessageWords = {
     ...(n.pSnap === null
       ? ['No podemos decir qué tan probable es que se rompa esta temporada: el lugar no tiene curva de ráfagas.']
       : [
-          `La probabilidad de que el viento la rompa ${n.wellUnderWay ? `en toda una temporada como ${n.season}` : `en la temporada ${n.season}`} es ${percentText(n.pSnap, 'es')}${higherThan(n)}.`,
+          `Que el viento la rompa ${n.wellUnderWay ? `en toda una temporada como ${n.season}` : `en la temporada ${n.season}`} es ${likelihoodInWords(n.pSnap, 'es')}${higherThan(n)}.`,
         ]),
   ],
   sureness: (n) => [
@@ -91,6 +103,31 @@ export const WORDS_ES: MessageWords = {
       : [`Que no la aguante en la temporada ${n.shortSeason ?? ''} es ${likelihoodInWords(n.pShortThen, 'es')}.`]),
     `En 8 de cada 10 casos aguanta entre ${n.holdsFrom} y ${n.holdsTo}.`,
   ],
+  offered: ({ kind, postCount }, range) => {
+    const posts = `${postCount} poste${postCount === 1 ? '' : 's'}`;
+    switch (kind) {
+      case 'post-swap':
+        return `Postes nuevos, ${posts}: ${range}.`;
+      case 'end-posts':
+        return `Postes nuevos en los extremos, ${posts}: ${range}.`;
+      case 'added-posts':
+        return `Un poste más en cada tramo, ${posts}: ${range}.`;
+      case 'groundline-treatment':
+        return `Tratamiento a ras de suelo de ${posts}: ${range}.`;
+      case 'inspect':
+        return `Revisar ${posts} a ras de suelo: ${range}.`;
+      case 'rebuild':
+        return `Reconstruirla con ${posts}: ${range}.`;
+    }
+  },
+  budget:
+    'Son cifras para presupuestar, no una cotización: sin impuestos, con nuestros precios usuales. Si solo algunos postes están débiles, es menos.',
+  wayOut: (by, offers) => {
+    const all = offers.map(({ kind, range }) => `${OFFERED[kind]} (${range})`);
+    return `Sugerimos ${all.join(offers[0]?.kind === 'inspect' ? ' y después, según lo que se encuentre, ' : ' o ')}, ${by}. Son cifras para presupuestar, no una cotización.`;
+  },
+  waiting: (extra) =>
+    `Si pasa, arreglarlo cuesta en promedio ${extra} más que a tiempo: en una mala semana faltan cuadrillas y postes, y una cerca rara vez cae sola.`,
   basis:
     'Las velocidades son ráfagas de 3 segundos a 10 m de altura en campo abierto, como en un mapa de viento. La madera a ras de suelo se calcula con la edad, el tratamiento, el clima y el suelo, y con las mediciones y tormentas de las que haya informe.',
   designGust: (n) =>
@@ -116,6 +153,7 @@ export const WORDS_ES: MessageWords = {
     sureness: 'Qué tan seguros estamos',
     basis: 'En qué se basa',
     ground: 'El suelo',
+    cost: 'Qué puede costar',
     call: 'A quién llamar',
     cautions: 'Tenga en cuenta',
     table: 'Sus cercas en este mensaje',
@@ -147,8 +185,14 @@ export const WORDS_ES: MessageWords = {
     ],
     notShort: 'no en 30 temporadas',
     noCurve: 'no se sabe',
-    csv: 'El archivo adjunto tiene la misma tabla para una hoja de cálculo.',
-    danger: (fences) =>
-      `Peligro ahora: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}. Mantenga alejadas a las personas, sobre todo con viento, hasta que haya ido una cuadrilla.`,
+    csv: 'El archivo adjunto las tiene todas para una hoja de cálculo, con lo que puede costar cada una.',
+    more: (count) => `Y ${count} más: vea la tabla adjunta.`,
+    moreFences: (count) => ` y ${count} más`,
+    total: (fences, range) =>
+      `Sugerimos obras en ${fences === 1 ? 'una de ellas' : `${fences} de ellas`}: lo mínimo suma ${range}, una cifra para presupuestar y no una cotización.`,
+    waiting: (extra) =>
+      `Dejarlas todas una temporada cuesta en promedio ${extra} más, según lo que puede pasar: reconstruir en una mala semana, y lo que una cerca arrastra consigo.`,
+    danger: (fences, all) =>
+      `Peligro ahora: ${fences.map((n) => `${n.ref} (${foundAt(n)})`).join('; ')}${all > fences.length ? `; y ${all - fences.length} más, en la tabla adjunta` : ''}. Mantenga alejadas a las personas, sobre todo con viento, hasta que haya ido una cuadrilla.`,
   },
 };

@@ -1,5 +1,6 @@
 import type { ExpressionBuilder } from 'kysely';
 import type { Register } from './database.ts';
+import type { RegisterDb } from './record-store.ts';
 import type { RegisterTables } from './tables.ts';
 
 /** A notice as stored. */
@@ -138,6 +139,39 @@ export class NoticeAlreadyWritten extends Error {
 }
 
 /**
+ * Puts a message into the outbox, within a transaction, and gives its number. Throws `NoticeAlreadyWritten` where one of its id is there.
+ * @param at moment of writing, and the first at which it may leave (ISO 8601, UTC)
+ */
+export async function insertMessage(tx: RegisterDb, message: FinishedMessage, at: string): Promise<number> {
+  const inserted = await tx
+    .insertInto('outbox')
+    .values({
+      message_id: message.messageId,
+      owner_ref: message.ownerRef,
+      channel: message.channel,
+      envelope_from: message.envelopeFrom,
+      envelope_to: message.envelopeTo,
+      subject: message.subject,
+      raw: message.raw,
+      sha256: message.sha256,
+      state: message.channel === 'mail' ? 'queued' : 'to print',
+      due_at: message.channel === 'mail' ? at : null,
+      lease_token: null,
+      lease_until: null,
+      first_failed_at: null,
+      last_reply: null,
+      sent_at: null,
+      created_at: at,
+      urgent: message.urgent ? 1 : 0,
+    })
+    .onConflict((conflict) => conflict.column('message_id').doNothing())
+    .returning('id')
+    .executeTakeFirst();
+  if (!inserted) throw new NoticeAlreadyWritten(message.messageId);
+  return inserted.id;
+}
+
+/**
  * Puts one owner's messages into the outbox and marks their notices as written, all in one transaction.
  * Throws `NoticeAlreadyWritten`, having written nothing, where another process was faster.
  */
@@ -148,34 +182,10 @@ export async function postMessages(
 ): Promise<void> {
   await register.db.transaction().execute(async (tx) => {
     for (const message of messages) {
-      const inserted = await tx
-        .insertInto('outbox')
-        .values({
-          message_id: message.messageId,
-          owner_ref: message.ownerRef,
-          channel: message.channel,
-          envelope_from: message.envelopeFrom,
-          envelope_to: message.envelopeTo,
-          subject: message.subject,
-          raw: message.raw,
-          sha256: message.sha256,
-          state: message.channel === 'mail' ? 'queued' : 'to print',
-          due_at: message.channel === 'mail' ? at : null,
-          lease_token: null,
-          lease_until: null,
-          first_failed_at: null,
-          last_reply: null,
-          sent_at: null,
-          created_at: at,
-          urgent: message.urgent ? 1 : 0,
-        })
-        .onConflict((conflict) => conflict.column('message_id').doNothing())
-        .returning('id')
-        .executeTakeFirst();
-      if (!inserted) throw new NoticeAlreadyWritten(message.messageId);
+      const id = await insertMessage(tx, message, at);
       const marked = await tx
         .updateTable('notices')
-        .set({ outbox_id: inserted.id })
+        .set({ outbox_id: id })
         .where('id', 'in', message.noticeIds)
         .where('outbox_id', 'is', null)
         .where('void_reason', 'is', null)

@@ -48,7 +48,7 @@ export async function listOutboxPage({ db }: Register, query: OutboxPageQuery): 
   if (shown.length === 0) return { entries: [], next: null };
   const entries = await db
     .selectFrom('outbox')
-    .innerJoin('owners', 'owners.ref', 'outbox.owner_ref')
+    .leftJoin('owners', 'owners.ref', 'outbox.owner_ref')
     .select(entryColumns)
     .where('outbox.id', 'in', shown)
     .orderBy('outbox.id', 'desc')
@@ -73,7 +73,7 @@ export interface OutboxDetail extends OutboxEntry {
 export async function readOutboxDetail({ db }: Register, id: number): Promise<OutboxDetail | null> {
   const entry = await db
     .selectFrom('outbox')
-    .innerJoin('owners', 'owners.ref', 'outbox.owner_ref')
+    .leftJoin('owners', 'owners.ref', 'outbox.owner_ref')
     .select(entryColumns)
     .select('first_failed_at as firstFailedAt')
     .where('outbox.id', '=', id)

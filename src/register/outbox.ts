@@ -6,7 +6,9 @@ import type { OutboxState, WaitsFor } from './sweep-tables.ts';
 export interface OutboxEntry {
   readonly id: number;
   readonly messageId: string;
-  readonly ownerRef: string;
+  /** Null for a mail to the office itself. */
+  readonly ownerRef: string | null;
+  /** `the office` for a mail to itself. */
   readonly ownerName: string;
   readonly channel: 'mail' | 'letter';
   readonly envelopeTo: string | null;
@@ -21,14 +23,17 @@ export interface OutboxEntry {
   readonly envelopeFrom: string | null;
   /** What keeps a queued message back; null where nothing does. */
   readonly heldBy: WaitsFor | 'stopped address' | null;
+  /** Who posted a letter, empty where nobody said, and on which day; null where it was not posted. */
+  readonly postedBy: string;
+  readonly postedOn: string | null;
 }
 
 /** What is read of each message. */
 export const entryColumns = [
   'outbox.id as id',
   'message_id as messageId',
-  'owners.ref as ownerRef',
-  'owners.name as ownerName',
+  'outbox.owner_ref as ownerRef',
+  sql<string>`coalesce(owners.name, 'the office')`.as('ownerName'),
   'outbox.channel as channel',
   'envelope_to as envelopeTo',
   'subject',
@@ -40,6 +45,8 @@ export const entryColumns = [
   'sent_at as sentAt',
   'outbox.created_at as createdAt',
   'envelope_from as envelopeFrom',
+  'posted_by as postedBy',
+  'posted_on as postedOn',
   sql<OutboxEntry['heldBy']>`case when state <> 'queued' then null when exists (
       select 1 from stopped_addresses where resumed_at is null and address = lower(envelope_to)
     ) then 'stopped address' else waits_for end`.as('heldBy'),
@@ -52,7 +59,7 @@ export async function listOutbox(
 ): Promise<readonly OutboxEntry[]> {
   let query = register.db
     .selectFrom('outbox')
-    .innerJoin('owners', 'owners.ref', 'outbox.owner_ref')
+    .leftJoin('owners', 'owners.ref', 'outbox.owner_ref')
     .select(entryColumns)
     .orderBy('outbox.id', 'desc')
     .limit(filter.limit);
@@ -132,11 +139,18 @@ export async function cancelMessage(register: Register, id: number): Promise<boo
   return result.numUpdatedRows === 1n;
 }
 
-/** Marks a letter as posted. Returns false where there is no such letter to print. */
-export async function markLetterPosted(register: Register, id: number, at: string): Promise<boolean> {
+/** Who posted a letter and on which day, and when that was noted (ISO text in UTC). */
+export interface Posting {
+  readonly by: string;
+  readonly on: string;
+  readonly at: string;
+}
+
+/** Marks a letter as posted, with who posted it and on which day. Returns false where there is no such letter to print. */
+export async function markLetterPosted(register: Register, id: number, posting: Posting): Promise<boolean> {
   const result = await register.db
     .updateTable('outbox')
-    .set({ state: 'sent', sent_at: at })
+    .set({ state: 'sent', sent_at: posting.at, posted_by: posting.by, posted_on: posting.on })
     .where('id', '=', id)
     .where('channel', '=', 'letter')
     .where('state', '=', 'to print')

@@ -57,6 +57,34 @@ export async function cancelUnsent(tx: RegisterDb, ids: readonly number[]): Prom
   return rows.map(({ id }) => id);
 }
 
+/**
+ * Takes out of the outbox what still waits there of a visit for one owner, before a newer message of it is put in: one that was under way when
+ * the visit changed, and whose try failed since, must not come after it.
+ * @param boardMatter the matter whose message tells of other visits too, and stays
+ */
+export async function cancelOlderMessages(
+  db: RegisterDb,
+  {
+    visitUid,
+    ownerRef,
+    boardMatter,
+  }: { readonly visitUid: string; readonly ownerRef: string; readonly boardMatter: string },
+): Promise<void> {
+  const rows = await db
+    .selectFrom('notices')
+    .select('outbox_id')
+    .distinct()
+    .where('visit_uid', '=', visitUid)
+    .where('owner_ref', '=', ownerRef)
+    .where('matter', '<>', boardMatter)
+    .where('outbox_id', 'is not', null)
+    .execute();
+  await cancelUnsent(
+    db,
+    rows.flatMap(({ outbox_id }) => outbox_id ?? []),
+  );
+}
+
 /** A notice that a visit or an accepted plan causes. */
 export interface DecidedVisitNotice {
   readonly fenceRef: string;

@@ -1,4 +1,4 @@
-import { isOfVisit } from '../notify/matter-rules.ts';
+import { BOARD_MATTER, isOfVisit } from '../notify/matter-rules.ts';
 import type { Register } from '../register/database.ts';
 import { mailSecret } from '../register/mail-secret.ts';
 import type { FinishedMessage } from '../register/notice-store.ts';
@@ -11,6 +11,7 @@ import {
 import { readOwnerPreferences } from '../register/owner-preference-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
 import { readRecord } from '../register/record-store.ts';
+import { cancelOlderMessages } from '../register/visit-notices.ts';
 import { voidNotices } from '../register/void-notices.ts';
 import type { Clock } from './clock.ts';
 import { dayInZone, isoUtc } from './clock.ts';
@@ -68,6 +69,10 @@ async function messagesFor(
   const visits = await siftVisits(register, owner, ofVisits, context.now);
   await voidNotices(register, [...voids, ...visits.voids]);
   if (notices.length + visits.told.length > 0) requireOffice(owner, context.sender);
+  for (const { visit } of visits.told) {
+    const older = { visitUid: visit.uid, ownerRef: owner.ref, boardMatter: BOARD_MATTER };
+    await cancelOlderMessages(register.db, older);
+  }
   return messagesOf(register, owner, { notices, visits: visits.told, current }, context);
 }
 

@@ -1,13 +1,22 @@
 import type { DateTime } from 'luxon';
 import MailComposer from 'nodemailer/lib/mail-composer';
-import type { OwnerMessage } from '../notify/message-facts.ts';
+import type { MessageFile, OwnerMessage } from '../notify/message-facts.ts';
 import { oneLine } from '../notify/plain-words.ts';
 import type { Invitation } from './calendar-text.ts';
 import { sha256 } from './canonical-json.ts';
 import { listHeaders, type MailList } from './list-headers.ts';
 import { mailPicturePng } from './picture-png.ts';
+import { zipFile } from './zip-file.ts';
 
 const amongOf = ({ pictures }: OwnerMessage): 'alone' | 'several' => (pictures.length > 1 ? 'several' : 'alone');
+
+/** A file longer than this goes into an archive, so that the mail stays small [characters]. */
+const LONGEST_PLAIN_FILE = 20_000;
+
+const attachedFile = (file: MessageFile) =>
+  file.text.length > LONGEST_PLAIN_FILE
+    ? { filename: `${file.name}.zip`, content: zipFile(file.name, file.text), contentType: 'application/zip' }
+    : { filename: file.name, content: Buffer.from(file.text, 'utf8'), contentType: file.contentType };
 
 /** Everything that a mail's bytes depend on. */
 export interface MailToBuild {
@@ -61,11 +70,7 @@ export async function mailBytes(mail: MailToBuild): Promise<Buffer> {
         contentType: 'image/png',
         contentDisposition: 'inline',
       })),
-      ...message.files.map((file) => ({
-        filename: file.name,
-        content: Buffer.from(file.text, 'utf8'),
-        contentType: file.contentType,
-      })),
+      ...message.files.map(attachedFile),
     ],
     baseBoundary: sha256(mail.messageId).slice(0, 24),
     disableFileAccess: true,

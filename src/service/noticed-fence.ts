@@ -4,7 +4,7 @@ import { type Clock, dayInZone } from './clock.ts';
 import type { CurrentFence } from './sift-notices.ts';
 
 /** What a message about a fence knows beside how it stands. */
-type Told = Pick<NoticedFence, 'matters' | 'first' | 'remindedSeason' | 'gain'>;
+type Told = Pick<NoticedFence, 'matters' | 'first' | 'remindedSeason' | 'gain' | 'offer'>;
 
 /** A fence as a message tells of it, from how it stands by its stored forecast. */
 export function noticedFence(fence: CurrentFence, told: Told, now: Clock): NoticedFence {

@@ -4,6 +4,7 @@ import type { Matter } from '../notify/matter-rules.ts';
 import type { NoticedFence, OfficeFacts, OwnerMessage, RecipientFacts } from '../notify/message-facts.ts';
 import { officeName } from '../notify/office-name.ts';
 import type { WorksGain } from '../notify/works-gain.ts';
+import type { WorksOffer } from '../notify/works-offer.ts';
 import type { Register } from '../register/database.ts';
 import type { FinishedMessage, StoredNotice } from '../register/notice-store.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
@@ -21,6 +22,7 @@ import type { CurrentFence } from './sift-notices.ts';
 import { remindedSeason } from './sift-notices.ts';
 import type { VisitNotices } from './sift-visits.ts';
 import { visitMessages } from './visit-messages.ts';
+import { worksOffers } from './works-offers.ts';
 
 /** Most fences of one owner that get a mail each; more are told in one digest. */
 const MOST_SINGLE_MAILS = 3;
@@ -59,7 +61,7 @@ const gainOf = ({ matter, facts }: StoredNotice): WorksGain | null =>
 function noticedFences(
   groups: NoticesByFence,
   fences: ReadonlyMap<string, CurrentFence>,
-  now: Clock,
+  { offers, now }: { readonly offers: ReadonlyMap<string, WorksOffer>; readonly now: Clock },
 ): readonly NoticedFence[] {
   return [...groups].flatMap(([ref, notices]) => {
     const fence = fences.get(ref);
@@ -69,6 +71,7 @@ function noticedFences(
       first: notices.some((notice) => notice.first),
       remindedSeason: notices.map(remindedSeason).find((season) => season !== null) ?? null,
       gain: notices.map(gainOf).findLast((gain) => gain !== null) ?? null,
+      offer: offers.get(ref) ?? null,
     };
     return noticedFence(fence, told, now);
   });
@@ -155,7 +158,9 @@ export async function messagesOf(
   context: Composing,
 ): Promise<readonly FinishedMessage[]> {
   const groups = byFence(notices);
-  const fences = noticedFences(groups, current, context.now);
+  const toldOf = new Map([...current].filter(([ref]) => groups.has(ref)));
+  const offers = await worksOffers(register, toldOf, context.now);
+  const fences = noticedFences(groups, current, { offers, now: context.now });
   const coveringOf = (told: readonly StoredNotice[]): string | null =>
     told.map(({ covering }) => covering).find((covering) => covering !== null) ?? null;
   const recipient: RecipientFacts = {

@@ -3,6 +3,7 @@ import type { RegisterSettings } from '../register/settings-store.ts';
 import { DEFAULT_SETTINGS, readSettings } from '../register/settings-store.ts';
 import type { ComposeReport } from './compose-notices.ts';
 import { composeNotices } from './compose-notices.ts';
+import { composeOfficeMail } from './compose-office-mail.ts';
 import type { Config } from './config.ts';
 import type { Sender } from './owner-messages.ts';
 import type { SweepOptions, SweepReport } from './run-sweep.ts';
@@ -73,7 +74,16 @@ export async function writeMessages(
   return composeNotices(register, { now, sender, ...(signal ? { signal } : {}) });
 }
 
-/** Sweeps the register, makes void what waits for the office and is no longer so, then writes the messages of the notices it left. */
+/** Writes the daily mail to the office where something is new for it. Returns how many things it names; 0 where there is none. */
+export async function writeOfficeMail(
+  register: Register,
+  options: Pick<SweepOptions, 'now'> & { readonly sender: SenderConfig },
+): Promise<number> {
+  const sender = senderOf(options.sender, await readSettings(register.db));
+  return composeOfficeMail(register, { now: options.now, sender });
+}
+
+/** Sweeps the register, makes void what waits for the office and is no longer so, then writes the messages of the notices it left and the office's daily mail. */
 export async function sweepRegister(
   register: Register,
   options: SweepOptions & { readonly sender: SenderConfig },
@@ -81,5 +91,7 @@ export async function sweepRegister(
   const report = await runSweep(register, options);
   if (report.kind !== 'finished') return { report, composed: null };
   await siftHeldNotices(register, options);
-  return { report, composed: await writeMessages(register, options) };
+  const composed = await writeMessages(register, options);
+  await writeOfficeMail(register, options);
+  return { report, composed };
 }

@@ -10,7 +10,7 @@ import type { ComposeReport } from './compose-notices.ts';
 import type { Config } from './config.ts';
 import type { Logger } from './log.ts';
 import type { SweepProgress } from './run-sweep.ts';
-import type { SweepOutcome } from './sweep-register.ts';
+import { type SweepOutcome, writeOfficeMail } from './sweep-register.ts';
 import type { DueReason } from './sweep-schedule.ts';
 import { sweepDue } from './sweep-schedule.ts';
 import type { SweepThread } from './sweep-thread.ts';
@@ -142,6 +142,19 @@ export function createSweepRunner(options: {
     await writing;
   }
 
+  /** The office hears even where no sweep ends: that none does is news for it. */
+  async function tellOffice(): Promise<void> {
+    if (closing) return;
+    try {
+      const named = await writeOfficeMail(register, { now: clock, sender: config });
+      if (named === 0) return;
+      log.info({ named }, 'mail to the office written');
+      options.onMessages();
+    } catch (error) {
+      log.error({ err: error }, 'the mail to the office could not be written; it is tried again');
+    }
+  }
+
   async function sweepNow(): Promise<SweepOutcome | null> {
     if (closing) return null;
     running ??= sweep();
@@ -160,6 +173,7 @@ export function createSweepRunner(options: {
         await sweepNow();
       }
       await writeWhatIsLeft();
+      await tellOffice();
       return reason;
     },
     close: async () => {

@@ -33,6 +33,9 @@ import { siteWhere } from './visit-surroundings.ts';
 /** An answer to a proposed day is of use until so many days before it [d]; judgement. */
 const ANSWER_DAYS = 5;
 
+/** A fence that a message explains a visit by, and tells nothing new of. */
+const NOTHING_TOLD = { matters: [], first: false, remindedSeason: null, gain: null, offer: null } as const;
+
 /** A message about visits, and the notices it carries. */
 export interface VisitMessage {
   readonly message: OwnerMessage;
@@ -170,9 +173,7 @@ async function oneVisit(
       reminders: visitReminders({ ...visit, items }, catalogue)
         .map(({ kind }) => kind)
         .filter((kind) => kind !== 'frozen-ground'),
-      fences: [...forecasts.values()].map((fence) =>
-        noticedFence(fence, { matters: [], first: false, remindedSeason: null, gain: null }, now),
-      ),
+      fences: [...forecasts.values()].map((fence) => noticedFence(fence, NOTHING_TOLD, now)),
     },
     recipient: readerOf(recipient, notices, links),
     office,
@@ -209,9 +210,7 @@ async function boardPlan(register: Register, told: readonly VisitNotices[], part
         return site ? [factsOf(each.visit, each.notices, site, parts)] : [];
       }),
       currency,
-      fences: [...forecasts.values()].map((fence) =>
-        noticedFence(fence, { matters: [], first: false, remindedSeason: null, gain: null }, now),
-      ),
+      fences: [...forecasts.values()].map((fence) => noticedFence(fence, NOTHING_TOLD, now)),
     },
     recipient: readerOf(recipient, notices, links),
     office,

@@ -30,7 +30,10 @@ describe('mail', { timeout: 60_000 }, () => {
 
   it('notes that a letter was posted, once, and refuses that of a mail', async () => {
     const { folder, letter, mail } = await sampleMail();
-    expect((await command(folder, ['mail', 'posted', letter])).out).toBe(`Letter ${letter} counts as posted.\n`);
+    const posted = await command(folder, ['mail', 'posted', letter, '--by', 'Nell', '--on', '2026-11-23']);
+    expect(posted.out).toBe(`Letter ${letter} counts as posted on 2026-11-23 by Nell.\n`);
+    expect((await command(folder, ['mail', 'show', letter])).out).toContain('Posted: 2026-11-23, by Nell');
+    expect((await command(folder, ['mail', 'posted', letter, '--on', '2099-01-01'])).code).toBe(2);
     expect((await command(folder, ['mail', 'queue', '--json'])).out).not.toContain('"letter"');
     expect((await command(folder, ['mail', 'show', letter])).out).toContain(`No. ${letter}, sent`);
     for (const id of [letter, mail]) {

@@ -55,6 +55,46 @@ describe('digestMessage', () => {
     }
   });
 
+  it('writes out thirty fences of many, the weakest, says how many more there are, and has all of them in its file', () => {
+    const many = Array.from({ length: 242 }, (_, index) => {
+      const fence = fences[index % fences.length] ?? noticedFence();
+      return { ...fence, forecast: { ...fence.forecast, fenceRef: `FENCE-${index}` } };
+    });
+    const { text, html, files } = digestMessage({ fences: many, recipient: ANN, office: OFFICE });
+    expect(html.match(/<td>FENCE-/g)).toHaveLength(30);
+    expect(text).toContain('And 212 more: see the attached table.');
+    expect(parse<Record<string, string>>(files[0]?.text ?? '', { columns: true })).toHaveLength(242);
+    // no sentence names more than a dozen
+    for (const [line] of text.matchAll(/^- .*(?:\n {2}.*)*/gm))
+      expect(line.match(/FENCE-\d+/g)?.length ?? 0).toBeLessThan(13);
+  });
+
+  it('adds up the least of what it suggests, and has it fence by fence in its file', () => {
+    const offer = {
+      currency: 'USD',
+      works: [
+        { kind: 'post-swap' as const, postCount: 11, cost: { low: 900, high: 1700 } },
+        { kind: 'rebuild' as const, postCount: 11, cost: { low: 2900, high: 5500 } },
+      ],
+      nextOpening: '2027-06-01',
+      latestDay: '2027-05-24',
+      waiting: { chance: 0.25, extra: 2000 },
+    };
+    const { text, files } = digestMessage({
+      fences: fences.map((fence) => ({ ...fence, offer, matters: ['short'] })),
+      recipient: ANN,
+      office: OFFICE,
+    });
+    expect(text.replace(/\s+/g, ' ')).toContain(
+      'We suggest works at 5 of them: the least of it comes to about 4,500 to 8,500 dollars, a budget figure and not a quote.',
+    );
+    expect(text.replace(/\s+/g, ' ')).toContain(
+      'Leaving all of them for a season costs about 2,500 dollars more, on the average over what may happen',
+    );
+    const [row] = parse<Record<string, string>>(files[0]?.text ?? '', { columns: true });
+    expect(row).toMatchObject({ suggested: 'post-swap', cost_low: '900', cost_high: '1700', currency: 'USD' });
+  });
+
   it('says once what leaning means, for each site where its gust comes from, and how sure it is of each drawn fence', () => {
     const text = digest().text.replace(/\s+/g, ' ');
     expect(text.match(/Then the fence leans, which is a repair/g)).toHaveLength(1);

@@ -38,7 +38,7 @@ describe('fenceMessage', () => {
     const text = flat(message().text);
     for (const part of [
       'By season 2032 we expect it to hold',
-      'The chance that wind snaps it in season 2027 is',
+      'That wind snaps it in season 2027 is unlikely (31 %)',
       'That it is short in season 2027 is',
       '8 chances in 10 that it holds between',
       'about once in 300 years',
@@ -202,10 +202,45 @@ describe('fenceMessage', () => {
     expect(flat(spanish.text)).toContain('ya no alcanzan la ráfaga de diseño del lugar');
   });
 
+  it('says in its first lines what is suggested, by which day and at what cost, and later what waiting costs', () => {
+    const offer = {
+      currency: 'USD',
+      works: [
+        { kind: 'post-swap' as const, postCount: 11, cost: { low: 900, high: 1400 } },
+        { kind: 'rebuild' as const, postCount: 11, cost: { low: 2900, high: 5500 } },
+      ],
+      nextOpening: '2027-06-01',
+      latestDay: '2027-05-24',
+      waiting: { chance: 0.31, extra: 2340 },
+    };
+    const english = flat(message({ offer, today: '2027-01-15' }).text);
+    expect(english).toContain(
+      'We suggest new posts (about 900 to 1,400 dollars) or a rebuild (about 2,900 to 5,500 dollars), by May 24, 2027, so that new footings are ready when season 2027 opens on June 1, 2027. Budget figures, not a quote. Fence F-1 at',
+    );
+    expect(english).toContain('If it does, putting it right costs about 2,300 dollars more than in good time');
+    // a day that is past, or too late for a footing, is not named
+    expect(flat(message({ offer: { ...offer, latestDay: null }, today: '2027-05-28' }).text)).toContain(
+      'before season 2027 opens on June 1, 2027',
+    );
+    expect(flat(message({ offer: { ...offer, currency: 'MXN' } }, { ...ANN, language: 'es' }).text)).toContain(
+      'Sugerimos postes nuevos (unos 900 a 1,400 pesos mexicanos) o una reconstrucción',
+    );
+  });
+
+  it('never says how likely something is by a percentage alone', () => {
+    for (const language of ['en', 'es'] as const) {
+      const text = flat(message({}, { ...ANN, language }).text);
+      for (const [, before] of text.matchAll(/(.)(?:under |over |menos del |más del )?\d+ %/g))
+        expect('(').toContain(before);
+    }
+  });
+
   it('tells the chance of a whole season once a third of it is over, and why it is higher than the gust alone', () => {
-    expect(flat(message({ today: '2027-06-15' }).text)).toContain('The chance that wind snaps it in season 2027 is');
+    expect(flat(message({ today: '2027-06-15' }).text)).toContain(
+      'That wind snaps it in season 2027 is unlikely (31 %)',
+    );
     const late = flat(message({ today: '2027-11-20' }).text);
-    expect(late).toContain('The chance that wind snaps it over a whole season like 2027 is');
+    expect(late).toContain('That wind snaps it over a whole season like 2027 is');
     const sounder = flat(message({ installed: '2018-04-15', matters: ['two thirds'] }).text);
     expect(sounder).toMatch(/higher than one in \d+, because the fence may be much weaker than the middle value\./);
   });

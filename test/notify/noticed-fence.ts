@@ -87,6 +87,7 @@ export function noticedFence(changes: FenceChanges = {}): NoticedFence {
     renewal: null,
     remindedSeason: null,
     gain: null,
+    offer: null,
     ...rest,
   };
 }

@@ -134,8 +134,10 @@ describe('composeNotices', () => {
     expect(html).toContain('src="data:image/png;base64,');
     expect(html).not.toContain('cid:');
     expect(html).toContain('<html lang="es">');
-    expect(await markLetterPosted(register, 1, '2027-01-16T09:00:00.000Z')).toBe(true);
-    expect(await markLetterPosted(register, 1, '2027-01-16T09:00:00.000Z')).toBe(false);
+    const posting = { by: 'Nell', on: '2027-01-15', at: '2027-01-16T09:00:00.000Z' };
+    expect(await markLetterPosted(register, 1, posting)).toBe(true);
+    expect(await markLetterPosted(register, 1, { ...posting, by: 'somebody else' })).toBe(false);
+    expect(await listOutbox(register, { limit: 1 })).toMatchObject([{ postedBy: 'Nell', postedOn: '2027-01-15' }]);
   });
 
   it('writes to nobody whom a message would reach until the office has said who it is', async () => {

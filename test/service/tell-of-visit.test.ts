@@ -123,6 +123,17 @@ describe('what owners are told of a visit', () => {
     expect(await told()).toEqual(['visit proposed', 'visit confirmed', 'visit changed']);
   });
 
+  it('does not let a mail that was under way come after the one that replaces it', async () => {
+    await tell(VISIT);
+    await compose();
+    await sample.register.db.updateTable('outbox').set({ state: 'leased' }).execute();
+    await confirm('2027-05-20');
+    // the try failed, and the mail is in the queue again
+    await sample.register.db.updateTable('outbox').set({ state: 'queued' }).execute();
+    await compose();
+    expect((await mails()).map(({ subject }) => subject)).toEqual([expect.stringContaining('the crew comes on')]);
+  });
+
   it('changes and ends one and the same entry of a calendar', async () => {
     await tell(VISIT);
     await compose();
@@ -265,7 +276,9 @@ describe('what owners are told of a visit', () => {
     expect(await compose()).toMatchObject({ mails: 1, failures: [] });
     const mail = await newest();
     expect(mail.subject).toBe('Season plan: 2 visits at 1 site, May 19, 2027 to May 21, 2027');
-    expect(mail.text?.replaceAll('\n', ' ')).toMatch(/By May 21, 2027, about [\d,]+ to [\d,]+ dollars\./);
+    expect(mail.text?.replaceAll('\n', ' ')).toMatch(
+      /all visits: done by May 21, 2027, about [\d,]+ to [\d,]+ dollars\./,
+    );
     const csv = mail.attachments.find(({ filename }) => filename === 'season-plan.csv');
     expect(csv?.content.toString('utf8').trim().split('\r\n')).toHaveLength(3);
     await markSent();

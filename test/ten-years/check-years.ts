@@ -1,17 +1,24 @@
 import { DateTime } from 'luxon';
-import { isMatter, MATTER_RULES, type OncePer } from '../../src/notify/matter-rules.ts';
+import { isMatter, isOfVisit, MATTER_RULES, type OncePer } from '../../src/notify/matter-rules.ts';
 import type { NoticeRecord } from './notice-record.ts';
 import { ENTERED } from './office-acts.ts';
 import type { SeenChange } from './simulate-years.ts';
+import type { SeenVisitChange } from './visit-acts.ts';
 
-const NOTHING = { findings: 0, works: 0, renewals: 0 };
+/** Works entered at fences in the simulated years. */
+export type EnteredWorks = ReadonlyMap<string, { readonly works: number; readonly renewals: number }>;
+
+const NOTHING = { works: 0, renewals: 0 };
 const hoursBetween = (from: string, to: string): number =>
   DateTime.fromISO(to).diff(DateTime.fromISO(from)).as('hours');
 const isTold = ({ voidReason }: NoticeRecord): boolean => voidReason === null;
 
 /** How often in a span its rule lets a matter be told of one fence: from what was entered and how many seasons there were. */
-export function mostAllowed(matter: string, fenceRef: string, seasons: number): number {
-  const { findings, works, renewals } = ENTERED[fenceRef] ?? NOTHING;
+export function mostAllowed(matter: string, fenceRef: string, seasons: number, entered: EnteredWorks): number {
+  const { findings } = ENTERED[fenceRef] ?? { findings: 0 };
+  const { works, renewals } = entered.get(fenceRef) ?? NOTHING;
+  // what a visit causes is held against its own changes
+  if (isOfVisit(matter)) return Number.POSITIVE_INFINITY;
   if (!isMatter(matter)) return 0;
   const most = new Map<OncePer, number>([
     ['build', 1 + renewals],
@@ -45,15 +52,15 @@ function toldByKey(records: readonly NoticeRecord[]): readonly Told[] {
 }
 
 /** Where an owner was told more often than the rule of the matter allows: over all years, or within one season. */
-export function beyondRules(records: readonly NoticeRecord[], years: number): readonly string[] {
+export function beyondRules(records: readonly NoticeRecord[], years: number, entered: EnteredWorks): readonly string[] {
   return toldByKey(records).flatMap(({ ownerRef, fenceRef, matter, notices }) => {
     const what = `${ownerRef}, ${fenceRef}, ${matter}`;
     // the years touch one season more than they are long
-    const most = mostAllowed(matter, fenceRef, years + 1);
+    const most = mostAllowed(matter, fenceRef, years + 1, entered);
     const faults = notices.length > most ? [`${what}: ${notices.length} times, ${most} allowed`] : [];
     const perSeason = new Map<string, number>();
     for (const { season } of notices) perSeason.set(season, (perSeason.get(season) ?? 0) + 1);
-    const mostInOne = mostAllowed(matter, fenceRef, 1);
+    const mostInOne = mostAllowed(matter, fenceRef, 1, entered);
     return [
       ...faults,
       ...[...perSeason]
@@ -102,4 +109,22 @@ export function late(records: readonly NoticeRecord[], end: string): readonly st
     if (done === null && hoursBetween(from, end) <= 24) return [];
     return [`${record.fenceRef}, ${record.matter} of ${createdAt}: ${done === null ? 'never sent' : `sent ${done}`}`];
   });
+}
+
+/**
+ * Where a change of a visit is not in the queue from its own transaction on for an enrolled owner of its fences, and where one was queued twice.
+ * An owner who knew nothing of a visit that is confirmed at once after being proposed hears of the confirmed day alone.
+ */
+export function visitFaults(changes: readonly SeenVisitChange[], records: readonly NoticeRecord[]): readonly string[] {
+  const queued = new Set(records.map(({ visitUid, createdAt }) => `${visitUid} ${createdAt}`));
+  const untoldChanges = changes
+    .filter(({ uid, at }) => !queued.has(`${uid} ${at}`))
+    .map(({ uid, state, sequence, at }) => `visit ${uid}, ${state}, change ${sequence} of ${at}: nobody was told`);
+  const told = new Map<string, number>();
+  for (const { visitUid, ownerRef, fenceRef, matter, occasion } of records.filter(isTold)) {
+    if (visitUid === null) continue;
+    const key = `${ownerRef}, ${fenceRef}, ${matter}, ${occasion}`;
+    told.set(key, (told.get(key) ?? 0) + 1);
+  }
+  return [...untoldChanges, ...[...told].filter(([, times]) => times > 1).map(([key]) => `${key}: told twice`)];
 }

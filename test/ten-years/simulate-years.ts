@@ -10,6 +10,7 @@ import { startMailCatcher } from '../../src/service/mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from '../../src/service/mail-transport.ts';
 import { sweepRegister } from '../../src/service/sweep-register.ts';
 import { OFFICE_ACTS } from './office-acts.ts';
+import { actOnVisits } from './visit-acts.ts';
 
 /** The first night: the demo has just been imported. */
 export const FIRST_NIGHT = DateTime.fromISO('2026-11-26T10:30:00Z', { zone: 'utc' });
@@ -95,6 +96,8 @@ export async function simulateYears(
       now = FIRST_NIGHT.plus({ days: day });
       for (const { act } of OFFICE_ACTS.filter((each) => each.day === day))
         await act(register, now.minus({ hours: 14 }));
+      const noon = now.minus({ hours: 14 });
+      await actOnVisits(register, noon, noon.toISODate() ?? '');
       const before = await storedStandings(register);
       const { report, composed } = await sweepRegister(register, { now: clock, sender: OFFICE });
       if (report.kind !== 'finished' || report.failures.length + (composed?.failures.length ?? 0) > 0) {

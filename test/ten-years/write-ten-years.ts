@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import { openRegister } from '../../src/register/database.ts';
 import { listFenceRefs } from '../../src/register/fence-facts-store.ts';
 import { loadFenceParties } from '../../src/register/fence-parties-store.ts';
+import { listOutbox } from '../../src/register/outbox.ts';
 import { noticeRecords } from './notice-record.ts';
 import { FIRST_NIGHT, simulateYears } from './simulate-years.ts';
+import { enteredWorks, visitChanges } from './visit-acts.ts';
 import { yearsPage } from './years-page.ts';
 
 const YEARS = 10;
@@ -26,6 +28,11 @@ const page = yearsPage({
   fences: refs.length,
   sweeps,
   records: await noticeRecords(register),
+  entered: await enteredWorks(register, FIRST_NIGHT.toISODate() ?? ''),
+  visits: await visitChanges(register),
+  officeMails: (await listOutbox(register, { limit: Number.MAX_SAFE_INTEGER })).filter(
+    ({ ownerRef }) => ownerRef === null,
+  ).length,
   seen,
   ownersOf: (ref) => (parties.get(ref)?.owners ?? []).map((owner) => owner.ref),
 });

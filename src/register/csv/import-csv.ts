@@ -1,5 +1,6 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import type { Register } from '../database.ts';
+import { holdLargeImport } from '../large-import.ts';
 import {
   RECORD_KINDS,
   type RecordKind,
@@ -256,7 +257,15 @@ async function run(
     for (const kind of RECORD_KINDS) await write(kind);
     await options.afterwards?.(db, found);
   }
-  return { intake, applied };
+  const created = intake.changes.filter(({ kind, change }) => kind === 'fences' && change === 'created');
+  const held = applied
+    ? await holdLargeImport(
+        db,
+        created.map(({ ref }) => ref),
+        options.now,
+      )
+    : 0;
+  return { intake, applied, held };
 }
 
 const namedTwice = (file: string): ImportRemark => ({
@@ -285,7 +294,7 @@ export async function importCsv(
     [...remarks].sort((a, b) => names.indexOf(a.file) - names.indexOf(b.file) || a.line - b.line);
   const sound = opened.filter((file): file is ImportFile => 'kind' in file);
   const unopened = opened.filter((file): file is ImportRemark => !('kind' in file));
-  const { intake, applied } = await register.db
+  const { intake, applied, held } = await register.db
     .transaction()
     .execute((transaction) => run(transaction, sound, unopened, options));
   return {
@@ -296,6 +305,7 @@ export async function importCsv(
     changes: intake.changes,
     records: intake.toWrite,
     replaced: intake.replacedRecords,
+    fencesHeld: held,
     faults: inOrder(intake.faults),
     warnings: inOrder(intake.warnings),
     rejected: rejectedFiles(sound, intake.faults),

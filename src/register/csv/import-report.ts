@@ -57,6 +57,8 @@ export interface ImportReport {
   readonly records: RecordsByKind;
   /** The records that the changed ones replace, as they were stored. */
   readonly replaced: RecordsByKind;
+  /** New fences whose first notices wait for the office, the import being large; 0 where none do. */
+  readonly fencesHeld: number;
   readonly faults: readonly ImportRemark[];
   readonly warnings: readonly ImportRemark[];
   /** The refused rows of each file as CSV, with the faults in a last column `reasons` that an import passes over. */

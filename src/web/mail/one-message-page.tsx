@@ -79,7 +79,11 @@ export const OneMessagePage: FC<{
       {problem && <FormAlert>{problem}</FormAlert>}
       <p class="where">
         {`No. ${message.id}, to `}
-        <a href={`/owners/${encodeURIComponent(message.ownerRef)}`}>{message.ownerName}</a>
+        {message.ownerRef === null ? (
+          message.ownerName
+        ) : (
+          <a href={`/owners/${encodeURIComponent(message.ownerRef)}`}>{message.ownerName}</a>
+        )}
       </p>
       <dl class="facts">
         {facts.map(([name, value]) => (

@@ -185,7 +185,11 @@ const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }
       {entry.id}
     </td>
     <td data-label="To">
-      <a href={`/owners/${encodeURIComponent(entry.ownerRef)}`}>{entry.ownerName}</a>
+      {entry.ownerRef === null ? (
+        entry.ownerName
+      ) : (
+        <a href={`/owners/${encodeURIComponent(entry.ownerRef)}`}>{entry.ownerName}</a>
+      )}
       <span class="small">{entry.envelopeTo ?? 'by letter'}</span>
     </td>
     <th scope="row">
@@ -201,6 +205,9 @@ const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }
     <td data-label="State">
       {stateWord(entry.state, catchesMail)}
       {entry.sentAt !== null && ` ${momentText(entry.sentAt)}`}
+      {entry.postedOn !== null && (
+        <span class="small">{`posted ${entry.postedOn}${entry.postedBy === '' ? '' : ` by ${entry.postedBy}`}`}</span>
+      )}
       {entry.attempts > 1 && <span class="small">{`after ${entry.attempts} tries`}</span>}
       {entry.heldBy !== null && <span class="small">{`held by: ${entry.heldBy}`}</span>}
       {entry.state === 'queued' && entry.heldBy !== 'stopped address' && entry.dueAt !== null && (

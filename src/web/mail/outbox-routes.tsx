@@ -5,7 +5,8 @@ import { listHeldNotices } from '../../register/held-notices.ts';
 import { listOfficeNotices } from '../../register/office-notices.ts';
 import { cancelMessage, countOutbox, loadOutboxBytes, markLetterPosted, retryMessages } from '../../register/outbox.ts';
 import { listOutboxPage, readOutboxDetail } from '../../register/outbox-page.ts';
-import { isoUtc } from '../../service/clock.ts';
+import { readSettings } from '../../register/settings-store.ts';
+import { dayInZone, isoUtc } from '../../service/clock.ts';
 import { messageHtml } from '../../service/message-html.ts';
 import type { AppParts } from '../../service/service.ts';
 import { formToken } from '../access/form-token.ts';
@@ -90,7 +91,10 @@ export function outboxRoutes({ register, clock, log }: Pick<AppParts, 'register'
     const did = {
       retry: async () => (await retryMessages(register, id, at)) === 1,
       cancel: () => cancelMessage(register, id),
-      posted: () => markLetterPosted(register, id, at),
+      posted: async () => {
+        const { timeZone } = await readSettings(register.db);
+        return markLetterPosted(register, id, { by: accountName(context.var), on: dayInZone(clock(), timeZone), at });
+      },
     };
     if (!act || !(await did[act]())) {
       return one(context, 'Nothing was done: the message is no longer in a state in which that can be done.');

@@ -6,6 +6,7 @@ import { renewalOf } from '../../notify/generation.ts';
 import type { Matter } from '../../notify/matter-rules.ts';
 import { dangerousFindings, isShort } from '../../notify/matters.ts';
 import { wordsOf } from '../../notify/words-of.ts';
+import type { WorksOffer } from '../../notify/works-offer.ts';
 import type { Register } from '../../register/database.ts';
 import type { FenceRecord } from '../../register/fence-record.ts';
 import { forecastOf, loadStoredForecasts, type StoredForecast } from '../../register/forecast-store.ts';
@@ -73,11 +74,15 @@ export interface FenceSaid {
   readonly basis: readonly string[];
 }
 
-/** What an owner is told of a fence that has been swept. @param today the calendar day at its site */
+/** What an owner is told of a fence that has been swept. @param today the calendar day at its site, offer what works would cost (null: not said) */
 export function fenceSaid(
   { site }: OwnedFence,
   swept: SweptFence,
-  { language, today }: { readonly language: PageLanguage; readonly today: string },
+  {
+    language,
+    today,
+    offer,
+  }: { readonly language: PageLanguage; readonly today: string; readonly offer: WorksOffer | null },
 ): FenceSaid {
   const { stored, forecast } = swept;
   const words = wordsOf(language);
@@ -96,6 +101,7 @@ export function fenceSaid(
       renewal: renewalOf(stored.generation),
       remindedSeason: null,
       gain: null,
+      offer,
     },
     language,
   );

@@ -4,6 +4,7 @@ import { drawFenceYears } from '../../drawing/fence-years.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import { isShort } from '../../notify/matters.ts';
 import { wordsOf } from '../../notify/words-of.ts';
+import type { WorksOffer } from '../../notify/works-offer.ts';
 import type { StoredForecast } from '../../register/forecast-store.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -141,7 +142,9 @@ export const OwnerFencePage: FC<{
   /** The calendar day at its site. */
   readonly today: string;
   readonly readAt: string | null;
-}> = ({ view, owned, today, readAt }) => {
+  /** What the works that it calls for would cost; null where it was not swept. */
+  readonly offer: WorksOffer | null;
+}> = ({ view, owned, today, readAt, offer }) => {
   const { fence, site, swept } = owned;
   const { language } = view.owner;
   const words = OWNER_WORDS[language];
@@ -162,7 +165,7 @@ export const OwnerFencePage: FC<{
             owned={owned}
             swept={swept}
             words={words}
-            said={fenceSaid(owned, swept, { language, today })}
+            said={fenceSaid(owned, swept, { language, today, offer })}
           />
           <ReadThis view={view} fenceRef={fence.ref} readAt={readAt} fences={1} />
         </>

@@ -4,10 +4,12 @@ import { fencesOfOwner, isFenceOf } from '../../register/owner-fences.ts';
 import { readRecord } from '../../register/record-store.ts';
 import { NO_MONEY } from '../../season/money/money.ts';
 import { dayInZone } from '../../service/clock.ts';
+import { currentFences } from '../../service/current-fences.ts';
 import { readFences } from '../../service/owner-answers.ts';
 import { ownerMoney } from '../../service/owner-money.ts';
 import { quotesOfOwner } from '../../service/owner-quotes.ts';
 import type { AppParts } from '../../service/service.ts';
+import { worksOffers } from '../../service/works-offers.ts';
 import type { PageEnv } from '../access/visitor.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
 import { OwnerDocumentsPage } from './documents-page.tsx';
@@ -65,8 +67,15 @@ export function ownerRoutes({ register, clock }: Pick<AppParts, 'register' | 'cl
     if (!owned) return sayProblem(context, NO_FENCE);
     const readAt = await readFences(register, view.owner.ref, owned.swept ? [owned.swept.stored] : []);
     const today = dayInZone(clock(), owned.site.timeZone);
+    const offers = await worksOffers(register, await currentFences(register, [fence.ref]), clock);
     return context.html(
-      <OwnerFencePage view={view} owned={owned} today={today} readAt={readAt.get(fence.ref) ?? null} />,
+      <OwnerFencePage
+        view={view}
+        owned={owned}
+        today={today}
+        readAt={readAt.get(fence.ref) ?? null}
+        offer={offers.get(fence.ref) ?? null}
+      />,
     );
   });
 
