@@ -15,8 +15,8 @@ try {
     seed: SEED,
     folder,
     program: [packagePath('dist', 'cli', 'main.js')],
-    fencesALife: 8,
-    latestKillMs: 4000,
+    fencesALife: 6,
+    latestKillMs: 2200,
     onKill: (done) => {
       if (done % 10 === 0) process.stderr.write(`${done} of ${KILLS} kills\n`);
     },
