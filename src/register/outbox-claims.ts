@@ -48,6 +48,8 @@ export async function leaseDueMessages(register: Register, terms: LeaseTerms): P
       eb
         .selectFrom('outbox')
         .select('id')
+        // in the words of the index that holds what is asked here
+        .where(sql<boolean>`state in ('queued', 'leased')`)
         .where('channel', '=', 'mail')
         .where((or) =>
           or.or([

@@ -30,6 +30,9 @@ export interface PostfixInstance {
   close(): void;
 }
 
+/** What installs packages on Debian. */
+const PACKAGES = 'apt-get';
+
 const run = (program: string, args: readonly string[]): { readonly status: number | null; readonly text: string } => {
   const { status, stdout, stderr } = spawnSync(program, args, { encoding: 'utf8' });
   return { status, text: `${stdout}${stderr}` };
@@ -42,7 +45,7 @@ export function requirePostfix(): void {
   process.stderr.write('Installing the Debian package postfix …\n');
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   const install = ['install', '-y', '-qq', '--no-install-recommends', 'postfix'];
-  for (const args of [['update', '-qq'], install]) spawnSync('apt-get', args, { env, stdio: ['ignore', 2, 2] });
+  for (const args of [['update', '-qq'], install]) spawnSync(PACKAGES, args, { env, stdio: ['ignore', 2, 2] });
   if (run('postconf', ['-d', 'mail_version']).status !== 0) {
     throw new Error('Postfix is not there and could not be installed: install the Debian package postfix');
   }
