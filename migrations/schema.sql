@@ -457,6 +457,9 @@ CREATE INDEX outbox_by_owner on outbox (owner_ref);
 
 CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is not null;
 
+CREATE INDEX outbox_queue on outbox (urgent desc, id, state, due_at, waits_for, lease_until, channel, envelope_to)
+  where state in ('queued', 'leased');
+
 CREATE INDEX outbox_waiting on outbox (waits_for, domain) where waits_for is not null;
 
 CREATE TABLE owner_links (
