@@ -5,6 +5,9 @@ alter table outbox add column urgent integer not null default 0 check (urgent in
 alter table outbox add column waits_for text check (waits_for in ('quiet hours', 'sending rate'));
 alter table outbox add column domain text generated always as (lower(substr(envelope_to, instr(envelope_to, '@') + 1))) virtual;
 create index outbox_waiting on outbox (waits_for, domain) where waits_for is not null;
+-- everything that the choice of the next mails asks, in their order: the mails themselves are large and are not read for it
+create index outbox_queue on outbox (urgent desc, id, state, due_at, waits_for, lease_until, channel, envelope_to)
+  where state in ('queued', 'leased');
 create index outbox_by_sender on outbox (envelope_from) where envelope_from is not null;
 
 create table mail_tries (

@@ -557,6 +557,9 @@ CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is n
 
 CREATE INDEX outbox_by_state on outbox (state);
 
+CREATE INDEX outbox_queue on outbox (urgent desc, id, state, due_at, waits_for, lease_until, channel, envelope_to)
+  where state in ('queued', 'leased');
+
 CREATE INDEX outbox_waiting on outbox (waits_for, domain) where waits_for is not null;
 
 CREATE TABLE owner_answers (

@@ -108,7 +108,9 @@ export async function runMailShow(context: CliContext, id: string, options: Mail
     ...(entry.lastReply === null ? [] : [`The server said: ${entry.lastReply}`]),
     ...(entry.heldBy === null
       ? []
-      : [`Held by: ${entry.heldBy}, next try ${entry.dueAt ?? 'not before it is resumed'}`]),
+      : [
+          `Held by: ${entry.heldBy}, ${entry.heldBy === 'stopped address' ? 'until it is resumed' : `until ${entry.dueAt ?? 'it is due'}`}`,
+        ]),
     ...history.tries.map(tryLine),
     ...history.reports.map(reportLine),
   ];

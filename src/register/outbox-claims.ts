@@ -44,42 +44,7 @@ export async function leaseDueMessages(register: Register, terms: LeaseTerms): P
   const rows = await register.db
     .updateTable('outbox')
     .set({ state: 'leased', lease_token: terms.token, lease_until: terms.until })
-    .where('id', 'in', (eb) =>
-      eb
-        .selectFrom('outbox')
-        .select('id')
-        .where('channel', '=', 'mail')
-        .where((or) =>
-          or.or([
-            or.and([
-              or('state', '=', 'queued'),
-              or.or([
-                or('due_at', '<=', terms.at),
-                or('due_at', '>', terms.latestHeld),
-                or.and([or('waits_for', 'is', null), or('due_at', '>', terms.latestDue)]),
-              ]),
-            ]),
-            or.and([
-              or('state', '=', 'leased'),
-              or.or([or('lease_until', '<=', terms.at), or('lease_until', '>', terms.until)]),
-            ]),
-          ]),
-        )
-        .where((eb) =>
-          eb.not(
-            eb.exists(
-              eb
-                .selectFrom('stopped_addresses')
-                .select('stopped_addresses.id')
-                .where('resumed_at', 'is', null)
-                .where('address', '=', sql<string>`lower(outbox.envelope_to)`),
-            ),
-          ),
-        )
-        .orderBy('urgent', 'desc')
-        .orderBy('id')
-        .limit(terms.limit),
-    )
+    .where('id', 'in', dueIds(terms))
     .returning([
       'id',
       'message_id',
@@ -111,6 +76,22 @@ export async function leaseDueMessages(register: Register, terms: LeaseTerms): P
     }))
     .sort((a, b) => Number(b.urgent) - Number(a.urgent) || a.id - b.id);
 }
+
+/** Numbers of the next messages. The index holds all that is asked; without it every message that waits would be read. */
+const dueIds = ({ at, until, latestDue, latestHeld, limit }: LeaseTerms) =>
+  sql<number>`(
+    select id from outbox indexed by outbox_queue
+    where state in ('queued', 'leased') and channel = 'mail'
+      and case state
+        when 'queued' then due_at <= ${at} or due_at > ${latestHeld} or (waits_for is null and due_at > ${latestDue})
+        else lease_until <= ${at} or lease_until > ${until}
+      end
+      and not exists (
+        select 1 from stopped_addresses where resumed_at is null and address = lower(outbox.envelope_to)
+      )
+    order by urgent desc, id
+    limit ${limit}
+  )`;
 
 /** The zone of the site that each message tells of, by its first notice where it tells of several. */
 async function zonesOf(register: Register, ids: readonly number[]): Promise<ReadonlyMap<number, string>> {

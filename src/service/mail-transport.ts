@@ -161,7 +161,10 @@ interface Line {
 function openLine(connection: SmtpConnection, signal: AbortSignal | undefined): Line {
   let fail: ((error: SmtpFailure) => void) | null = null;
   connection.on('error', (error: SmtpFailure) => fail?.(error));
-  connection.on('end', () => fail?.(new Error('the server closed the connection before it answered')));
+  // what the server said last is handed on after this event, and says more
+  connection.on('end', () =>
+    setImmediate(() => fail?.(new Error('the server closed the connection before it answered'))),
+  );
   return {
     connection,
     ask: async (withinMs, begin) => {

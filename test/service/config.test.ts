@@ -53,6 +53,10 @@ describe('loadConfig', () => {
     ['STORMPALE_PUBLIC_URL', 'http://fences.example.org', 'in the clear'],
     ['STORMPALE_PUBLIC_URL', 'https://example.org/fences', 'leave the path out'],
     ['STORMPALE_LOG_LEVEL', 'loud', 'write one of silent'],
+    ['STORMPALE_BOUNCE_ADDRESS', 'bounces@example.org', 'takes the place of the star'],
+    ['STORMPALE_QUIET_HOURS', 'at night', 'write the hours as 20:00-08:00'],
+    ['STORMPALE_MAIL_PER_MINUTE', '0', 'a whole number from 1'],
+    ['STORMPALE_MAIL_GIVE_UP_DAYS', '31', 'a whole number from 1 to 30'],
   ])('refuses %s = %j with the reason', (name, value, reason) => {
     const [problem, ...others] = problemsOf({ [name]: value }).problems;
     expect(others).toEqual([]);
