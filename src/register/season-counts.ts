@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { SeasonWindow } from '../forecast/season-calendar.ts';
+import type { CalendarDay } from '../units/calendar-day.ts';
 import type { Register } from './database.ts';
 import { listRecords } from './record-store.ts';
 import { seasonWindow } from './storm-season-record.ts';
@@ -27,6 +28,24 @@ const STANDS = sql<string>`case
   when forecasts.standing in ('short', 'short from new') or forecasts.ends_standing in ('short', 'short from new') then 'short'
   when forecasts.standing = 'closing' or forecasts.ends_standing = 'closing' then 'closing'
   else 'clear' end`;
+
+/** How many fences of each site are short and have a proposed or confirmed visit that is still to come. */
+export async function countShortVisited({ db }: Register, today: CalendarDay): Promise<ReadonlyMap<string, number>> {
+  const rows = await db
+    .selectFrom('visits')
+    .innerJoin('visit_items', 'visit_items.uid', 'visits.uid')
+    .innerJoin('forecasts', 'forecasts.fence_ref', 'visit_items.fence_ref')
+    .select((eb) => [
+      'visits.site_ref as siteRef',
+      eb.fn.count<number>('visit_items.fence_ref').distinct().as('fences'),
+    ])
+    .where('visits.state', 'in', ['proposed', 'confirmed'])
+    .where('visits.last_day', '>=', today)
+    .where(STANDS, '=', 'short')
+    .groupBy('visits.site_ref')
+    .execute();
+  return new Map(rows.map(({ siteRef, fences }) => [siteRef, fences]));
+}
 
 /** Every site with its season and its fences counted, by ref. Reads indexes alone, no forecast. */
 export async function countFencesBySite({ db }: Register): Promise<readonly SiteCounts[]> {

@@ -35,12 +35,14 @@ export async function dayAtSite(register: Register, siteRef: string, now: Clock)
 export interface VisitRequest extends VisitAct {
   readonly uid: string;
   readonly now: Clock;
+  /** True where only what it would come to is asked: nothing is stored. */
+  readonly onlyLook?: boolean;
 }
 
 /** Changes a visit within one transaction: read, judge, store. */
 const change = (
   register: Register,
-  { uid, now, ...act }: VisitRequest,
+  { uid, now, onlyLook = false, by, because }: VisitRequest,
   work: (
     inTx: Register,
     visit: Visit,
@@ -55,7 +57,7 @@ const change = (
     if (!visit) return { kind: 'no such visit' };
     const result = await work(inTx, visit, await dayAtSite(inTx, visit.siteRef, now));
     if ('kind' in result) return result;
-    await storeVisit(tx, result.after, act);
+    if (!onlyLook) await storeVisit(tx, result.after, { by, because });
     return { kind: 'changed', visit: result.after, before: visit, doubts: result.doubts };
   });
 

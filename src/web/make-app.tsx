@@ -9,6 +9,8 @@ import { accountsRoutes } from './accounts/accounts-routes.tsx';
 import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
 import { setupRoutes } from './accounts/setup-routes.tsx';
 import { signInRoutes } from './accounts/sign-in-routes.tsx';
+import { briefRoutes } from './brief/brief-routes.tsx';
+import { feedLinkRoutes } from './calendar/feed-links-routes.tsx';
 import { feedRoutes } from './calendar/feed-routes.ts';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
@@ -19,6 +21,10 @@ import { STYLESHEET, STYLESHEET_PATH } from './frame/stylesheet.ts';
 import { mailRoutes } from './mail/mail-routes.tsx';
 import { outboxRoutes } from './mail/outbox-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
+import { giveRoutes } from './plan/give-routes.tsx';
+import { planRoutes } from './plan/plan-routes.tsx';
+import { sheetRoutes } from './visits/sheet-routes.tsx';
+import { visitRoutes } from './visits/visit-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
@@ -76,7 +82,13 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', setupRoutes(parts));
   app.route('/', ownAccountRoutes(parts));
   app.route('/', accountsRoutes(parts));
+  app.route('/', briefRoutes(parts));
   app.route('/', fenceRoutes(parts));
+  app.route('/', planRoutes(parts));
+  app.route('/', giveRoutes(parts));
+  app.route('/', visitRoutes(parts));
+  app.route('/', sheetRoutes(parts));
+  app.route('/', feedLinkRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
   app.route('/', feedRoutes(parts));

@@ -13,7 +13,7 @@ const PAGE_POLICY = [
 ].join('; ');
 
 /**
- * What a mail's HTML part or a letter may do: its own inline styles and pictures, nothing else. The sandbox also takes its origin
+ * What a mail's HTML part, a letter or a day sheet may do: its own inline styles and pictures, nothing else. The sandbox also takes its origin
  * away, so that nothing in a message can act as this service's page.
  */
 const MESSAGE_POLICY = [
@@ -27,7 +27,7 @@ const MESSAGE_POLICY = [
 ].join('; ');
 
 /** Paths of a mail's HTML part and of a letter, the only answers with the message policy. */
-const MESSAGE_BODY_PATH = /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter)$/;
+const MESSAGE_BODY_PATH = /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter|sheets\/[^/]+)$/;
 
 /** Adds the security headers to every answer. */
 export const securityHeaders: MiddlewareHandler = async (context, next) => {

@@ -13,7 +13,10 @@ interface NavigationEntry {
 
 /** The entries of the masthead in their order, and who is shown them. */
 const NAVIGATION = [
+  { section: 'brief', path: '/brief', roles: ['office'], words: { en: 'Season brief', es: 'Informe de temporada' } },
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
+  { section: 'plan', path: '/plan', roles: ['office'], words: { en: 'Plan', es: 'Plan' } },
+  { section: 'visits', path: '/visits', roles: ['office'], words: { en: 'Visits', es: 'Visitas' } },
   { section: 'outbox', path: '/outbox', roles: ['office'], words: { en: 'Outbox', es: 'Bandeja de salida' } },
   {
     section: 'mail',
@@ -30,7 +33,7 @@ export type Section = (typeof NAVIGATION)[number]['section'] | 'account' | null;
 
 /** Where each role begins: the page that `/` leads to. */
 const BEGINNINGS: Readonly<Record<AccountRole, string>> = {
-  office: '/fences',
+  office: '/brief',
   crew: '/fences',
   board: '/fences',
 };
