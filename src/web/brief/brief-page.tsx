@@ -83,7 +83,16 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
         ) : (
           <>
             {`${sentenceCase(listWords(behind.slice(0, 3).map((each) => `${regionName(each)} (${each.shortUnvisited} of ${each.short})`)))} ${behind.length === 1 ? 'is' : 'are'} behind: so many short fences have no visit yet. `}
-            <a href="/plan">A season plan</a> finds them one.
+            {brief.plan.inForce ? (
+              <>
+                <a href={`/plan/${brief.plan.inForce.number}#left-out`}>{`Plan ${brief.plan.inForce.number}`}</a>
+                {' says what it left out and why.'}
+              </>
+            ) : (
+              <>
+                <a href="/plan">A season plan</a> looks for one.
+              </>
+            )}
           </>
         )}
       </p>

@@ -33,7 +33,7 @@ export const HoursPart: FC<{ readonly brief: SeasonBrief }> = ({ brief }) => {
       <p>
         {`In the ${weeks.length} weeks from ${dayWords(weeks[0]!.monday, today)} the crews have ${hoursWords(thereAre)} hours. `}
         <a href="/visits">Visits</a>
-        {` take ${hoursWords(confirmed + proposed)} of them, ${hoursWords(confirmed)} on promised days; `}
+        {` take ${hoursWords(confirmed + proposed)} of them, ${confirmed > 0 ? hoursWords(confirmed) : 'none'} on promised days; `}
         <a href="/plan/hours">{`${hoursWords(Math.max(0, thereAre - confirmed - proposed))} are left`}</a>.
         {full.length > 0 &&
           ` The week of ${listWords(full.slice(0, 3).map(({ monday }) => dayWords(monday, today)))} has more work than hours.`}

@@ -12,6 +12,9 @@ export const SEASON_STYLES = `
 .dateline { color: var(--muted); margin-bottom: 0.4rem; }
 table.ledger td, table.ledger th { white-space: nowrap; }
 table.ledger .small { white-space: normal; }
+table.ledger details { margin: 0; }
+table.ledger details p { margin: 0 0 0.5rem; white-space: normal; }
+table.ledger summary { font-weight: 400; padding: 0.25rem 0 0; }
 table.ledger .running th { border-top: 2px solid var(--ink); }
 .act { display: flex; flex-wrap: wrap; gap: 0.9rem 1.25rem; align-items: center; margin: 1rem 0 1.5rem; }
 .act form { margin: 0; }

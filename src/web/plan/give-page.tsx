@@ -41,7 +41,9 @@ function partsWords({ worthLost, moreTravelCost }: WeekChoice): string {
   const worth = Math.round(worthLost);
   const way = Math.round(moreTravelCost);
   const parts = [
-    ...(worth === 0 ? [] : [`${wholeMoney(Math.abs(worth))} ${worth > 0 ? 'more' : 'less'} expected loss and waiting`]),
+    ...(worth === 0
+      ? []
+      : [`${wholeMoney(Math.abs(worth))} ${worth > 0 ? 'more' : 'less'} in expected loss and waiting`]),
     ...(way === 0 ? [] : [`${wholeMoney(Math.abs(way))} ${way > 0 ? 'more' : 'less'} for ways`]),
   ];
   return listWords(parts);
@@ -51,7 +53,12 @@ function partsWords({ worthLost, moreTravelCost }: WeekChoice): string {
 export const GivePage: FC<GiveNames & { readonly found: WeekChoices }> = (props) => {
   const { found, siteNames, crewNames, today, currency, frame } = props;
   const { visit, item, choices } = found;
-  const crews = [...new Set(choices.map(({ crewRef }) => crewRef))];
+  const all = [...new Set(choices.map(({ crewRef }) => crewRef))];
+  // a crew that has not the hours in any week, for it is too far away or too small, would fill a column with nothing else
+  const crews = all.filter((crew) =>
+    choices.some((each) => each.crewRef === crew && (each.isNow || each.hoursLeft >= 0)),
+  );
+  const never = all.filter((crew) => !crews.includes(crew)).map((crew) => crewNames.get(crew) ?? crew);
   const weeks = [...new Set(choices.map(({ week }) => week))];
   const open = choices.filter((choice) => isOpen(choice));
   const best = open.reduce<WeekChoice | null>((low, each) => (low === null || each.cost < low.cost ? each : low), null);
@@ -74,6 +81,8 @@ export const GivePage: FC<GiveNames & { readonly found: WeekChoices }> = (props)
         Each week says what it costs beside where the fence is now, everything else left where it is, counted as the
         season plan counts: expected loss that the works no longer take away, what each week of waiting takes off, and
         the ways. Rules and hours are those of today.
+        {never.length > 0 &&
+          ` ${listWords(never)} ${never.length === 1 ? 'has' : 'have'} not the hours for it and the way there in any week.`}
       </p>
       <ScrollFrame label="Weeks that could take the fence">
         <table class="stacked">

@@ -117,7 +117,7 @@ function stateSentence(visit: Visit): string {
 
 const Items: FC<VisitPageProps> = ({ visit, entries, hours, today }) => (
   <ScrollFrame label="Fences of the visit">
-    <table class="stacked">
+    <table class="stacked spaced">
       <caption>{`What ${visit.state === 'done' ? 'was' : 'is'} done at each fence; prices in ${CURRENCY} before tax`}</caption>
       <thead>
         <tr>
