@@ -49,12 +49,11 @@ export async function countShortVisited({ db }: Register, today: CalendarDay): P
 
 /** Every site with its season and its fences counted, by ref. Reads indexes alone, no forecast. */
 export async function countFencesBySite({ db }: Register): Promise<readonly SiteCounts[]> {
-  const rows = await db
-    .selectFrom('fences')
-    .leftJoin('forecasts', 'forecasts.fence_ref', 'fences.ref')
-    .select((eb) => ['fences.site_ref as siteRef', STANDS.as('stands'), eb.fn.countAll<number>().as('fences')])
-    .groupBy(['fences.site_ref', 'stands'])
-    .execute();
+  // left to itself the database looks fences up by their primary key, and has to read the forecasts
+  const { rows } = await sql<{ siteRef: string; stands: string; fences: number }>`
+    select fences.site_ref as "siteRef", ${STANDS} as stands, count(*) as fences
+    from fences left join forecasts indexed by forecasts_standing_of_fence on forecasts.fence_ref = fences.ref
+    group by fences.site_ref, stands`.execute(db);
   const counts = new Map<string, Map<string, number>>();
   for (const { siteRef, stands, fences } of rows) {
     const ofSite = counts.get(siteRef) ?? new Map<string, number>();

@@ -32,10 +32,12 @@ export function changesSentence(counts: readonly ChangeCount[]): string {
   const better = sum(({ before, after }) => rank(after) < rank(before));
   const ends = sum(({ before, after }) => before === after);
   if (worse + better + ends === 0) return 'No fence stands otherwise than the night before.';
-  const parts = [
+  const stand = [
     ...(worse > 0 ? [`${countWords(worse, 'fence stands', 'fences stand')} worse`] : []),
     ...(better > 0 ? [`${countWords(better, 'fence stands', 'fences stand')} better`] : []),
-    ...(ends > 0 ? [`at ${countWords(ends, 'fence')} the ends alone changed`] : []),
   ];
-  return `${listWords(parts).replace(/^a/, 'A')} than the night before.`;
+  return [
+    ...(stand.length > 0 ? [`${listWords(stand)} than the night before.`] : []),
+    ...(ends > 0 ? [`At ${countWords(ends, 'fence')} the ends alone changed.`] : []),
+  ].join(' ');
 }

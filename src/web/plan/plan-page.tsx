@@ -200,7 +200,6 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
 
 const LeftOut: FC<{ readonly plan: StoredPlan }> = ({ plan }) => {
   const { unservedMusts, unservedOthers = [] } = plan.content;
-  if (unservedMusts.length + unservedOthers.length === 0) return null;
   return (
     <section>
       <h2 id="left-out">What it leaves out</h2>

@@ -17,6 +17,9 @@ import { AcceptPage } from './accept-page.tsx';
 import { PlanPage } from './plan-page.tsx';
 import { PlansPage } from './plans-page.tsx';
 
+/** Seconds after which the page asks again while a plan is made. */
+const ASK_AGAIN_S = 3;
+
 const NO_PLAN: Problem = {
   status: 404,
   title: 'No such plan',
@@ -41,18 +44,20 @@ export function planRoutes({
   const app = new Hono<PageEnv>();
   const planAsked = (context: PageContext) => readPlan(db, Number(context.req.param('number')));
 
-  app.get('/plan', async (context) =>
-    context.html(
+  app.get('/plan', async (context) => {
+    const state = planner.state();
+    if (state.kind === 'at work') context.header('Refresh', `${ASK_AGAIN_S}; url=/plan`);
+    return context.html(
       <PlansPage
         plans={await listPlanHeads(db)}
-        state={planner.state()}
+        state={state}
         hasCrews={(await listRecords(db, 'crews')).length > 0}
         today={await officeToday(register, clock)}
         formToken={formToken(context)}
         frame={frameFor(context)}
       />,
-    ),
-  );
+    );
+  });
 
   app.post('/plan', (context) => {
     const by = actingName(context);

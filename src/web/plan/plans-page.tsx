@@ -12,8 +12,6 @@ import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { planStateWords } from './plan-state-words.ts';
 
-/** Seconds after which the page asks again while a plan is made. */
-const ASK_AGAIN_S = 3;
 const BAR_PX = 240;
 
 /** Properties of the page of all plans. */
@@ -29,7 +27,6 @@ export interface PlansPageProps {
 /** The page of all season plans, with the button that makes another. */
 export const PlansPage: FC<PlansPageProps> = ({ plans, state, hasCrews, today, formToken, frame }) => (
   <PageShell title="Season plan" section="plan" frame={frame} cautions={false}>
-    {state.kind === 'at work' && <meta http-equiv="refresh" content={`${ASK_AGAIN_S}; url=/plan`} />}
     <h1>Season plan</h1>
     <p class="lead">
       A plan looks at every fence, weighs what could be done, and fills the crews’ weeks before the season: what is done

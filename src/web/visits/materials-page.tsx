@@ -47,7 +47,7 @@ export const MaterialsPage: FC<MaterialsPageProps> = ({ ahead, asked, today, fra
       <p class="lead">
         {visits === 0
           ? `No visits are proposed or confirmed ${range}, so nothing is to be ordered.`
-          : `${sentenceCase(countWords(visits, 'visit'))} ${range}, ${confirmedVisits} of them confirmed, take materials for ${wholeMoney(cost)} ${CURRENCY}.`}
+          : `${sentenceCase(countWords(visits, 'visit'))} ${range}, ${confirmedVisits} of them confirmed: materials for ${wholeMoney(cost)} ${CURRENCY}.`}
       </p>
       <search aria-label="Days">
         <form class="narrow" method="get" action="/materials">
