@@ -41,7 +41,7 @@ export function stripSeasons({ opens, closes }: RegionBrief, today: CalendarDay)
 
 /** The sentence that begins the brief: what season runs, and which opens next. */
 export function openingSentence(regions: readonly RegionBrief[], today: CalendarDay): string {
-  if (regions.length === 0) return 'The register holds no fences yet, so there is no season to speak of.';
+  if (regions.length === 0) return 'The register holds no fences yet.';
   const running = regions.filter(({ season }) => season.kind === 'runs');
   const next = regions.find(({ season }) => season.kind !== 'all year' && season.daysToOpening > 0);
   const runs = running.map(

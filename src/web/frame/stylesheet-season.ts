@@ -15,7 +15,6 @@ table.ledger .small { white-space: normal; }
 table.ledger details { margin: 0; }
 table.ledger details p { margin: 0 0 0.5rem; white-space: normal; }
 table.ledger summary { font-weight: 400; padding: 0.25rem 0 0; }
-table.ledger .running th { border-top: 2px solid var(--ink); }
 .act { display: flex; flex-wrap: wrap; gap: 0.9rem 1.25rem; align-items: center; margin: 1rem 0 1.5rem; }
 .act form { margin: 0; }
 .act p { margin: 0; }
@@ -23,12 +22,12 @@ table.ledger .running th { border-top: 2px solid var(--ink); }
 .state-confirmed { font-weight: 600; }
 .state-proposed { font-style: italic; }
 .state-missed, .state-cancelled { color: var(--muted); text-decoration: line-through; text-decoration-thickness: 1px; }
-.open-choice td, .open-choice th { font-weight: 400; }
 form.inline { display: inline; }
 form.inline button { min-height: 2.25rem; padding: 0.2rem 0.8rem; font-weight: 400; border-color: var(--field); }
 .forms details { border-top: 1px solid var(--rule); max-width: 44rem; margin: 0; }
 .forms details:last-of-type { border-bottom: 1px solid var(--rule); }
 .forms summary { padding: 0.8rem 0; width: auto; }
-.now td, .now th { border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); }
+@media screen and (min-width: 601px), print { .now td, .now th { border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); } }
+@media screen and (max-width: 600px) { .stacked td.whole { grid-column: 1 / -1; } }
 @media print { .ss-season, .pb-full, .pb-half { print-color-adjust: exact; -webkit-print-color-adjust: exact; } .act, .forms { display: none; } }
 `;

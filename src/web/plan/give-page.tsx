@@ -82,7 +82,7 @@ export const GivePage: FC<GiveNames & { readonly found: WeekChoices }> = (props)
         season plan counts: expected loss that the works no longer take away, what each week of waiting takes off, and
         the ways. Rules and hours are those of today.
         {never.length > 0 &&
-          ` ${listWords(never)} ${never.length === 1 ? 'has' : 'have'} not the hours for it and the way there in any week.`}
+          ` ${listWords(never)} ${never.length === 1 ? 'lacks' : 'lack'} the hours for it and the way there in every week.`}
       </p>
       <ScrollFrame label="Weeks that could take the fence">
         <table class="stacked">

@@ -173,7 +173,7 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
                   {dayWords(visit.week, today)}
                 </th>
                 <td data-label="Crew">{crewNames.get(visit.crewRef) ?? visit.crewRef}</td>
-                <td data-label="Site and fences">
+                <td data-label="Site and fences" class="whole">
                   {siteNames.get(visit.siteRef) ?? visit.siteRef}
                   {visit.items.map((item) => (
                     <span class="small">
