@@ -116,10 +116,14 @@ describe('giving a fence of a visit to another week', { timeout: 120_000 }, () =
     expect(await give(mondayOf(visit.firstDay), visit.crewRef)).toMatchObject({
       reason: 'the fence is in that week already',
     });
-    expect(await give('2027-01-04', 'nobody')).toMatchObject({ reason: expect.stringContaining('cannot do these') });
+    expect(await give('2027-01-04', 'nobody')).toMatchObject({
+      reason: expect.stringContaining('cannot do these') as string,
+    });
     const barred = found.choices.find(({ bars }) => bars.length > 0);
     if (barred)
-      expect(await give(barred.week, barred.crewRef)).toMatchObject({ reason: expect.stringMatching(/rules/) });
+      expect(await give(barred.week, barred.crewRef)).toMatchObject({
+        reason: expect.stringMatching(/rules/) as string,
+      });
     const confirmed = await confirmVisit(sample.register, {
       uid: visit.uid,
       day: visit.firstDay,
@@ -132,7 +136,7 @@ describe('giving a fence of a visit to another week', { timeout: 120_000 }, () =
     expect(confirmed.kind).toBe('changed');
     expect(await choicesFor(sample.register, { uid: visit.uid, fenceRef, now: NOW })).toMatchObject({
       kind: 'refused',
-      reason: expect.stringContaining('promised'),
+      reason: expect.stringContaining('promised') as string,
     });
     expect(await choicesFor(sample.register, { uid: 'none', fenceRef, now: NOW })).toMatchObject({ kind: 'refused' });
   });

@@ -38,7 +38,7 @@ describe('season plans in a thread of their own', { timeout: 180_000 }, () => {
     const planner = await runnerOf(await sampleRegister({ swept: false }));
     planner.begin({ by: '', weeks: null });
     await planner.settled();
-    expect(planner.state()).toMatchObject({ kind: 'failed', reason: expect.stringContaining('no crew') });
+    expect(planner.state()).toMatchObject({ kind: 'failed', reason: expect.stringContaining('no crew') as string });
 
     const broken = await sampleRegister({ empty: true });
     const other = await runnerOf({ ...broken, register: { ...broken.register, path: broken.folder } });
