@@ -39,6 +39,8 @@ export async function countVisits(
     readonly states: readonly VisitState[];
     readonly from: CalendarDay | null;
     readonly to: CalendarDay | null;
+    /** Counts those only whose last day is not after `to`. */
+    readonly ended?: boolean;
   },
 ): Promise<number> {
   let query = db
@@ -46,6 +48,6 @@ export async function countVisits(
     .select((eb) => eb.fn.countAll<number>().as('count'))
     .where('state', 'in', filter.states);
   if (filter.from !== null) query = query.where('last_day', '>=', filter.from);
-  if (filter.to !== null) query = query.where('first_day', '<=', filter.to);
+  if (filter.to !== null) query = query.where(filter.ended === true ? 'last_day' : 'first_day', '<=', filter.to);
   return (await query.executeTakeFirstOrThrow()).count;
 }

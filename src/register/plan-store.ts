@@ -1,4 +1,5 @@
-import type { SeasonPlan } from '../season/plan/season-plan.ts';
+import { sql } from 'kysely';
+import type { LeftOutReason, SeasonPlan } from '../season/plan/season-plan.ts';
 import type { SeasonRisk } from '../season/season-risk.ts';
 import type { HoursCorrection } from '../season/visit/corrected-hours.ts';
 import type { WeekVisit } from '../season/visit/visits-of-plan.ts';
@@ -18,6 +19,8 @@ export interface PlanContent {
   readonly brokenPromises: SeasonPlan['brokenPromises'];
   /** Fences that must be served and are not. */
   readonly unservedMusts: SeasonPlan['unserved'];
+  /** How many fences need not be served and are not, by reason; plans of before have no such list. */
+  readonly unservedOthers?: readonly { readonly reason: LeftOutReason; readonly fences: number }[];
   /** How hours that crews used have corrected those of the catalogue. */
   readonly hours: readonly HoursCorrection[];
 }
@@ -80,6 +83,37 @@ export async function storePlan(db: RegisterDb, plan: NewPlan): Promise<number> 
 
 /** Every plan that was made, oldest first. */
 export const listPlans = async (db: RegisterDb): Promise<readonly StoredPlan[]> => (await planRows(db)).map(planOf);
+
+/** A season plan as a list names it: without what is in it. */
+export interface PlanHead
+  extends VisitAct,
+    Pick<StoredPlan, 'number' | 'asOf' | 'madeAt' | 'firstWeek' | 'weeks' | 'state' | 'acceptedAt'> {
+  readonly visits: number;
+  /** Fences that must be served and are not. */
+  readonly unservedMusts: number;
+}
+
+const listLength = (path: string) => sql<number>`coalesce(json_array_length(content, ${path}), 0)`;
+
+/** Every plan that was made, newest first, counted by the database. */
+export const listPlanHeads = (db: RegisterDb): Promise<readonly PlanHead[]> =>
+  db
+    .selectFrom('season_plans')
+    .select([
+      'number',
+      'as_of as asOf',
+      'made_at as madeAt',
+      'first_week as firstWeek',
+      'weeks',
+      'state',
+      'accepted_at as acceptedAt',
+      'by',
+      'because',
+      listLength('$.visits').as('visits'),
+      listLength('$.unservedMusts').as('unservedMusts'),
+    ])
+    .orderBy('number', 'desc')
+    .execute();
 
 /** The plan of that number; null where there is none. */
 export async function readPlan(db: RegisterDb, number: number): Promise<StoredPlan | null> {

@@ -5,17 +5,7 @@ import type { RegisterDb } from './record-store.ts';
 import type { SweptFence } from './swept-fence.ts';
 
 /** What can be behind a change of standing; `other`: nothing of the fence's own, so settings or learned values. */
-export const CHANGE_CAUSES = [
-  'inspection',
-  'storm',
-  'works',
-  'withdrawal',
-  'record',
-  'season',
-  'model',
-  'other',
-] as const;
-export type ChangeCause = (typeof CHANGE_CAUSES)[number];
+export type ChangeCause = 'inspection' | 'storm' | 'works' | 'withdrawal' | 'record' | 'season' | 'model' | 'other';
 
 /** A fence whose standing, or that of its ends, a sweep found to be another than before. */
 export interface StandingChange {

@@ -53,6 +53,16 @@ export async function newestSweep(register: Register, state?: SweepState): Promi
   return row ? sweepFromRow(row) : null;
 }
 
+/** True where a sweep was finished before this one. */
+export const finishedBefore = async ({ db }: Register, sweepId: number): Promise<boolean> =>
+  (await db
+    .selectFrom('sweeps')
+    .select('id')
+    .where('state', '=', 'finished')
+    .where('id', '<', sweepId)
+    .limit(1)
+    .executeTakeFirst()) !== undefined;
+
 /** The fences a sweep could not forecast, by ref. */
 export async function listSweepFailures(register: Register, sweepId: number): Promise<readonly SweepFailure[]> {
   const rows = await register.db

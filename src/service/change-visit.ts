@@ -36,12 +36,14 @@ export async function dayAtSite(register: Register, siteRef: string, now: Clock)
 export interface VisitRequest extends VisitAct {
   readonly uid: string;
   readonly now: Clock;
+  /** True where only what it would come to is asked: nothing is stored. */
+  readonly onlyLook?: boolean;
 }
 
 /** Changes a visit within one transaction: read, judge, store. */
 const change = (
   register: Register,
-  { uid, now, ...act }: VisitRequest,
+  { uid, now, onlyLook = false, by, because }: VisitRequest,
   work: (
     inTx: Register,
     visit: Visit,
@@ -57,8 +59,10 @@ const change = (
     const today = await dayAtSite(inTx, visit.siteRef, now);
     const result = await work(inTx, visit, today);
     if ('kind' in result) return result;
-    await storeVisit(tx, result.after, act);
-    await tellOfVisit(inTx, result.after, { today, at: isoUtc(now()), planNumber: null });
+    if (!onlyLook) {
+      await storeVisit(tx, result.after, { by, because });
+      await tellOfVisit(inTx, result.after, { today, at: isoUtc(now()), planNumber: null });
+    }
     return { kind: 'changed', visit: result.after, before: visit, doubts: result.doubts };
   });
 

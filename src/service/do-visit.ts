@@ -209,6 +209,18 @@ async function work(register: Register, request: DoRequest): Promise<DoResult> {
   return { kind: 'done', visit: stored, done, returned };
 }
 
+/** What entering would come to, by the same checks; nothing is stored. */
+export async function previewDone(register: Register, request: DoRequest): Promise<DoResult> {
+  try {
+    return await register.db.transaction().execute(async (tx): Promise<DoResult> => {
+      throw new NotDone(await work({ ...register, db: tx }, request));
+    });
+  } catch (error) {
+    if (error instanceof NotDone) return error.result;
+    throw error;
+  }
+}
+
 /**
  * Notes what was done of a visit, in one transaction: its works enter the register by the checks of an import, inspections
  * and hours are tied to it, and fences at which nothing was done go back to the plan. Nothing is stored where any of it is

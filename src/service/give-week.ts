@@ -1,5 +1,5 @@
 import type { Register } from '../register/database.ts';
-import { listPlans } from '../register/plan-store.ts';
+import { listPlanHeads } from '../register/plan-store.ts';
 import { listRecords } from '../register/record-store.ts';
 import { readVisit, storeVisit, type VisitAct } from '../register/visit-store.ts';
 import type { WeekChoice } from '../season/plan/week-choices.ts';
@@ -169,7 +169,7 @@ export const leaveToPlans = (
     if (never !== null) return { kind: 'refused', reason: never };
     if (visit.state !== 'proposed' || visit.planId !== null)
       return { kind: 'refused', reason: 'it is not a proposed visit of the office’s own' };
-    const inForce = (await listPlans(tx)).find(({ state }) => state === 'accepted');
+    const inForce = (await listPlanHeads(tx)).find(({ state }) => state === 'accepted');
     if (!inForce) return { kind: 'refused', reason: 'no plan is in force that could have it; accept one first' };
     const after = changedVisit(visit, { planId: inForce.number }, isoUtc(now()));
     await storeVisit(tx, after, { ...act, because: act.because === '' ? 'left to the plans again' : act.because });

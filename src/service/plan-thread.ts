@@ -19,7 +19,7 @@ export interface PlanProgress {
 }
 
 /** What came of it: the number under which the plan is stored, or that there is no crew whose weeks could be filled. */
-export type PlanEnd = { readonly kind: 'made'; readonly number: number } | { readonly kind: 'no crew' };
+type PlanEnd = { readonly kind: 'made'; readonly number: number } | { readonly kind: 'no crew' };
 
 /** What the thread tells. */
 export type PlanThreadMessage =

@@ -1,11 +1,21 @@
 import { MODEL_VERSION } from '../forecast/model-version.ts';
 import type { Register } from '../register/database.ts';
 import { type NewPlan, newestPlanNumber, storePlan } from '../register/plan-store.ts';
+import type { LeftOutReason } from '../season/plan/season-plan.ts';
 import type { AcceptedVisits } from '../season/visit/accept-plan.ts';
 import { visitsOfPlan } from '../season/visit/visits-of-plan.ts';
 import { type Clock, isoUtc } from './clock.ts';
 import type { MadePlan } from './make-season-plan.ts';
 import { acceptanceOf } from './plan-visits.ts';
+
+/** Fences counted by why nothing is done at them, the most frequent first. */
+function countedReasons(unserved: MadePlan['plan']['unserved']): NonNullable<NewPlan['content']['unservedOthers']> {
+  const counts = new Map<LeftOutReason, number>();
+  for (const { reason } of unserved) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  return [...counts]
+    .map(([reason, fences]) => ({ reason, fences }))
+    .sort((a, b) => b.fences - a.fences || (a.reason < b.reason ? -1 : 1));
+}
 
 /** What is kept of a plan. */
 function planToKeep({ asOf, problem, plan, risk, fences, hours, standing }: MadePlan, madeAt: string): NewPlan {
@@ -24,6 +34,7 @@ function planToKeep({ asOf, problem, plan, risk, fences, hours, standing }: Made
       promised: [...standing.promised.keys()].sort(),
       brokenPromises: plan.brokenPromises,
       unservedMusts: plan.unserved.filter(({ mustRank }) => mustRank > 0),
+      unservedOthers: countedReasons(plan.unserved.filter(({ mustRank }) => mustRank === 0)),
       hours,
     },
   };

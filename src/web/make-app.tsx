@@ -12,6 +12,8 @@ import { setupRoutes } from './accounts/setup-routes.tsx';
 import { signInRoutes } from './accounts/sign-in-routes.tsx';
 import { apiApp } from './api/api-app.ts';
 import { boardRoutes } from './board/board-routes.tsx';
+import { briefRoutes } from './brief/brief-routes.tsx';
+import { feedLinkRoutes } from './calendar/feed-links-routes.tsx';
 import { feedRoutes } from './calendar/feed-routes.ts';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
@@ -26,8 +28,12 @@ import { ownerAnswerRoutes } from './owner/answer-routes.tsx';
 import { answersRoutes } from './owner/answers-routes.tsx';
 import { ownerRoutes } from './owner/owner-routes.tsx';
 import { ownerPreferenceRoutes } from './owner/preference-routes.tsx';
+import { giveRoutes } from './plan/give-routes.tsx';
+import { planRoutes } from './plan/plan-routes.tsx';
 import { recordsRoutes } from './records/records-routes.ts';
 import { reportsRoutes } from './reports/reports-routes.tsx';
+import { sheetRoutes } from './visits/sheet-routes.tsx';
+import { visitRoutes } from './visits/visit-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
@@ -108,9 +114,15 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', setupRoutes(parts));
   app.route('/', ownAccountRoutes(parts));
   app.route('/', accountsRoutes(parts));
+  app.route('/', briefRoutes(parts));
   app.route('/', fenceRoutes(parts));
   app.route('/', reportsRoutes(parts));
   app.route('/', boardRoutes(parts));
+  app.route('/', planRoutes(parts));
+  app.route('/', giveRoutes(parts));
+  app.route('/', visitRoutes(parts));
+  app.route('/', sheetRoutes(parts));
+  app.route('/', feedLinkRoutes(parts));
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
   app.route('/', ownerAnswerRoutes(parts));

@@ -13,6 +13,8 @@ export interface PictureWanted {
 
 /** Every picture of a page in the docs. */
 export const PICTURES: readonly PictureWanted[] = [
+  { name: 'brief', path: '/brief', as: 'The office', width: 1280, height: 900, whole: true },
+  { name: 'brief-phone', path: '/brief', as: 'The office', width: 390, height: 900 },
   { name: 'fences', path: '/fences', as: 'The office', width: 1280, height: 900 },
   { name: 'fence', path: '/fences/CT-11', as: 'The office', width: 1280, height: 1130 },
   { name: 'fence-phone', path: '/fences/CT-11', as: 'The office', width: 390, height: 900 },

@@ -90,7 +90,7 @@ describe.runIf(browserIsThere())('signing in with a browser', { timeout: 150_000
     const { context, page } = await window();
     await page.goto(base);
     await page.getByRole('button', { name: 'The office' }).click();
-    await page.getByRole('heading', { level: 1, name: 'Fences' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Season brief' }).waitFor();
     await context.route('http://elsewhere.example/', (route) =>
       route.fulfill({
         contentType: 'text/html',
@@ -102,7 +102,7 @@ describe.runIf(browserIsThere())('signing in with a browser', { timeout: 150_000
     await page.waitForURL(`${base}/**`);
     expect(await page.getByRole('heading', { level: 1 }).textContent()).not.toBe('You are signed out.');
     await page.goto(base);
-    await page.getByRole('heading', { level: 1, name: 'Fences' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: 'Season brief' }).waitFor();
   });
 
   it.each(SIZES)(

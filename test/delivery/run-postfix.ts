@@ -48,7 +48,7 @@ async function queueNotices(register: Register): Promise<void> {
       const to = { name: `Owner ${number}`, address: `owner-${number}@d${number % 50}.example` };
       const office = { name: 'Gale & Rail Fence Care', email: 'office@example.org' };
       const raw = await signedBytes(
-        await mailBytes({ message, messageId, at, from: 'notices@example.org', to, office }),
+        await mailBytes({ message, messageId, at, from: 'notices@example.org', to, office, invitation: null }),
         dkim,
       );
       messages.push({

@@ -30,7 +30,7 @@ export interface StandingVisits {
 const isPast = ({ lastDay }: Pick<Visit, 'lastDay'>, today: CalendarDay): boolean => lastDay < today;
 
 /** True for a visit that no plan moves: confirmed, or proposed by the office itself, which gave its fences their week. */
-export const isKept = ({ state, planId }: Pick<Visit, 'state' | 'planId'>): boolean =>
+const isKept = ({ state, planId }: Pick<Visit, 'state' | 'planId'>): boolean =>
   state === 'confirmed' || (state === 'proposed' && planId === null);
 
 /** Hours of a crew's people on a day [h]. */

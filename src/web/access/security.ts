@@ -13,7 +13,7 @@ const PAGE_POLICY = [
 ].join('; ');
 
 /**
- * What a mail's HTML part or a letter may do: its own inline styles and pictures, nothing else. The sandbox also takes its origin
+ * What a mail's HTML part, a letter or a day sheet may do: its own inline styles and pictures, nothing else. The sandbox also takes its origin
  * away, so that nothing in a message can act as this service's page.
  */
 const MESSAGE_POLICY = [
@@ -26,8 +26,9 @@ const MESSAGE_POLICY = [
   "frame-ancestors 'self'",
 ].join('; ');
 
-/** Paths of a mail's HTML part, of a letter and of what would be sent, the only answers with the message policy. */
-const MESSAGE_BODY_PATH = /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter|outbox\/\d+\/message|notices\/message)$/;
+/** Paths of a mail's HTML part, of a letter, of a day sheet and of what would be sent, the only answers with the message policy. */
+const MESSAGE_BODY_PATH =
+  /^\/(mail\/[^/]+\/html|outbox\/\d+\/letter|outbox\/\d+\/message|notices\/message|sheets\/[^/]+)$/;
 
 /** Adds the security headers to every answer. */
 export const securityHeaders: MiddlewareHandler = async (context, next) => {

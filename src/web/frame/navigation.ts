@@ -7,33 +7,57 @@ interface NavigationEntry {
   readonly path: string;
   readonly roles: readonly AccountRole[];
   readonly words: Readonly<Record<'en' | 'es', string>>;
+  /** The section under which it stands, in a line of its own; in the first line where there is none. */
+  readonly within?: string;
   /** True for the page that exists only where the service catches its own mail. */
   readonly whileCatching?: boolean;
 }
 
 /** The entries of the masthead in their order, and who is shown them. */
 const NAVIGATION = [
+  { section: 'brief', path: '/brief', roles: ['office'], words: { en: 'Season brief', es: 'Informe de temporada' } },
   { section: 'board', path: '/board', roles: ['board'], words: { en: 'Our fences', es: 'Nuestras cercas' } },
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
-  { section: 'owners', path: '/owners', roles: ['office'], words: { en: 'Owners', es: 'Propietarios' } },
-  { section: 'sites', path: '/sites', roles: ['office'], words: { en: 'Sites', es: 'Sitios' } },
+  { section: 'plan', path: '/plan', roles: ['office'], words: { en: 'Plan', es: 'Plan' } },
+  { section: 'visits', path: '/visits', roles: ['office'], words: { en: 'Visits', es: 'Visitas' } },
   { section: 'notices', path: '/notices', roles: ['office'], words: { en: 'Notices', es: 'Avisos' } },
+  {
+    section: 'outbox',
+    path: '/outbox',
+    within: 'notices',
+    roles: ['office'],
+    words: { en: 'Outbox', es: 'Bandeja de salida' },
+  },
+  {
+    section: 'answers',
+    path: '/answers',
+    within: 'notices',
+    roles: ['office'],
+    words: { en: 'Answers', es: 'Respuestas' },
+  },
+  {
+    section: 'mail',
+    path: '/mail',
+    within: 'notices',
+    roles: ['office'],
+    words: { en: 'Caught mail', es: 'Correo retenido' },
+    whileCatching: true,
+  },
   {
     section: 'documents',
     path: '/documents',
     roles: ['office', 'crew', 'board'],
     words: { en: 'Documents', es: 'Documentos' },
   },
-  { section: 'outbox', path: '/outbox', roles: ['office'], words: { en: 'Outbox', es: 'Bandeja de salida' } },
-  { section: 'answers', path: '/answers', roles: ['office'], words: { en: 'Answers', es: 'Respuestas' } },
-  {
-    section: 'mail',
-    path: '/mail',
-    roles: ['office'],
-    words: { en: 'Caught mail', es: 'Correo retenido' },
-    whileCatching: true,
-  },
   { section: 'records', path: '/records', roles: ['office'], words: { en: 'Records', es: 'Registros' } },
+  {
+    section: 'owners',
+    path: '/owners',
+    within: 'records',
+    roles: ['office'],
+    words: { en: 'Owners', es: 'Propietarios' },
+  },
+  { section: 'sites', path: '/sites', within: 'records', roles: ['office'], words: { en: 'Sites', es: 'Sitios' } },
 ] as const satisfies readonly NavigationEntry[];
 
 /** Which entry of the masthead a page belongs to; `account` for the visitor's own page. */
@@ -41,7 +65,7 @@ export type Section = (typeof NAVIGATION)[number]['section'] | 'account' | null;
 
 /** Where each role begins: the page that `/` leads to. */
 const BEGINNINGS: Readonly<Record<AccountRole, string>> = {
-  office: '/fences',
+  office: '/brief',
   crew: '/fences',
   board: '/board',
 };
@@ -49,8 +73,23 @@ const BEGINNINGS: Readonly<Record<AccountRole, string>> = {
 /** Path of the page with which a role begins. */
 export const beginningOf = (role: AccountRole): string => BEGINNINGS[role];
 
-/** The entries that a role is shown. */
-export const entriesFor = (role: AccountRole, catchesMail: boolean): readonly NavigationEntry[] =>
-  NAVIGATION.filter(
+/** What a role is shown on a page: the first line of the masthead, and the line of the section that the page belongs to. */
+export function entriesFor(
+  role: AccountRole,
+  { section, catchesMail }: { readonly section: Section; readonly catchesMail: boolean },
+): {
+  readonly first: readonly NavigationEntry[];
+  /** The section of the first line that is open; null where the page belongs to none. */
+  readonly open: string | null;
+  /** The section itself and what stands under it; empty where nothing does. */
+  readonly second: readonly NavigationEntry[];
+} {
+  const shown = NAVIGATION.filter(
     (entry: NavigationEntry) => entry.roles.includes(role) && (catchesMail || entry.whileCatching !== true),
-  );
+  ) as readonly NavigationEntry[];
+  const own = shown.find((entry) => entry.section === section);
+  const open = own?.within ?? own?.section ?? null;
+  const under = shown.filter(({ within }) => open !== null && within === open);
+  const second = under.length === 0 ? [] : [...shown.filter((entry) => entry.section === open), ...under];
+  return { first: shown.filter(({ within }) => within === undefined), open, second };
+}

@@ -81,30 +81,50 @@ const Navigation: FC<{
   readonly section: Section;
   readonly language: 'en' | 'es';
   readonly words: ShellWords;
-}> = ({ account, catchesMail, section, language, words }) => (
-  <>
-    <nav aria-label={words.pages}>
-      <ul>
-        {entriesFor(account.role, catchesMail).map((entry) => (
-          <li>
-            <a href={entry.path} aria-current={section === entry.section ? 'page' : undefined}>
-              {entry.words[language]}
-            </a>
-          </li>
-        ))}
-      </ul>
-    </nav>
-    <form class="who" method="post" action="/sign-out">
-      <a href="/account" aria-current={section === 'account' ? 'page' : undefined}>
-        {account.displayName}
-      </a>
-      <input type="hidden" name={FORM_TOKEN} value={account.formToken} />
-      <button class="quiet" type="submit">
-        {words.signOut}
-      </button>
-    </form>
-  </>
-);
+}> = ({ account, catchesMail, section, language, words }) => {
+  const { first, open, second } = entriesFor(account.role, { section, catchesMail });
+  return (
+    <>
+      <nav aria-label={words.pages}>
+        <ul>
+          {first.map((entry) => (
+            <li>
+              <a href={entry.path} aria-current={currentOf(entry.section, section, open)}>
+                {entry.words[language]}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <form class="who" method="post" action="/sign-out">
+        <a href="/account" aria-current={section === 'account' ? 'page' : undefined}>
+          {account.displayName}
+        </a>
+        <input type="hidden" name={FORM_TOKEN} value={account.formToken} />
+        <button class="quiet" type="submit">
+          {words.signOut}
+        </button>
+      </form>
+      {second.length > 0 && (
+        <nav class="second" aria-label={words.pagesHere}>
+          <ul>
+            {second.map((entry) => (
+              <li>
+                <a href={entry.path} aria-current={section === entry.section ? 'page' : undefined}>
+                  {entry.words[language]}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      )}
+    </>
+  );
+};
+
+/** How an entry of the first line is marked: as the page itself, or as that under which the page stands. */
+const currentOf = (entry: string, section: Section, open: string | null): 'page' | 'true' | undefined =>
+  entry === section ? 'page' : entry === open ? 'true' : undefined;
 
 const Cautions: FC<{ readonly language: 'en' | 'es'; readonly heading: string }> = ({ language, heading }) => (
   <footer class="cautions">

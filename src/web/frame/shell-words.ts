@@ -2,6 +2,7 @@
 export interface ShellWords {
   readonly skip: string;
   readonly pages: string;
+  readonly pagesHere: string;
   readonly signOut: string;
   readonly pleaseNote: string;
 }
@@ -11,12 +12,14 @@ export const SHELL_WORDS: Readonly<Record<'en' | 'es', ShellWords>> = {
   en: {
     skip: 'Skip to the content',
     pages: 'Pages',
+    pagesHere: 'Pages under this one',
     signOut: 'Sign out',
     pleaseNote: 'Please note',
   },
   es: {
     skip: 'Ir al contenido',
     pages: 'Páginas',
+    pagesHere: 'Páginas de esta sección',
     signOut: 'Cerrar sesión',
     pleaseNote: 'Tenga en cuenta',
   },

@@ -29,6 +29,7 @@ a:hover { text-decoration-thickness: 2px; }
 .masthead ul { display: flex; flex-wrap: wrap; gap: 0.1rem 1.4rem; list-style: none; margin: 0; padding: 0; }
 .masthead li a { color: var(--ink); text-decoration-color: transparent; display: inline-block; padding: 0.2rem 0; }
 .masthead li a:hover, .masthead li a[aria-current] { text-decoration-color: currentColor; }
+.masthead .second { flex-basis: 100%; font-size: 0.98rem; }
 main { padding-top: clamp(1.5rem, 4vw, 2.75rem); padding-bottom: 3rem; }
 h1 { font-size: clamp(1.6rem, 3.4vw, 2.2rem); line-height: 1.2; font-weight: 600; margin: 0 0 0.4rem; letter-spacing: -0.01em; }
 h2 { font-size: 1.35rem; line-height: 1.3; font-weight: 600; margin: 2.75rem 0 0.75rem; }

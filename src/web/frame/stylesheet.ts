@@ -5,6 +5,7 @@ import { OWNER_STYLES } from './stylesheet-owner.ts';
 import { PAGE_STYLES } from './stylesheet-page.ts';
 import { RECORD_STYLES } from './stylesheet-records.ts';
 import { REPORT_STYLES } from './stylesheet-reports.ts';
+import { SEASON_STYLES } from './stylesheet-season.ts';
 import { TABLE_STYLES } from './stylesheet-tables.ts';
 
 /** The one stylesheet of every page. */
@@ -16,6 +17,7 @@ export const STYLESHEET = [
   OWNER_STYLES,
   RECORD_STYLES,
   REPORT_STYLES,
+  SEASON_STYLES,
 ].join('\n');
 
 /** Path of the stylesheet; it changes with the content, so that it may be kept for long. */

@@ -1,0 +1,34 @@
+import type { Register } from '../register/database.ts';
+import { listVisits } from '../register/visit-store.ts';
+import { hoursLedger, type LedgerWeek } from '../season/visit/hours-ledger.ts';
+import { mondayOf } from '../season/visit/week-of-day.ts';
+import { addDays, type CalendarDay } from '../units/calendar-day.ts';
+import { crewHoursOn, loadCrews } from './season-register.ts';
+
+const DAYS_PER_WEEK = 7;
+const REST_OF_WEEK = 6;
+
+/** The hours of the crews in the weeks to come. */
+export interface HoursAhead {
+  readonly crews: readonly { readonly ref: string; readonly name: string }[];
+  readonly weeks: readonly LedgerWeek[];
+}
+
+/** The hours of every crew, from the week that runs on. @param weeks how many */
+export async function hoursAhead(
+  { db }: Register,
+  { today, weeks }: { readonly today: CalendarDay; readonly weeks: number },
+): Promise<HoursAhead> {
+  const crews = await loadCrews(db);
+  const first = mondayOf(today);
+  const mondays = Array.from({ length: weeks }, (_, week) => addDays(first, week * DAYS_PER_WEEK));
+  const visits = await listVisits(db, {
+    from: today,
+    to: addDays(mondays.at(-1) ?? first, REST_OF_WEEK),
+    states: ['proposed', 'confirmed'],
+  });
+  return {
+    crews: crews.map(({ ref, name }) => ({ ref, name })),
+    weeks: hoursLedger({ crews, weeks: mondays, visits, today, hoursOn: crewHoursOn(crews) }),
+  };
+}

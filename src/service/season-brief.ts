@@ -1,0 +1,147 @@
+import { countHeldNotices, countOfficeNotices, countVisits, type HeldCount } from '../register/brief-counts.ts';
+import type { Register } from '../register/database.ts';
+import { countOutbox } from '../register/outbox.ts';
+import { listPlanHeads, type PlanHead } from '../register/plan-store.ts';
+import { countFencesBySite, countShortVisited, type SiteCounts } from '../register/season-counts.ts';
+import {
+  type ChangeCount,
+  countStandingChanges,
+  listStandingChanges,
+  type StandingChange,
+} from '../register/standing-changes.ts';
+import { finishedBefore, type Sweep } from '../register/sweep-store.ts';
+import type { OutboxState } from '../register/sweep-tables.ts';
+import { listVisits } from '../register/visit-store.ts';
+import { type RegionSeason, regionSeason } from '../season/region-season.ts';
+import type { Visit } from '../season/visit/visit.ts';
+import { mondayOf } from '../season/visit/week-of-day.ts';
+import { addDays, type CalendarDay } from '../units/calendar-day.ts';
+import type { Clock } from './clock.ts';
+import { officeToday } from './crew-sheets.ts';
+import { type HoursAhead, hoursAhead } from './hours-ahead.ts';
+
+/** Weeks whose hours the brief shows. */
+const WEEKS_SHOWN = 6;
+/** Changes of standing that it names; the rest is counted. */
+const CHANGES_NAMED = 6;
+/** Days back in which it looks for visits that were missed [d]. */
+const MISSED_DAYS = 14;
+const REST_OF_WEEK = 6;
+
+/** The fences of a region that share a storm season, and where that stands. */
+export interface RegionBrief {
+  /** The sites' own label; empty where they have none. */
+  readonly region: string;
+  readonly seasonName: string | null;
+  readonly opens: string;
+  readonly closes: string;
+  readonly season: RegionSeason;
+  readonly fences: number;
+  readonly short: number;
+  readonly closing: number;
+  readonly unswept: number;
+  /** Short fences without a proposed or confirmed visit. */
+  readonly shortUnvisited: number;
+  readonly siteRefs: readonly string[];
+}
+
+/** Everything that the season brief says. */
+export interface SeasonBrief {
+  readonly today: CalendarDay;
+  /** Those that open next first. */
+  readonly regions: readonly RegionBrief[];
+  readonly changes: {
+    readonly counts: readonly ChangeCount[];
+    readonly named: readonly StandingChange[];
+    /** True where no sweep was finished before the last one. */
+    readonly isFirstSweep: boolean;
+  };
+  readonly hours: HoursAhead;
+  /** The plan in force, and the newest that was made. */
+  readonly plan: { readonly inForce: PlanHead | null; readonly newest: PlanHead | null };
+  readonly mail: {
+    readonly held: HeldCount;
+    readonly office: number;
+    readonly outbox: Readonly<Record<OutboxState, number>>;
+  };
+  readonly visits: {
+    readonly thisWeek: readonly Visit[];
+    /** Missed within the last two weeks. */
+    readonly missed: number;
+    /** Promised for days that are past, and nobody has said what became of them. */
+    readonly overdue: number;
+    readonly toCome: number;
+  };
+}
+
+const daysAhead = ({ season }: RegionBrief): number =>
+  season.kind === 'all year' ? Number.POSITIVE_INFINITY : season.daysToOpening;
+
+/** Sites put together where they share region and season. */
+function regionsOf(
+  sites: readonly SiteCounts[],
+  visited: ReadonlyMap<string, number>,
+  today: CalendarDay,
+): readonly RegionBrief[] {
+  const groups = new Map<string, SiteCounts[]>();
+  for (const site of sites) {
+    if (site.fences === 0) continue;
+    const key = JSON.stringify([site.region, site.window.opens, site.window.closes]);
+    const group = groups.get(key);
+    if (group) group.push(site);
+    else groups.set(key, [site]);
+  }
+  const sum = (group: readonly SiteCounts[], of: (site: SiteCounts) => number): number =>
+    group.reduce((all, site) => all + of(site), 0);
+  return [...groups.values()]
+    .map((group) => ({
+      region: group[0]!.region,
+      seasonName: group.find(({ seasonName }) => seasonName !== null)?.seasonName ?? null,
+      opens: group[0]!.window.opens,
+      closes: group[0]!.window.closes,
+      season: regionSeason(group[0]!.window, today),
+      fences: sum(group, ({ fences }) => fences),
+      short: sum(group, ({ short }) => short),
+      closing: sum(group, ({ closing }) => closing),
+      unswept: sum(group, ({ unswept }) => unswept),
+      shortUnvisited: sum(group, ({ short, siteRef }) => short - (visited.get(siteRef) ?? 0)),
+      siteRefs: group.map(({ siteRef }) => siteRef),
+    }))
+    .sort((a, b) => daysAhead(a) - daysAhead(b) || (a.region < b.region ? -1 : 1));
+}
+
+/** Gathers the season brief; counts by indexes, loads no forecast. @param sweep the last finished one */
+export async function seasonBrief(register: Register, now: Clock, sweep: Sweep | null): Promise<SeasonBrief> {
+  const { db } = register;
+  const today = await officeToday(register, now);
+  const monday = mondayOf(today);
+  const plans = await listPlanHeads(db);
+  return {
+    today,
+    regions: regionsOf(await countFencesBySite(register), await countShortVisited(register, today), today),
+    changes: sweep
+      ? {
+          counts: await countStandingChanges(register, sweep.id),
+          named: await listStandingChanges(register, sweep.id, CHANGES_NAMED),
+          isFirstSweep: !(await finishedBefore(register, sweep.id)),
+        }
+      : { counts: [], named: [], isFirstSweep: true },
+    hours: await hoursAhead(register, { today, weeks: WEEKS_SHOWN }),
+    plan: { inForce: plans.find(({ state }) => state === 'accepted') ?? null, newest: plans[0] ?? null },
+    mail: {
+      held: await countHeldNotices(register),
+      office: await countOfficeNotices(register),
+      outbox: await countOutbox(register),
+    },
+    visits: {
+      thisWeek: await listVisits(db, {
+        from: monday,
+        to: addDays(monday, REST_OF_WEEK),
+        states: ['proposed', 'confirmed', 'done', 'missed'],
+      }),
+      missed: await countVisits(db, { states: ['missed'], from: addDays(today, -MISSED_DAYS), to: null }),
+      overdue: await countVisits(db, { states: ['confirmed'], from: null, to: addDays(today, -1), ended: true }),
+      toCome: await countVisits(db, { states: ['proposed', 'confirmed'], from: today, to: null }),
+    },
+  };
+}

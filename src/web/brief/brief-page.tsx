@@ -1,0 +1,203 @@
+import { raw } from 'hono/html';
+import type { FC } from 'hono/jsx';
+import { longDay } from '../../drawing/day-sheet-words.ts';
+import { countWords, listWords, numberWords, sentenceCase } from '../../drawing/day-words.ts';
+import { drawPartsBar } from '../../drawing/parts-bar.ts';
+import { drawSeasonStrip } from '../../drawing/season-strip.ts';
+import type { RegionBrief, SeasonBrief } from '../../service/season-brief.ts';
+import type { SweepStatus } from '../../service/service-view.ts';
+import { momentText } from '../frame/moment-text.ts';
+import type { PageFrame } from '../frame/page-frame.ts';
+import { PageShell } from '../frame/page-shell.tsx';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { causeClause, changesSentence, changeWords } from './change-sentences.ts';
+import { HoursPart } from './hours-part.tsx';
+import { openingSentence, regionName, seasonClause, stripSeasons, windowWords } from './season-sentences.ts';
+import { VisitsPart, WaitingPart } from './waiting-part.tsx';
+
+/** Length of the bar of a region [px]. */
+const BAR_PX = 160;
+
+/** Properties of the page with which the office begins. */
+export interface BriefPageProps {
+  readonly brief: SeasonBrief;
+  readonly sweep: SweepStatus;
+  readonly lookAheadSeasons: number;
+  readonly frame: PageFrame;
+}
+
+/** The page with which the office begins: where the season stands, in sentences, each leading to where one acts. */
+export const BriefPage: FC<BriefPageProps> = (props) => {
+  const { brief, frame } = props;
+  const { regions, today } = brief;
+  return (
+    <PageShell title="Season brief" section="brief" frame={frame} cautions={true}>
+      <div class="brief">
+        <h1>Season brief</h1>
+        <p class="dateline">{longDay(today)}</p>
+        <p class="lead">{openingSentence(regions, today)}</p>
+        {regions.length === 0 ? <Nothing /> : <FencesPart {...props} />}
+        <ChangesPart {...props} />
+        <WaitingPart brief={brief} catchesMail={frame.catchesMail} />
+        <VisitsPart brief={brief} />
+        <HoursPart brief={brief} />
+      </div>
+    </PageShell>
+  );
+};
+
+const Nothing: FC = () => (
+  <p>
+    Import the fences that you look after, as <code>stormpale import FOLDER</code> does; the{' '}
+    <a href="/fences">list of fences</a> then shows them.
+  </p>
+);
+
+const sumOf = (regions: readonly RegionBrief[], of: (region: RegionBrief) => number): number =>
+  regions.reduce((sum, region) => sum + of(region), 0);
+
+const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
+  const { regions, today } = brief;
+  const fences = sumOf(regions, (each) => each.fences);
+  const unswept = sumOf(regions, (each) => each.unswept);
+  const short = sumOf(regions, (each) => each.short);
+  const closing = sumOf(regions, (each) => each.closing);
+  const within = lookAheadSeasons === 1 ? 'within one season' : `within ${lookAheadSeasons} seasons`;
+  const behind = regions.filter(({ shortUnvisited }) => shortUnvisited > 0);
+  return (
+    <section>
+      <h2 id="regions">Where the fences stand</h2>
+      {unswept > 0 && (
+        <p>
+          {`${sentenceCase(countWords(unswept, 'fence is', 'fences are'))} not computed yet, so nothing below speaks of `}
+          <a href="/fences">{unswept === 1 ? 'it' : 'them'}</a>.
+        </p>
+      )}
+      <p>
+        {`Of ${countWords(fences - unswept, 'fence')}, `}
+        <a href="/fences?standing=short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
+        {` of the design gust now, at the line or at the ends, and `}
+        <a href="/fences?standing=closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
+        {behind.length === 0 ? (
+          short > 0 && 'Each short fence has a visit.'
+        ) : (
+          <>
+            {`${sentenceCase(listWords(behind.slice(0, 3).map((each) => `${regionName(each)} (${each.shortUnvisited} of ${each.short})`)))} ${behind.length === 1 ? 'is' : 'are'} behind: so many short fences have no visit yet. `}
+            {brief.plan.inForce ? (
+              <>
+                <a href={`/plan/${brief.plan.inForce.number}#left-out`}>{`Plan ${brief.plan.inForce.number}`}</a>
+                {' says what it left out and why.'}
+              </>
+            ) : (
+              <>
+                <a href="/plan">A season plan</a> looks for one.
+              </>
+            )}
+          </>
+        )}
+      </p>
+      <ScrollFrame label="The regions and their seasons">
+        <table class="stacked">
+          <caption>
+            The regions, the next to open first. In the strip a thick part is a storm season and the upright is today;
+            in the bar the full part is short, the half part goes short {within}.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Region</th>
+              <th scope="col">Storm season</th>
+              <th scope="col">The year ahead</th>
+              <th scope="col">Fences</th>
+            </tr>
+          </thead>
+          <tbody>
+            {regions.map((region) => (
+              <tr>
+                <th scope="row">
+                  <a
+                    href={`/fences?${region.siteRefs.length === 1 ? `site=${encodeURIComponent(region.siteRefs[0]!)}` : 'sort=standing'}`}
+                  >
+                    {regionName(region)}
+                  </a>
+                  <span class="small">{countWords(region.siteRefs.length, 'site')}</span>
+                </th>
+                <td data-label="Storm season">
+                  {sentenceCase(seasonClause(region, today))}
+                  <span class="small">{windowWords(region)}</span>
+                </td>
+                <td data-label="The year ahead">
+                  {region.season.kind === 'all year'
+                    ? 'all of it'
+                    : raw(drawSeasonStrip(today, stripSeasons(region, today)))}
+                </td>
+                <td data-label="Fences">
+                  {`${region.short} short, ${region.closing} closing, of ${numberWords(region.fences)}`}
+                  {raw(
+                    drawPartsBar(
+                      [
+                        { amount: region.short, ink: 'full' },
+                        { amount: region.closing, ink: 'half' },
+                        { amount: region.fences - region.short - region.closing, ink: 'rest' },
+                      ],
+                      region.fences,
+                      BAR_PX,
+                    ),
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollFrame>
+    </section>
+  );
+};
+
+const ChangesPart: FC<BriefPageProps> = ({ brief, sweep }) => {
+  const { counts, named, isFirstSweep } = brief.changes;
+  const { lastFinished, progress, failures, nextAt } = sweep;
+  const fences = counts.reduce((sum, each) => sum + each.fences, 0);
+  return (
+    <section>
+      <h2 id="changes">Since the last sweep</h2>
+      <p>
+        {progress ? `A sweep is at work: ${countWords(progress.done, 'fence')} done so far. ` : ''}
+        {lastFinished?.finishedAt
+          ? `The register was swept ${momentText(lastFinished.finishedAt)}: ${countWords(lastFinished.computed, 'fence')} computed anew, ${countWords(lastFinished.unchanged, 'fence')} unchanged. The next sweep is due ${momentText(nextAt)}.`
+          : `The register has not been swept yet; the first sweep is due ${momentText(nextAt)}.`}
+        {failures.length > 0 && (
+          <>
+            {' '}
+            <a href="/fences">{sentenceCase(countWords(failures.length, 'fence'))}</a>
+            {` could not be computed (${listWords(failures.slice(0, 3).map(({ ref }) => ref))}${failures.length > 3 ? ' and more' : ''}).`}
+          </>
+        )}
+      </p>
+      {lastFinished && (
+        <p>
+          {isFirstSweep
+            ? 'It was the first sweep, so there is nothing to compare it with; from the next on this part says which fences stand otherwise.'
+            : changesSentence(counts)}
+        </p>
+      )}
+      {named.length > 0 && (
+        <>
+          <ul class="plain">
+            {named.map((change) => (
+              <li>
+                <a href={`/fences/${encodeURIComponent(change.fenceRef)}`}>{change.fenceRef}</a>
+                {` at ${change.siteName}: ${changeWords(change)}. In between ${causeClause(change)}.`}
+              </li>
+            ))}
+          </ul>
+          {fences > named.length && (
+            <p>
+              {`And ${countWords(fences - named.length, 'more', 'more')}: `}
+              <a href="/fences?sort=standing">the list of fences</a> has them all.
+            </p>
+          )}
+        </>
+      )}
+    </section>
+  );
+};

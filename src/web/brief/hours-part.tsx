@@ -1,0 +1,104 @@
+import type { FC } from 'hono/jsx';
+import { countWords, dayWords, hoursWords, listWords } from '../../drawing/day-words.ts';
+import type { LedgerCell, LedgerWeek } from '../../season/visit/hours-ledger.ts';
+import type { SeasonBrief } from '../../service/season-brief.ts';
+import { HoursCell } from '../frame/hours-cell.tsx';
+import { ScrollFrame } from '../frame/scroll-frame.tsx';
+
+const sumOf = (weeks: readonly LedgerWeek[], of: (cell: LedgerCell) => number): number =>
+  weeks.reduce((sum, { cells }) => sum + cells.reduce((all, cell) => all + of(cell), 0), 0);
+
+/** Hours that the visits need against those that the crews have, week by week. */
+export const HoursPart: FC<{ readonly brief: SeasonBrief }> = ({ brief }) => {
+  const { hours, plan, today } = brief;
+  const { crews, weeks } = hours;
+  if (crews.length === 0) {
+    return (
+      <section>
+        <h2 id="hours">Hours</h2>
+        <p>
+          The register holds no crew, so there are no weeks to fill. Import crews and crew-members, and{' '}
+          <a href="/plan">a season plan</a> can be made.
+        </p>
+      </section>
+    );
+  }
+  const thereAre = sumOf(weeks, (cell) => cell.thereAre);
+  const confirmed = sumOf(weeks, (cell) => cell.confirmed);
+  const proposed = sumOf(weeks, (cell) => cell.proposed);
+  const full = weeks.filter(({ cells }) => cells.some(({ left }) => left < -0.05));
+  return (
+    <section>
+      <h2 id="hours">Hours</h2>
+      <p>
+        {`In the ${weeks.length} weeks from ${dayWords(weeks[0]!.monday, today)} the crews have ${hoursWords(thereAre)} hours. `}
+        <a href="/visits">Visits</a>
+        {` take ${hoursWords(confirmed + proposed)} of them, ${confirmed > 0 ? hoursWords(confirmed) : 'none'} on promised days; `}
+        <a href="/plan/hours">{`${hoursWords(Math.max(0, thereAre - confirmed - proposed))} are left`}</a>.
+        {full.length > 0 &&
+          ` The week of ${listWords(full.slice(0, 3).map(({ monday }) => dayWords(monday, today)))} has more work than hours.`}
+      </p>
+      <PlanSentence plan={plan} today={today} />
+      <ScrollFrame label="Hours left by week and crew">
+        <table class="stacked ledger">
+          <caption>
+            Hours left of those there are, days off and weather reserve taken off. In the bar the full part is promised,
+            the half part proposed, the rest is free.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Week of</th>
+              {crews.map(({ name }) => (
+                <th scope="col">{name}</th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {weeks.map(({ monday, cells }) => (
+              <tr>
+                <th scope="row">
+                  <a href={`/visits?week=${monday}`}>{dayWords(monday, today)}</a>
+                </th>
+                {cells.map((cell, index) => (
+                  <td data-label={crews[index]!.name}>
+                    <HoursCell cell={cell} />
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollFrame>
+    </section>
+  );
+};
+
+const PlanSentence: FC<Pick<SeasonBrief, 'plan' | 'today'>> = ({ plan, today }) => {
+  const { inForce, newest } = plan;
+  if (!newest) {
+    return (
+      <p>
+        No season plan has been made yet. <a href="/plan">Make one</a>: it fills these weeks.
+      </p>
+    );
+  }
+  const waiting = newest.state === 'made' ? newest : null;
+  return (
+    <p>
+      {inForce ? (
+        <>
+          <a href={`/plan/${inForce.number}`}>{`Plan ${inForce.number}`}</a>
+          {` of ${dayWords(inForce.asOf, today)} is in force${inForce.unservedMusts > 0 ? `; it found no place for ${countWords(inForce.unservedMusts, 'fence')} that must be served` : ''}. `}
+        </>
+      ) : (
+        'No plan is in force. '
+      )}
+      {waiting && (
+        <>
+          <a href={`/plan/${waiting.number}`}>{`Plan ${waiting.number}`}</a>
+          {` of ${dayWords(waiting.asOf, today)} waits for you to accept it.`}
+        </>
+      )}
+    </p>
+  );
+};

@@ -1,0 +1,59 @@
+import type { FC } from 'hono/jsx';
+import { countWords, dayWords, listWords, sentenceCase } from '../../drawing/day-words.ts';
+import type { StoredPlan } from '../../register/plan-store.ts';
+import type { AcceptedVisits } from '../../season/visit/accept-plan.ts';
+import type { Visit } from '../../season/visit/visit.ts';
+import type { CalendarDay } from '../../units/calendar-day.ts';
+import { FormField, TokenField } from '../frame/form-field.tsx';
+import type { PageFrame } from '../frame/page-frame.ts';
+import { PageShell } from '../frame/page-shell.tsx';
+
+/** Properties of the page that asks before a plan is accepted. */
+export interface AcceptPageProps {
+  readonly plan: StoredPlan;
+  readonly changes: AcceptedVisits;
+  readonly siteNames: ReadonlyMap<string, string>;
+  readonly today: CalendarDay;
+  readonly formToken: string;
+  readonly frame: PageFrame;
+}
+
+/** The page that says what accepting a plan would change, and asks. */
+export const AcceptPage: FC<AcceptPageProps> = ({ plan, changes, siteNames, today, formToken, frame }) => {
+  const { kept, moved, created, cancelled, withoutDays } = changes;
+  const named = (visits: readonly Visit[]): string =>
+    `${listWords(
+      visits
+        .slice(0, 8)
+        .map(({ siteRef, firstDay }) => `${siteNames.get(siteRef) ?? siteRef} on ${dayWords(firstDay, today)}`),
+    )}${visits.length > 8 ? ' and more' : ''}`;
+  const line = (visits: readonly Visit[], one: string, several: string) =>
+    visits.length > 0 && <li>{`${sentenceCase(countWords(visits.length, one, several))}: ${named(visits)}.`}</li>;
+  return (
+    <PageShell title={`Accept plan ${plan.number}`} section="plan" frame={frame} cautions={false}>
+      <p class="back">
+        <a href={`/plan/${plan.number}`}>{`Back to plan ${plan.number}`}</a>
+      </p>
+      <h1>{`Accept plan ${plan.number}?`}</h1>
+      <p class="lead">Its visits become proposed ones, laid out on days. No owner is told anything by that.</p>
+      <ul class="plain">
+        {line(created, 'visit is new', 'visits are new')}
+        {line(moved, 'visit moves', 'visits move')}
+        {line(cancelled, 'visit is cancelled', 'visits are cancelled')}
+        {kept.length > 0 && (
+          <li>{`${sentenceCase(countWords(kept.length, 'visit stays', 'visits stay'))} as ${kept.length === 1 ? 'it is' : 'they are'}.`}</li>
+        )}
+        {withoutDays.map(({ week, siteRef }) => (
+          <li>{`No days in the week of ${dayWords(week, today)} hold the visit to ${siteNames.get(siteRef) ?? siteRef}: it is not proposed, and its fences come back in the next plan.`}</li>
+        ))}
+        {created.length + moved.length + cancelled.length + kept.length === 0 && <li>It proposes no visit.</li>}
+      </ul>
+      <p>Visits that you confirmed or gave a week are not touched.</p>
+      <form class="tall" method="post" action={`/plan/${plan.number}/accept`}>
+        <TokenField token={formToken} />
+        <FormField name="because" label="Why, if it is worth keeping" required={false} />
+        <button type="submit">{`Accept plan ${plan.number}`}</button>
+      </form>
+    </PageShell>
+  );
+};

@@ -1,0 +1,99 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { causeClause, changesSentence, changeWords } from '../../../src/web/brief/change-sentences.ts';
+import { importFiles } from '../../register/made-up-register.ts';
+import { madeUpVisit, storeVisits } from '../../service/visiting-register.ts';
+import { type SampleApp, sampleApp } from '../sample-app.ts';
+
+const CREWS = [
+  { name: 'crews.csv', text: 'ref,name,base_latitude,base_longitude,speed_mph\nnorth,North crew,,,40\n' },
+  { name: 'crew-members.csv', text: 'ref,crew,name,hours_per_week,languages,skills\nm1,north,Orla Finch,40,en,\n' },
+];
+
+/** The text of a page without its tags. */
+const words = (html: string): string =>
+  html
+    .replaceAll(/<svg.*?<\/svg>/gs, ' ')
+    .replaceAll(/<[^>]+>/g, '')
+    .replaceAll('&#39;', "'")
+    .replaceAll(/\s+/g, ' ');
+
+describe('the season brief', () => {
+  let sample: SampleApp;
+  beforeAll(async () => {
+    sample = await sampleApp();
+  });
+  afterAll(() => sample.close());
+
+  it('is where the office begins, and nobody else', async () => {
+    expect((await sample.app.request('/')).headers.get('location')).toBe('/brief');
+    const crew = await sample.signIn({ name: 'crew', role: 'crew' });
+    expect((await sample.pages.request('/', { headers: { cookie: crew } })).headers.get('location')).toBe('/fences');
+    expect((await sample.pages.request('/brief', { headers: { cookie: crew } })).status).toBe(403);
+  });
+
+  it('says where the seasons and the fences stand, in sentences that lead on', async () => {
+    const html = await sample.text('/brief');
+    const text = words(html);
+    expect(text).toContain('Tuesday, November 24, 2026');
+    expect(text).toContain('gulf stands in its storm season until November 30');
+    expect(text).toMatch(/The next season opens in 189 days, in gulf, on June 1, 2027\./);
+    expect(text).toMatch(/Of 8 fences, \d+ (is|are) short of the design gust now/);
+    expect(html).toContain('href="/fences?standing=short"');
+    expect(text).toContain('It was the first sweep');
+    expect(text).toContain('The register holds no crew');
+    expect(html.match(/class="season-strip"/g)).toHaveLength(2);
+  });
+
+  it('says what the crews have, what waits, what was missed, and what nobody has spoken of', async () => {
+    expect((await importFiles(sample.register, CREWS)).faults).toEqual([]);
+    await storeVisits(sample.register, [
+      madeUpVisit({ uid: 'A', firstDay: '2026-11-25', lastDay: '2026-11-25' }),
+      madeUpVisit({ uid: 'B', firstDay: '2026-11-20', lastDay: '2026-11-20', state: 'confirmed' }),
+      madeUpVisit({ uid: 'C', firstDay: '2026-11-18', lastDay: '2026-11-18', state: 'missed' }),
+    ]);
+    const html = await sample.text('/brief');
+    const text = words(html);
+    expect(text).toContain('1 visit this week: 0 confirmed, 1 proposed, 0 done, 0 missed.');
+    expect(text).toContain('1 visit was promised for days that are past');
+    expect(text).toContain('1 visit was missed in the last two weeks');
+    expect(text).toMatch(
+      /In the 6 weeks from November 23 the crews have \d+ hours\. Visits take 5\.8 of them, none on promised days/,
+    );
+    expect(text).toContain('No season plan has been made yet.');
+    expect(html).toContain('href="/visits?state=overdue"');
+    expect(html).toContain('href="/plan/hours"');
+  });
+
+  it('has the words for an empty register', async () => {
+    const empty = await sampleApp({ empty: true });
+    try {
+      const text = words(await empty.text('/brief'));
+      expect(text).toContain('The register holds no fences yet');
+      expect(text).toContain('The register has not been swept yet');
+    } finally {
+      await empty.close();
+    }
+  });
+});
+
+describe('the sentences about what changed', () => {
+  it('count worse, better and ends', () => {
+    expect(changesSentence([])).toBe('No fence stands otherwise than the night before.');
+    expect(
+      changesSentence([
+        { before: 'clear', after: 'closing', fences: 1 },
+        { before: 'short', after: 'clear', fences: 2 },
+        { before: 'short', after: 'short', fences: 1 },
+      ]),
+    ).toBe('1 fence stands worse and 2 fences stand better than the night before. At 1 fence the ends alone changed.');
+  });
+
+  it('name what came in between without calling it the reason', () => {
+    expect(causeClause({ causes: ['inspection', 'season'] })).toBe(
+      'an inspection was entered and a new season has begun to count',
+    );
+    const change = { fenceRef: 'A', siteName: 'S', before: 'short', after: 'short', causes: ['works'] } as const;
+    expect(changeWords({ ...change, endsBefore: 'short', endsAfter: 'clear' })).toBe('its ends short to clear');
+    expect(changeWords({ ...change, before: 'clear', endsBefore: null, endsAfter: null })).toBe('clear to short');
+  });
+});
