@@ -19,5 +19,9 @@ export const PICTURES: readonly PictureWanted[] = [
   { name: 'fence', path: '/fences/CT-11', as: 'The office', width: 1280, height: 1130 },
   { name: 'fence-phone', path: '/fences/CT-11', as: 'The office', width: 390, height: 900 },
   { name: 'reasons', path: '/fences/CT-11/reasons', as: 'The office', width: 1280, height: 1000 },
+  { name: 'board', path: '/board', as: 'A board', width: 1280, height: 1000 },
+  { name: 'board-phone', path: '/board', as: 'A board', width: 390, height: 900 },
+  { name: 'evidence', path: '/fences/CT-05/evidence', as: 'A board', width: 1280, height: 1000 },
+  { name: 'documents', path: '/documents?fence=CT-05', as: 'The office', width: 1280, height: 900 },
   { name: 'outbox', path: '/outbox', as: 'The office', width: 1280, height: 640 },
 ];
