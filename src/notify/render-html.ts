@@ -13,7 +13,8 @@ p{margin:0 0 10px}
 .answer .title{font-size:14px;color:#5a636d;margin:0}
 img{display:block;width:100%;max-width:560px;height:auto;background:#fff;border:0}
 .scroll{overflow-x:auto}
-table{border-collapse:collapse;width:100%;min-width:480px;font-size:14px}
+table{border-collapse:collapse;width:100%;font-size:14px}
+.wide{min-width:480px}
 caption{text-align:left;font-weight:600;padding:10px 0 4px}
 th,td{text-align:left;vertical-align:top;padding:5px 8px 5px 0;border-bottom:1px solid #d8d5cd}
 ul{margin:0 0 10px;padding-left:20px}
@@ -24,6 +25,9 @@ body{background:#14171a;color:#e8e6e1}.sheet{background:#1d2125}
 .answer{border-left-color:#8fb8d8}.answer .title,.small{color:#a9b1b9}th,td{border-bottom-color:#3a4046}
 ${LINKS_STYLE_DARK}
 }`;
+
+/** A table of more columns than this keeps its width on a phone and scrolls. */
+const WIDE_FROM = 4;
 
 /** How a picture is pointed to: by its content id in a mail, or as data where a letter is printed. */
 export type PictureSource = (picture: MessagePicture) => string;
@@ -52,7 +56,7 @@ function blockHtml(block: BodyBlock, source: PictureSource): string {
       const rows = block.rows
         .map((row) => `<tr>${row.map((cell) => `<td>${escapeXml(cell)}</td>`).join('')}</tr>`)
         .join('\n');
-      return `<div class="scroll"><table><caption>${escapeXml(block.caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows}\n</tbody></table></div>`;
+      return `<div class="scroll"><table${block.columns.length > WIDE_FROM ? ' class="wide"' : ''}><caption>${escapeXml(block.caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows}\n</tbody></table></div>`;
     }
   }
 }

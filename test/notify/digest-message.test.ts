@@ -23,7 +23,7 @@ describe('digestMessage', () => {
 
   it('has a table a site with every fence, and draws the three weakest', () => {
     const { html, pictures } = digest();
-    expect(html.match(/<table>/g)).toHaveLength(2);
+    expect(html.match(/<table class="wide">/g)).toHaveLength(2);
     for (const fence of fences) expect(html).toContain(`<td>${fence.forecast.fenceRef}</td>`);
     expect(pictures.map((picture) => picture.alt.slice(0, 18))).toEqual([
       'Chart of fence F-0',

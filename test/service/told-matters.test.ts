@@ -76,7 +76,9 @@ describe('the reminder before a season', () => {
     await compose(register, '2027-04-20T12:00:00Z');
     const [reminder] = await listOutbox(register, { limit: 9 });
     expect(reminder?.subject).toContain('season 2027 opens on June 1, 2027, and it is still short');
-    expect(await textOf(register, reminder?.id ?? 0)).toContain('before season 2027 opens on June 1, 2027');
+    expect(await textOf(register, reminder?.id ?? 0)).toContain(
+      'by May 25, 2027, so that new footings are ready when season 2027 opens on June 1, 2027',
+    );
     await sweep(register, '2028-05-30T12:00:00Z');
     expect(await compose(register, '2028-06-01T12:00:00Z')).toMatchObject({ failures: [] });
     const last = await register.db
