@@ -6,7 +6,7 @@ import {
   resumeAddress,
 } from '../register/delivery-reports.ts';
 import { isoUtc } from '../service/clock.ts';
-import { NoDeliveryReport } from '../service/delivery-report.ts';
+import { NoDeliveryReport, reasonIn } from '../service/delivery-report.ts';
 import { type TakenReport, takeReport } from '../service/take-report.ts';
 import type { CliContext } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
@@ -81,7 +81,7 @@ export async function runMailStopped(context: CliContext, options: MailOptions):
       each.address,
       `${each.ownerName} (${each.ownerRef})`,
       each.since.slice(0, 10),
-      `${each.status} ${each.diagnostic}`.trim(),
+      reasonIn(each),
       String(each.outboxId),
       String(each.waiting),
     ]);
@@ -97,7 +97,7 @@ export async function runMailStopped(context: CliContext, options: MailOptions):
       each.envelopeTo,
       each.receivedAt.slice(0, 10),
       each.action,
-      `${each.status} ${each.diagnostic}`.trim(),
+      reasonIn(each),
       each.foundBy === 'message id' ? 'unsigned' : 'signed',
     ]);
     terminal.out(plainTable(['Message', 'To', 'Day', 'What', 'The server said', 'Report'], rows, [0]));

@@ -22,6 +22,10 @@ export class NoDeliveryReport extends Error {
   }
 }
 
+/** A report's reason in the server's words, with the status code where they do not hold it already. */
+export const reasonIn = ({ status, diagnostic }: Pick<DeliveryReport, 'status' | 'diagnostic'>): string =>
+  diagnostic.includes(status) ? diagnostic : `${status} ${diagnostic}`.trim();
+
 type Fields = ReadonlyMap<string, string>;
 
 const ACTIONS: readonly ReportAction[] = ['failed', 'delayed', 'delivered', 'relayed', 'expanded'];

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { StoppedAddress } from '../../register/delivery-reports.ts';
+import { reasonIn } from '../../service/delivery-report.ts';
 import { momentText } from '../frame/moment-text.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 
@@ -37,7 +38,7 @@ export const StoppedAddresses: FC<{ readonly stopped: readonly StoppedAddress[] 
                   <span class="small">{each.ownerRef}</span>
                 </td>
                 <td data-label="Why">
-                  {`${each.status} ${each.diagnostic}`.trim()}
+                  {reasonIn(each)}
                   <span class="small">{`Message ${each.outboxId}: ${each.subject}`}</span>
                 </td>
                 <td data-label="Since">{momentText(each.since)}</td>
