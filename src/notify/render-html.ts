@@ -24,7 +24,7 @@ body{background:#14171a;color:#e8e6e1}.sheet{background:#1d2125}
 .answer{border-left-color:#8fb8d8}.answer .title,.small{color:#a9b1b9}th,td{border-bottom-color:#3a4046}
 ${LINKS_STYLE_DARK}
 }
-@media (max-width:480px){table{font-size:13px}th,td{overflow-wrap:anywhere;padding-right:6px}tr>:nth-child(4):not(:last-child),tr>:nth-child(6):not(:last-child){display:none}}`;
+@media (max-width:480px){table{font-size:13px}th,td{overflow-wrap:break-word;padding-right:6px}tr>:nth-child(4):not(:last-child),tr>:nth-child(6):not(:last-child){display:none}}`;
 
 /** How a picture is pointed to: by its content id in a mail, or as data where a letter is printed. */
 export type PictureSource = (picture: MessagePicture) => string;
