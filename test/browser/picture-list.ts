@@ -17,5 +17,9 @@ export const PICTURES: readonly PictureWanted[] = [
   { name: 'fence', path: '/fences/CT-11', as: 'The office', width: 1280, height: 1130 },
   { name: 'fence-phone', path: '/fences/CT-11', as: 'The office', width: 390, height: 900 },
   { name: 'reasons', path: '/fences/CT-11/reasons', as: 'The office', width: 1280, height: 1000 },
+  { name: 'owner', path: '', as: 'An owner', width: 1280, height: 900 },
+  { name: 'owner-fence-phone', path: '/fences/AS-01', as: 'An owner', width: 390, height: 900 },
+  { name: 'owner-preferences-phone', path: '/preferences', as: 'An owner (Spanish)', width: 390, height: 1200 },
+  { name: 'answers', path: '/answers', as: 'The office', width: 1280, height: 800 },
   { name: 'outbox', path: '/outbox', as: 'The office', width: 1280, height: 640 },
 ];
