@@ -11,7 +11,7 @@ p{margin:0 0 10px}
 .answer{border-left:4px solid #2b5876;padding:2px 0 2px 14px;margin:0 0 18px}
 .answer p{font-size:18px;line-height:1.4}
 .answer .title{font-size:14px;color:#5a636d;margin:0}
-img{display:block;width:100%;max-width:560px;height:auto;background:#fff;border:0}
+img{display:block;width:100%;max-width:560px;height:auto;background:#fff;color:#22262b;border:0}
 .scroll{overflow-x:auto}
 table{border-collapse:collapse;width:100%;font-size:14px}
 .wide{min-width:480px}
@@ -24,7 +24,8 @@ ${LINKS_STYLE}
 body{background:#14171a;color:#e8e6e1}.sheet{background:#1d2125}
 .answer{border-left-color:#8fb8d8}.answer .title,.small{color:#a9b1b9}th,td{border-bottom-color:#3a4046}
 ${LINKS_STYLE_DARK}
-}`;
+}
+@media (max-width:480px){table{font-size:13px}th,td{overflow-wrap:break-word;padding-right:6px}}`;
 
 /** A table of more columns than this keeps its width on a phone and scrolls. */
 const WIDE_FROM = 4;
@@ -56,7 +57,7 @@ function blockHtml(block: BodyBlock, source: PictureSource): string {
       const rows = block.rows
         .map((row) => `<tr>${row.map((cell) => `<td>${escapeXml(cell)}</td>`).join('')}</tr>`)
         .join('\n');
-      return `<div class="scroll"><table${block.columns.length > WIDE_FROM ? ' class="wide"' : ''}><caption>${escapeXml(block.caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows}\n</tbody></table></div>`;
+      return `<div class="scroll" tabindex="0" role="region" aria-label="${escapeXml(block.caption)}"><table${block.columns.length > WIDE_FROM ? ' class="wide"' : ''}><caption>${escapeXml(block.caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows}\n</tbody></table></div>`;
     }
   }
 }

@@ -23,5 +23,9 @@ export const PICTURES: readonly PictureWanted[] = [
   { name: 'board-phone', path: '/board', as: 'A board', width: 390, height: 900 },
   { name: 'evidence', path: '/fences/CT-05/evidence', as: 'A board', width: 1280, height: 1000 },
   { name: 'documents', path: '/documents?fence=CT-05', as: 'The office', width: 1280, height: 900 },
+  { name: 'owner', path: '', as: 'An owner', width: 1280, height: 900 },
+  { name: 'owner-fence-phone', path: '/fences/AS-01', as: 'An owner', width: 390, height: 900 },
+  { name: 'owner-preferences-phone', path: '/preferences', as: 'An owner (Spanish)', width: 390, height: 1200 },
+  { name: 'answers', path: '/answers', as: 'The office', width: 1280, height: 800 },
   { name: 'outbox', path: '/outbox', as: 'The office', width: 1280, height: 640 },
 ];

@@ -27,7 +27,8 @@ function amountLines(what: string, amount: Money): readonly string[] {
 /** Units that are words and take an s. */
 const COUNTED: ReadonlySet<string> = new Set(['post', 'visit', 'fence', 'site', 'piece', 'bag']);
 
-const quantityText = (quantity: number, unit: string): string =>
+/** A quantity with its unit: `2 posts`. */
+export const quantityText = (quantity: number, unit: string): string =>
   `${quantity} ${unit}${quantity !== 1 && COUNTED.has(unit) ? 's' : ''}`;
 
 /** A quote as plain text, no line wider than 72 characters. */

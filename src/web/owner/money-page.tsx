@@ -1,7 +1,8 @@
 import type { FC } from 'hono/jsx';
-import { cents, type Money, minusMoney, sumMoney } from '../../season/money/money.ts';
+import { type Money, minusMoney, sumMoney } from '../../season/money/money.ts';
 import type { ReserveYear } from '../../season/money/reserve-plan.ts';
 import type { OwnerMoney } from '../../service/owner-money.ts';
+import type { MoneyAhead } from '../../service/owner-money-ahead.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { MONEY_WORDS } from './money-words.ts';
@@ -18,19 +19,23 @@ function whole(amount: Money | number, language: PageLanguage): string {
   return `${text} ${CURRENCY}`;
 }
 
+/** From one amount to another; one where they read the same. */
+const rangeText = (from: string, to: string): string => (from === to ? from : `${from}–${to}`);
+
 const bare = (amount: Money | number, language: PageLanguage): string => whole(amount, language).split(' ')[0] ?? '';
 
 /** The page of what an owner's fences cost, year by year. */
-export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: OwnerMoney | null }> = ({
-  view,
-  money,
-}) => {
+export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: MoneyAhead }> = ({ view, money }) => {
   const { language } = view.owner;
   const words = MONEY_WORDS[language];
   return (
-    <OwnerShell view={view} title={words.title} place="money" cautions={money !== null}>
+    <OwnerShell view={view} title={words.title} place="money" cautions={money.kind === 'planned'}>
       <h1>{words.title}</h1>
-      {money ? <Planned view={view} money={money} /> : <p class="lead">{words.none}</p>}
+      {money.kind === 'planned' ? (
+        <Planned view={view} money={money} />
+      ) : (
+        <p class="lead">{money.kind === 'being worked out' ? words.workedOut : words.none}</p>
+      )}
     </OwnerShell>
   );
 };
@@ -108,15 +113,15 @@ const YearTable: FC<{ readonly years: readonly ReserveYear[]; readonly language:
   const text = (amount: Money | number): string => bare(amount, language);
   return (
     <ScrollFrame label={words.byYear}>
-      <table class="stacked">
+      <table class="by-year">
         <caption>{words.inCurrency(CURRENCY)}</caption>
         <thead>
           <tr>
             <th scope="col">{words.year}</th>
-            <th scope="col" class="figure">
+            <th scope="col" class="figure rest">
               {words.repairs}
             </th>
-            <th scope="col" class="figure">
+            <th scope="col" class="figure rest">
               {words.replacing}
             </th>
             <th scope="col" class="figure">
@@ -131,18 +136,10 @@ const YearTable: FC<{ readonly years: readonly ReserveYear[]; readonly language:
           {years.map(({ year, repairs, spending, spendingBand }) => (
             <tr>
               <th scope="row">{year}</th>
-              <td data-label={words.repairs} class="figure">
-                {text(repairs)}
-              </td>
-              <td data-label={words.replacing} class="figure">
-                {text(minusMoney(spending, repairs))}
-              </td>
-              <td data-label={words.together} class="figure">
-                {text(spending)}
-              </td>
-              <td data-label={words.range} class="figure">
-                {`${text(cents(Math.round(spendingBand.p10)))}–${text(cents(Math.round(spendingBand.p90)))}`}
-              </td>
+              <td class="figure rest">{text(repairs)}</td>
+              <td class="figure rest">{text(minusMoney(spending, repairs))}</td>
+              <td class="figure">{text(spending)}</td>
+              <td class="figure">{rangeText(text(spendingBand.p10), text(spendingBand.p90))}</td>
             </tr>
           ))}
         </tbody>

@@ -3,6 +3,7 @@ import type { PageLanguage } from '../frame/page-language.ts';
 interface MoneyWords {
   readonly title: string;
   readonly none: string;
+  readonly workedOut: string;
   readonly lead: (fences: number, spending: string, first: number, last: number) => string;
   readonly setAside: (yearly: string, atOnce: string | null, safer: string, saferAtOnce: string | null) => string;
   readonly label: string;
@@ -31,6 +32,7 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
   en: {
     title: 'Plan and money',
     none: 'There is no fence of yours to plan for now.',
+    workedOut: 'Your plan is being worked out. This page loads again by itself in a few seconds.',
     lead: (fences, spending, first, last) =>
       `From ${first} to ${last} we expect ${fences === 1 ? 'your fence' : `your ${fences} fences`} to cost about ${spending} in repairs, care and replacement.`,
     setAside: (yearly, atOnce, safer, saferAtOnce) =>
@@ -60,6 +62,7 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
   es: {
     title: 'Plan y dinero',
     none: 'Ahora no hay ninguna cerca suya que planear.',
+    workedOut: 'Su plan se está calculando. Esta página se carga otra vez sola en unos segundos.',
     lead: (fences, spending, first, last) =>
       `De ${first} a ${last} calculamos que ${fences === 1 ? 'su cerca costará' : `sus ${fences} cercas costarán`} unos ${spending} en reparación, cuidado y reemplazo.`,
     setAside: (yearly, atOnce, safer, saferAtOnce) =>

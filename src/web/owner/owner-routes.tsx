@@ -2,11 +2,10 @@ import { Hono } from 'hono';
 import { sentMessagesOf } from '../../register/outbox.ts';
 import { fencesOfOwner, isFenceOf } from '../../register/owner-fences.ts';
 import { readRecord } from '../../register/record-store.ts';
-import { NO_MONEY } from '../../season/money/money.ts';
 import { dayInZone } from '../../service/clock.ts';
 import { currentFences } from '../../service/current-fences.ts';
 import { readFences } from '../../service/owner-answers.ts';
-import { ownerMoney } from '../../service/owner-money.ts';
+import { moneyAhead } from '../../service/owner-money-ahead.ts';
 import { quotesOfOwner } from '../../service/owner-quotes.ts';
 import type { AppParts } from '../../service/service.ts';
 import { worksOffers } from '../../service/works-offers.ts';
@@ -26,25 +25,15 @@ export const NO_FENCE: Problem = {
   wayOut: 'Open the list of your fences. · Abra la lista de sus cercas.',
 };
 
-/** How an owner's money is planned where the office said nothing else; the command line takes the same. Source: judgement. */
-const MONEY_TERMS = {
-  years: 20,
-  openingBalance: NO_MONEY,
-  contribution: { kind: 'find', course: 'flat', cover: 'expected' },
-  inflation: 0.03,
-  interest: 0.02,
-  floor: NO_MONEY,
-  dependence: 'independent',
-  rule: 'cheapest',
-  longestServiceYears: 25,
-  inspectEveryYears: 5,
-  sharedPart: 0.5,
-} as const;
+/** How long a page waits for a plan, and after how long the browser asks again [s]. */
+const PATIENCE_S = 3;
+const ASK_AGAIN_S = 4;
 
 /** What a signed link shows its owner: their fences, what they cost, what there is in writing, and nobody else's. */
 export function ownerRoutes({ register, clock }: Pick<AppParts, 'register' | 'clock'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
   const parts = { register, clock };
+  const askMoney = moneyAhead(register, clock);
 
   app.get('/owner/:token', async (context) => {
     const view = await ownerView(context, parts, 'fences');
@@ -82,9 +71,9 @@ export function ownerRoutes({ register, clock }: Pick<AppParts, 'register' | 'cl
   app.get('/owner/:token/money', async (context) => {
     const view = await ownerView(context, parts, 'money');
     if (!view) return sayProblem(context, NO_FENCE);
-    const request = { ...MONEY_TERMS, ownerRef: view.owner.ref, now: clock, onProgress: () => undefined };
-    const money = await ownerMoney(register, request);
-    return context.html(<OwnerMoneyPage view={view} money={money.kind === 'planned' ? money : null} />);
+    const money = await askMoney(view.owner.ref, PATIENCE_S * 1000);
+    if (money.kind === 'being worked out') context.header('Refresh', String(ASK_AGAIN_S));
+    return context.html(<OwnerMoneyPage view={view} money={money} />);
   });
 
   app.get('/owner/:token/documents', async (context) => {

@@ -70,7 +70,14 @@ export const OWNER_WORDS: Readonly<Record<PageLanguage, OwnerWords>> = {
         ? fences === 1
           ? 'It holds the gust that it should, and will for some seasons.'
           : `All ${fences} hold the gust that they should, and will for some seasons.`
-        : `Of ${fences} ${short === 1 ? '1 does' : `${short} do`} not hold the gust that it should; ${closing === 1 ? '1 holds' : `${closing} hold`} it for a few seasons more.`,
+        : fences === 1
+          ? short === 1
+            ? 'It does not hold the gust that it should.'
+            : 'It holds the gust that it should for a few seasons more.'
+          : `Of ${fences} fences, ${[
+              ...(short > 0 ? [`${short} ${short === 1 ? 'does' : 'do'} not hold the gust that they should`] : []),
+              ...(closing > 0 ? [`${closing} ${closing === 1 ? 'holds' : 'hold'} it for a few seasons more`] : []),
+            ].join(', and ')}.`,
     oneOf: (ref, site, sentences) => `Fence ${ref} at ${site}. ${sentences}`,
     suggestion: 'What we suggest, and by when',
     nothingDone: 'If nothing is done',
@@ -116,7 +123,14 @@ export const OWNER_WORDS: Readonly<Record<PageLanguage, OwnerWords>> = {
         ? fences === 1
           ? 'Aguanta la ráfaga que debería, y la aguantará algunas temporadas.'
           : `Las ${fences} aguantan la ráfaga que deberían, y la aguantarán algunas temporadas.`
-        : `De ${fences}, ${short === 1 ? '1 no aguanta' : `${short} no aguantan`} la ráfaga que debería; ${closing === 1 ? '1 la aguanta' : `${closing} la aguantan`} pocas temporadas más.`,
+        : fences === 1
+          ? short === 1
+            ? 'No aguanta la ráfaga que debería.'
+            : 'Aguanta la ráfaga que debería pocas temporadas más.'
+          : `De ${fences} cercas, ${[
+              ...(short > 0 ? [`${short} no ${short === 1 ? 'aguanta' : 'aguantan'} la ráfaga que deberían`] : []),
+              ...(closing > 0 ? [`${closing} la ${closing === 1 ? 'aguanta' : 'aguantan'} pocas temporadas más`] : []),
+            ].join(', y ')}.`,
     oneOf: (ref, site, sentences) => `Cerca ${ref} en ${site}. ${sentences}`,
     suggestion: 'Qué proponemos, y para cuándo',
     nothingDone: 'Si no se hace nada',

@@ -1,11 +1,13 @@
 import type { FC } from 'hono/jsx';
 import { dayInWords } from '../../notify/plain-words.ts';
 import { moneyText } from '../../season/money/money.ts';
+import { quantityText } from '../../season/money/quote-text.ts';
 import type { OwnerQuote } from '../../service/owner-quotes.ts';
 import { FormField, TokenField } from '../frame/form-field.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { OwnerShell, Said } from './owner-shell.tsx';
 import type { OwnerView } from './owner-view.ts';
+import { conditionInSpanish, lineInSpanish, quantityInSpanish } from './quote-translation.ts';
 import { QUOTES_WORDS } from './quotes-words.ts';
 import { worksTextIn } from './works-words.ts';
 
@@ -91,9 +93,11 @@ export const OwnerQuotePage: FC<{
       {quote.cautions.length > 0 && (
         <>
           <h2>{words.conditions}</h2>
-          <ul class="plain" lang="en">
+          <ul class="plain">
             {quote.cautions.map((caution) => (
-              <li>{caution}</li>
+              <li>
+                <InBoth english={caution} spanish={language === 'es' ? conditionInSpanish(caution) : null} />
+              </li>
             ))}
           </ul>
         </>
@@ -103,8 +107,23 @@ export const OwnerQuotePage: FC<{
   );
 };
 
-const QuoteTable: FC<{ readonly view: OwnerView; readonly offered: OwnerQuote }> = ({ view, offered: { quote } }) => {
-  const words = QUOTES_WORDS[view.owner.language];
+/** A text of the quote; where it is told in Spanish, with the words that were offered under it. */
+const InBoth: FC<{ readonly english: string; readonly spanish: string | null }> = ({ english, spanish }) =>
+  spanish === null ? (
+    <span lang="en">{english}</span>
+  ) : (
+    <>
+      {spanish}
+      <span class="as-written" lang="en">
+        {english}
+      </span>
+    </>
+  );
+
+const QuoteTable: FC<{ readonly view: OwnerView; readonly offered: OwnerQuote }> = ({ view, offered }) => {
+  const { language } = view.owner;
+  const { quote } = offered;
+  const words = QUOTES_WORDS[language];
   const sum = (label: string, amount: string) => (
     <tr class="sum">
       <th scope="row">{label}</th>
@@ -127,12 +146,14 @@ const QuoteTable: FC<{ readonly view: OwnerView; readonly offered: OwnerQuote }>
           </tr>
         </thead>
         <tbody>
-          {quote.lines.map(({ what, quantity, unit, unitPrice, amount }) => (
+          {quote.lines.map(({ what, quantity, unit, unitPrice, amount }, index) => (
             <tr>
-              <th scope="row" lang="en">
-                {what}
+              <th scope="row">
+                <InBoth english={what} spanish={language === 'es' ? lineInSpanish(offered, index) : null} />
               </th>
-              <td data-label={words.quantity} lang="en">{`${quantity} ${unit}, ${moneyText(unitPrice)}`}</td>
+              <td data-label={words.quantity}>
+                {`${language === 'es' ? quantityInSpanish(quantity, unit) : quantityText(quantity, unit)} × ${moneyText(unitPrice)}`}
+              </td>
               <td data-label={words.amount} class="figure">
                 {moneyText(amount)}
               </td>

@@ -121,7 +121,8 @@ export const QUOTES_WORDS: Readonly<Record<PageLanguage, QuotesWords>> = {
     amount: 'Importe',
     subtotal: 'Suma',
     tax: (percent) => `Impuesto ${percent} %`,
-    asWritten: 'Las líneas y condiciones están como la oficina las escribió, en inglés:',
+    asWritten:
+      'La oficina escribió el presupuesto en inglés; debajo de cada línea está como ella la escribió, y eso es lo que vale.',
     conditions: 'Condiciones',
     accept: {
       heading: 'Aceptar este presupuesto',

@@ -39,8 +39,8 @@ const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = (
   const last = visit.lastDay === visit.firstDay ? null : longDay(visit.lastDay, language);
   const first = longDay(visit.firstDay, language);
   return (
-    <section class="answer-box" aria-labelledby={`visit-${visit.uid}`}>
-      <h2 id={`visit-${visit.uid}`}>{words.at(site.name)}</h2>
+    <div class="answer-box">
+      <h2>{words.at(site.name)}</h2>
       <ul class="plain">
         {items.map(({ fenceRef, works }) => (
           <li>{words.fence(fenceRef, works.map((one) => worksTextIn(one, language)).join(' + '))}</li>
@@ -57,7 +57,7 @@ const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = (
           <DayForm view={view} each={each} />
         </>
       )}
-    </section>
+    </div>
   );
 };
 
