@@ -118,6 +118,9 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('POST', '/storms', OFFICE),
   route('GET', '/settings', OFFICE),
   route('POST', '/settings', OFFICE),
+  route('GET', '/learned', OFFICE),
+  route('GET', '/learned/preview', OFFICE),
+  route('POST', '/learned', OFFICE),
   route('GET', '/owner/:token', OWNER),
   route('GET', '/owner/:token/fences/:ref', OWNER),
 ];

@@ -26,7 +26,7 @@ a:hover { text-decoration-thickness: 2px; }
 .masthead-inner { display: flex; flex-wrap: wrap; align-items: center; gap: 0.25rem 2rem; padding-top: 0.9rem; padding-bottom: 0.9rem; }
 .name { font-weight: 600; font-size: 1.25rem; color: var(--ink); text-decoration: none; display: inline-flex; align-items: center; gap: 0.6rem; }
 .name svg { stroke: currentColor; flex: none; }
-.masthead ul { display: flex; gap: 1.4rem; list-style: none; margin: 0; padding: 0; }
+.masthead ul { display: flex; flex-wrap: wrap; gap: 0.2rem 1.4rem; list-style: none; margin: 0; padding: 0; }
 .masthead li a { color: var(--ink); text-decoration-color: transparent; display: inline-block; padding: 0.2rem 0; }
 .masthead li a:hover, .masthead li a[aria-current] { text-decoration-color: currentColor; }
 main { padding-top: clamp(1.5rem, 4vw, 2.75rem); padding-bottom: 3rem; }

@@ -66,7 +66,7 @@ export const InspectPage: FC<InspectPageProps> = (props) => {
           ))}
         </ul>
       )}
-      <form method="post" action={`${path}/inspect?from=${from}`}>
+      <form class="entry-form" method="post" action={`${path}/inspect?from=${from}`}>
         <TokenField token={formToken} />
         <div class="tall-fields">
           <FormField name="day" label="Day" value={cells.day ?? ''} hint="As 2026-05-12." fault={fault('day')} />
@@ -154,7 +154,7 @@ const OtherPosts: FC<InspectPageProps & { readonly path: string }> = ({ postCoun
 
 const PostRows: FC<Pick<InspectPageProps, 'entries' | 'faults' | 'units'>> = ({ entries, faults }) => (
   <ScrollFrame label="Posts">
-    <table class="entry">
+    <table class="entry stacked">
       <caption class="visually-hidden">What was found, post by post</caption>
       <thead>
         <tr>
@@ -200,7 +200,10 @@ const PostRow: FC<{ readonly entry: ReadingEntry; readonly isWrong: boolean }> =
   );
   return (
     <tr id={`post-${post}`}>
-      <th scope="row">{post}</th>
+      <th scope="row">
+        <span class="stacked-name">Post </span>
+        {post}
+      </th>
       <td data-label="At the groundline">
         <select name={readingField(post, 'found')} aria-label={`Post ${post}: at the groundline`}>
           {FOUND_WORDS.map(([value, words]) => (

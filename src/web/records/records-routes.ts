@@ -6,6 +6,7 @@ import { evidenceRoutes } from './evidence-routes.tsx';
 import { exportRoutes } from './export-routes.ts';
 import { importRoutes } from './import-routes.tsx';
 import { inspectRoutes } from './inspect-routes.tsx';
+import { learnedRoutes } from './learned-routes.tsx';
 import { listsRoutes } from './lists-routes.tsx';
 import { ownersRoutes } from './owners-routes.tsx';
 import { settingsRoutes } from './settings-routes.tsx';
@@ -24,6 +25,7 @@ export function recordsRoutes(parts: AppParts): Hono<PageEnv> {
   app.route('/', evidenceRoutes(parts));
   app.route('/', stormsRoutes(parts));
   app.route('/', settingsRoutes(parts));
+  app.route('/', learnedRoutes(parts));
   app.route('/', editorRoutes(parts));
   return app;
 }
