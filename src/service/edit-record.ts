@@ -39,7 +39,7 @@ export async function recordNamed<K extends RecordKind>(
   kind: K,
   name: string,
 ): Promise<RecordOf[K] | null> {
-  if (hasRef(kind)) return readRecord(register.db, kind, name) as Promise<RecordOf[K] | null>;
+  if (hasRef(kind)) return readRecord(register.db, kind, name);
   const records = await listRecords(register.db, kind);
   return records.find((record) => recordName(kind, record) === name) ?? null;
 }

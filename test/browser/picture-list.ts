@@ -18,4 +18,8 @@ export const PICTURES: readonly PictureWanted[] = [
   { name: 'fence-phone', path: '/fences/CT-11', as: 'The office', width: 390, height: 900 },
   { name: 'reasons', path: '/fences/CT-11/reasons', as: 'The office', width: 1280, height: 1000 },
   { name: 'outbox', path: '/outbox', as: 'The office', width: 1280, height: 640 },
+  { name: 'notices', path: '/notices', as: 'The office', width: 1280, height: 900 },
+  { name: 'import', path: '/import', as: 'The office', width: 1280, height: 900 },
+  { name: 'sites', path: '/sites', as: 'The office', width: 1280, height: 700 },
+  { name: 'records', path: '/records', as: 'The office', width: 1280, height: 1000 },
 ];

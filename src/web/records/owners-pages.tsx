@@ -202,7 +202,7 @@ const Links: FC<OwnerPageProps> = ({ owner, links, now, newLink, formToken }) =>
       )}
       <form class="tall" method="post" action={path}>
         <TokenField token={formToken} />
-        <FormField name="days" label="It answers for so many days" value="365" hint="1 to 3650." />
+        <FormField name="days" label="It answers for so many days" value="90" hint="1 to 3650." />
         <button type="submit">Make a link</button>
       </form>
     </>
