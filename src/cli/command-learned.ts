@@ -10,22 +10,14 @@ import {
   type RegisterLearning,
   revertLearning,
 } from '../service/learn-register.ts';
+import { lackingText, ownersOf, quantityName, valueText } from '../service/learned-words.ts';
 import { previewLearned } from '../service/preview-learned.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import { EXIT } from './exit-codes.ts';
-import { ownersOf, previewText } from './learned-preview-text.ts';
-import {
-  entryLines,
-  footingTable,
-  lackingText,
-  nextSweep,
-  paceTable,
-  quantityName,
-  SPREAD_LEGEND,
-  valueText,
-} from './learned-text.ts';
+import { previewText } from './learned-preview-text.ts';
+import { entryLines, footingTable, nextSweep, paceTable, SPREAD_LEGEND } from './learned-text.ts';
 import { counter, jsonText } from './terminal.ts';
 
 /** Options of `learned` and of `learned history`. */

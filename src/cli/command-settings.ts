@@ -2,6 +2,7 @@ import { nearestName } from '../register/csv/nearest-name.ts';
 import type { RegisterSettings } from '../register/settings-store.ts';
 import { readSettings, SETTING_NAMES, settingFromText, writeSettings } from '../register/settings-store.ts';
 import { isoUtc } from '../service/clock.ts';
+import { SETTING_WORDS } from '../service/setting-words.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister, withRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
@@ -15,20 +16,6 @@ export interface SettingsOptions extends GlobalOptions {
 }
 
 type Setting = keyof RegisterSettings;
-
-const MEANS: Readonly<Record<Setting, string>> = {
-  standingReturnPeriodYears: 'years: the design gust is read off a site’s curve at this return period',
-  lookAheadSeasons: 'seasons after the next that count as closing',
-  reminderDays: 'days before a season opens at which owners of short fences are reminded; 0: never',
-  holdFirstSweep: 'yes or no: what the first sweep finds waits for "stormpale mail release"',
-  largeImportFences: 'new fences of one import from which on their first notices wait for "stormpale mail release"',
-  currency: 'three letters: what prices are in, as mails name it',
-  timeZone: 'zone of the office: nightly sweep, days of an import',
-  companyName: 'who writes to owners, unless the configuration names another',
-  companyPostalAddress: 'where the office is found',
-  companyPhone: 'number that owners call, unless the configuration names another',
-  senderAddress: 'address that mails come from, unless the configuration names another',
-};
 
 /** The key of a setting on the command line: `timeZone` is `time-zone`. */
 const keyOf = (setting: Setting): string => setting.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
@@ -55,7 +42,7 @@ export async function runSettings(
   const rows = SETTING_NAMES.map((name) => [
     keyOf(name),
     String(settings[name]).replaceAll('\n', ', ') || '–',
-    MEANS[name],
+    SETTING_WORDS[name],
   ]);
   terminal.out(plainTable(['Setting', 'Value', 'What it is for'], rows));
   const swept = ['standingReturnPeriodYears', 'lookAheadSeasons'].some((name) => name in wanted);

@@ -10,6 +10,7 @@ import type { Register } from '../register/database.ts';
 import { namedPosts, numberedTo } from '../register/evidence-post-list.ts';
 import { readRecord } from '../register/record-store.ts';
 import { type StormOutcomeRecord, stormOutcomeFacts } from '../register/storm-outcome-record.ts';
+import { stormOutcomeRef } from '../service/storm-outcome-ref.ts';
 import type { CliContext } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import type { EvidenceOptions } from './enter-evidence.ts';
@@ -35,17 +36,6 @@ export interface StormOptions extends EvidenceOptions {
   readonly ref?: string;
 }
 
-const LONGEST_NAME_IN_REF = 40;
-
-/** A storm's name as part of a ref: plain letters, digits and hyphens. */
-const nameInRef = (name: string): string =>
-  name
-    .normalize('NFD')
-    .replaceAll(/\p{M}/gu, '')
-    .replaceAll(/[^A-Za-z0-9]+/g, '-')
-    .slice(0, LONGEST_NAME_IN_REF)
-    .replaceAll(/^-|-$/g, '') || 'storm';
-
 /** Enters what one storm was reported to have done to the posts of one fence. */
 export async function runStorm(context: CliContext, fenceRef: string, options: StormOptions): Promise<void> {
   const results = STORM_RESULTS.filter((result) => options[result] !== undefined);
@@ -57,7 +47,7 @@ export async function runStorm(context: CliContext, fenceRef: string, options: S
     );
   }
   const gust = quantityArgument('--gust', options.gust, SPEED_UNITS);
-  const base = options.ref ?? `${fenceRef}/${options.day}/${nameInRef(options.name)}`;
+  const base = options.ref ?? stormOutcomeRef(fenceRef, options.day, options.name);
   const refOf = (result: StormResult): string => `${base}/${result}`;
   const shared: Readonly<Record<string, string>> = {
     storm: guardText(options.name),

@@ -1,17 +1,14 @@
-import { postsOfOutcome, STORM_RESULTS } from '../forecast/evidence/storm-outcome.ts';
-import { fenceStates, stateBefore } from '../forecast/fence-state.ts';
+import { STORM_RESULTS } from '../forecast/evidence/storm-outcome.ts';
 import type { Register } from '../register/database.ts';
-import { namedPosts } from '../register/evidence-post-list.ts';
 import {
   type Withdrawal,
   type WithdrawalAct,
   withdrawInspection,
   withdrawOutcomes,
 } from '../register/evidence-withdrawal.ts';
-import { loadFenceFacts } from '../register/fence-facts-store.ts';
-import { readRecord } from '../register/record-store.ts';
 import type { StormOutcomeRecord } from '../register/storm-outcome-record.ts';
 import { isoUtc } from '../service/clock.ts';
+import { outcomesOfRef, spreadingOutcome } from '../service/withdraw-evidence.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
@@ -66,34 +63,13 @@ export async function runInspectWithdraw(context: CliContext, ref: string, optio
   tell(context, options, [withdrawal]);
 }
 
-/** The outcomes that a ref names: the one of that ref, or all that one `storm` command stored under it. */
-async function outcomesOf(register: Register, ref: string): Promise<readonly StormOutcomeRecord[]> {
-  const exact = await readRecord(register.db, 'outcomes', ref);
-  if (exact) return [exact];
-  const parts = await Promise.all(
-    STORM_RESULTS.map((result) => readRecord(register.db, 'outcomes', `${ref}/${result}`)),
-  );
-  return parts.filter((part) => part !== null);
-}
-
-/**
- * Refuses to leave an outcome of "all" posts behind that would then speak of posts whose own outcome was taken back.
- */
+/** Refuses to leave an outcome of "all" posts behind that would then speak of posts whose own outcome was taken back. */
 async function refuseSpreading(register: Register, outcomes: readonly StormOutcomeRecord[]): Promise<void> {
-  const [first] = outcomes;
-  const facts = first && (await loadFenceFacts(register, [first.fenceRef])).get(first.fenceRef);
-  if (!first || !facts) return;
-  const gone = new Set(outcomes.map(({ ref }) => ref));
-  const all = facts.outcomes.find((each) => each.storm === first.storm && each.posts === 'all' && !gone.has(each.ref));
-  if (!all) return;
-  const state = stateBefore(fenceStates(facts), all.day);
-  const before = new Set(postsOfOutcome(all, facts.outcomes, state));
-  const left = facts.outcomes.filter(({ ref }) => !gone.has(ref));
-  const added = postsOfOutcome(all, left, state).filter((post) => !before.has(post));
-  if (added.length === 0) return;
+  const spreading = await spreadingOutcome(register, outcomes);
+  if (spreading === null) return;
   throw new CliError(
     EXIT.refused,
-    `without ${[...gone].join(', ')}, outcome ${all.ref} (all posts ${all.result}) would speak of ${namedPosts(added)} too`,
+    spreading,
     'Nothing was withdrawn. Correct or withdraw that one first, or confirm with --sure that it holds for these posts as well.',
   );
 }
@@ -102,7 +78,7 @@ async function refuseSpreading(register: Register, outcomes: readonly StormOutco
 export async function runStormWithdraw(context: CliContext, ref: string, options: WithdrawOptions): Promise<void> {
   const act = actOf(context, options);
   const withdrawals = await withExistingRegister(configOf(context, options), async (register) => {
-    const outcomes = await outcomesOf(register, ref);
+    const outcomes = await outcomesOfRef(register, ref);
     if (outcomes.length > 0 && options.sure !== true) await refuseSpreading(register, outcomes);
     return withdrawOutcomes(register, outcomes, act);
   });

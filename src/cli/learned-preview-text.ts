@@ -1,18 +1,8 @@
+import { count, ownersOf } from '../service/learned-words.ts';
 import type { LearnedPreview, StandingChange } from '../service/preview-learned.ts';
 
 /** Lines listed one by one; of more only the number is told. */
 const MOST_LISTED = 40;
-
-const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
-
-/** The owners who would get a notice, each with the fences that it is about. */
-export function ownersOf({
-  notices,
-}: LearnedPreview): readonly { readonly ref: string; readonly fences: readonly string[] }[] {
-  const fencesOf = new Map<string, Set<string>>();
-  for (const { ref, ownerRef } of notices) fencesOf.set(ownerRef, (fencesOf.get(ownerRef) ?? new Set()).add(ref));
-  return [...fencesOf].sort(([a], [b]) => (a < b ? -1 : 1)).map(([ref, fences]) => ({ ref, fences: [...fences] }));
-}
 
 const changeText = ({ ref, of, from, to }: StandingChange): string =>
   `  ${ref}${of === 'ends' ? ', its ends' : ''}: ${from ?? 'not forecast yet'} -> ${to ?? 'none'}`;

@@ -1,29 +1,13 @@
 import { TREATMENT_CLASSES } from '../decay/treatment-class.ts';
 import { LEAST_LEANED, LEAST_TRIED } from '../forecast/evidence/register-footing.ts';
 import { LEAST_FENCES, LEAST_READINGS } from '../forecast/evidence/register-pace.ts';
-import type { HeldValue, LearnedEntry } from '../register/learned-store.ts';
+import type { LearnedEntry } from '../register/learned-store.ts';
 import type { LearnedCell } from '../service/learn-register.ts';
+import { count, factor, interval, valueText } from '../service/learned-words.ts';
 import { plainTable } from './plain-table.ts';
 
 /** Fences named one by one; of more only the number is told. */
 const MOST_NAMED = 12;
-
-const factor = (log: number): string => Math.exp(log).toFixed(2);
-const interval = (low: number, high: number): string => `${factor(low)}–${factor(high)}`;
-const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
-
-/** How much was seen of a quantity, and how much is needed. */
-export function lackingText(cell: LearnedCell): string {
-  return cell.kind === 'pace'
-    ? `${count(cell.fences, 'fence')} of ${LEAST_FENCES} and ${count(cell.readings, 'reading')} of ${LEAST_READINGS} needed`
-    : `${count(cell.tried, 'post')} of ${LEAST_TRIED} reported leaned or standing, ${cell.leaned} of ${LEAST_LEANED} leaned`;
-}
-
-/** What a quantity is, in plain words. */
-export const quantityName = (value: LearnedCell | HeldValue): string =>
-  value.kind === 'pace'
-    ? `rot pace of ${TREATMENT_CLASSES[value.treatmentClass].name} in climate band ${value.climateBand}`
-    : `footings in ${value.soilKind}`;
 
 /** The state of a quantity with what it rests on. */
 const stateText = (cell: LearnedCell): string => {
@@ -102,15 +86,6 @@ export const nextSweep = (refs: readonly string[]): string =>
   refs.length === 0
     ? 'No fence is concerned: the next sweep changes nothing.\n'
     : `The next sweep forecasts ${count(refs.length, 'fence')} anew: ${named(refs)}.\n`;
-
-const seenText = (value: HeldValue): string =>
-  value.kind === 'pace'
-    ? `${count(value.fences, 'fence')}, ${count(value.seen, 'reading')}`
-    : `${count(value.fences, 'fence')}, ${count(value.seen, 'post')} tried, ${value.leaned} leaned`;
-
-/** An accepted value, as listed under a version. */
-export const valueText = (value: HeldValue, version: number): string =>
-  `${quantityName(value)} (${value.key}): ${factor(value.logShift)} (${interval(value.low, value.high)}) times the published value, spread ${value.spread.toFixed(2)}; ${seenText(value)}${value.since === version ? '' : `; since version ${value.since}`}`;
 
 /** One entry of the history, as lines. */
 export function entryLines(entry: LearnedEntry): readonly string[] {

@@ -1,5 +1,6 @@
 import type { Register } from './database.ts';
 import { entryColumns, type OutboxEntry } from './outbox.ts';
+import type { RegisterDb } from './record-store.ts';
 import type { OutboxState } from './sweep-tables.ts';
 
 /** Which messages of the outbox are meant, and how many of them. */
@@ -20,30 +21,47 @@ export interface OutboxPage {
   readonly next: number | null;
 }
 
+/** Numbers of the messages asked for, and one more. */
+async function idsOf(db: RegisterDb, { state, ownerRef, before, limit }: OutboxPageQuery): Promise<readonly number[]> {
+  let query = db
+    .selectFrom('outbox')
+    .select('id')
+    .orderBy('id', 'desc')
+    .limit(limit + 1);
+  if (state !== undefined) query = query.where('state', '=', state);
+  if (ownerRef !== undefined) query = query.where('owner_ref', '=', ownerRef);
+  if (before !== undefined) query = query.where('id', '<', before);
+  return (await query.execute()).map(({ id }) => id);
+}
+
+/** The same of messages about a matter: found by their notices, which are ordered by it. */
+async function idsAbout(
+  db: RegisterDb,
+  { state, ownerRef, before, limit }: OutboxPageQuery,
+  matter: string,
+): Promise<readonly number[]> {
+  let query = db
+    .selectFrom('notices')
+    .innerJoin('outbox', 'outbox.id', 'notices.outbox_id')
+    .select('notices.outbox_id as id')
+    .distinct()
+    .where('matter', '=', matter)
+    .where('notices.outbox_id', 'is not', null)
+    .orderBy('notices.outbox_id', 'desc')
+    .limit(limit + 1);
+  if (state !== undefined) query = query.where('state', '=', state);
+  if (ownerRef !== undefined) query = query.where('outbox.owner_ref', '=', ownerRef);
+  if (before !== undefined) query = query.where('notices.outbox_id', '<', before);
+  return (await query.execute()).flatMap(({ id }) => (id === null ? [] : [id]));
+}
+
 /**
  * Messages of the outbox, newest first, a page at a time: each page begins where the one before ended, so that the thousandth costs as
  * little as the first.
  */
 export async function listOutboxPage({ db }: Register, query: OutboxPageQuery): Promise<OutboxPage> {
-  const { state, ownerRef, matter, before, limit } = query;
-  let wanted = db
-    .selectFrom('outbox')
-    .select('id')
-    .orderBy('id', 'desc')
-    .limit(limit + 1);
-  if (state !== undefined) wanted = wanted.where('state', '=', state);
-  if (ownerRef !== undefined) wanted = wanted.where('owner_ref', '=', ownerRef);
-  if (before !== undefined) wanted = wanted.where('id', '<', before);
-  if (matter !== undefined) {
-    wanted = wanted.where('id', 'in', (eb) =>
-      eb
-        .selectFrom('notices')
-        .select('outbox_id')
-        .where('notices.matter', '=', matter)
-        .where('outbox_id', 'is not', null),
-    );
-  }
-  const ids = (await wanted.execute()).map(({ id }) => id);
+  const { limit } = query;
+  const ids = await (query.matter === undefined ? idsOf(db, query) : idsAbout(db, query, query.matter));
   const shown = ids.slice(0, limit);
   if (shown.length === 0) return { entries: [], next: null };
   const entries = await db

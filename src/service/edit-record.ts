@@ -4,7 +4,7 @@ import { csvOfCells, type RowCells } from '../register/csv/record-cells.ts';
 import { recordName } from '../register/csv/register-view.ts';
 import type { Register } from '../register/database.ts';
 import { noteEdit } from '../register/record-edit-store.ts';
-import { listRecords, type RecordKind, type RecordOf, storedRow } from '../register/record-store.ts';
+import { listRecords, type RecordKind, type RecordOf, readRecord, storedRow } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
@@ -28,12 +28,18 @@ export interface Editing {
 export const recordPrint = <K extends RecordKind>(kind: K, record: RecordOf[K]): string =>
   sha256(canonicalJson(storedRow(kind, record)));
 
+/** Kinds whose records have no ref of their own: their lists are short, or of one fence. */
+type WithoutRef = 'posts' | 'readings' | 'catalogue' | 'materials';
+const hasRef = (kind: RecordKind): kind is Exclude<RecordKind, WithoutRef> =>
+  !['posts', 'readings', 'catalogue', 'materials'].includes(kind);
+
 /** The record of a name within its kind; null where there is none. */
 export async function recordNamed<K extends RecordKind>(
   register: Register,
   kind: K,
   name: string,
 ): Promise<RecordOf[K] | null> {
+  if (hasRef(kind)) return readRecord(register.db, kind, name);
   const records = await listRecords(register.db, kind);
   return records.find((record) => recordName(kind, record) === name) ?? null;
 }

@@ -28,4 +28,8 @@ export const PICTURES: readonly PictureWanted[] = [
   { name: 'owner-preferences-phone', path: '/preferences', as: 'An owner (Spanish)', width: 390, height: 1200 },
   { name: 'answers', path: '/answers', as: 'The office', width: 1280, height: 800 },
   { name: 'outbox', path: '/outbox', as: 'The office', width: 1280, height: 640 },
+  { name: 'notices', path: '/notices', as: 'The office', width: 1280, height: 900 },
+  { name: 'import', path: '/import', as: 'The office', width: 1280, height: 900 },
+  { name: 'sites', path: '/sites', as: 'The office', width: 1280, height: 700 },
+  { name: 'records', path: '/records', as: 'The office', width: 1280, height: 1000 },
 ];

@@ -14,6 +14,17 @@ dl.facts.wide { grid-template-columns: 1fr; max-width: 60rem; }
 .kept-lines { white-space: pre-line; overflow-wrap: anywhere; }
 .change-line { display: block; overflow-wrap: anywhere; }
 form.in-line { display: flex; flex-wrap: wrap; align-items: center; gap: 0.4rem 1rem; margin: 0; }
+.tall-fields { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 18rem), 1fr)); gap: 1.1rem 2rem; max-width: 62rem; margin: 1.25rem 0; }
+.tall-fields .field, form.entry-form > .field { display: flex; flex-direction: column; gap: 0.25rem; }
+.tall-fields label, form.entry-form > .field > label { font-weight: 600; }
+form.entry-form > .field { max-width: 44rem; margin: 0 0 1.1rem; }
+@media screen and (min-width: 601px), print {
+  .scroll table.entry { min-width: 62rem; }
+  table.entry td, table.entry th { padding: 0.3rem 0.5rem 0.3rem 0; vertical-align: middle; }
+  table.entry input[type='text'] { min-width: 4.5rem; }
+  table.entry select { min-width: 7rem; }
+}
+.entry-kept { border-bottom: 1px solid var(--rule); max-width: 52rem; }
 .held td:first-child { width: 5rem; }
 .held .group th { padding-top: 1.4rem; }
 form.release .field { max-width: 44rem; margin: 1.25rem 0 0; display: flex; flex-direction: column; gap: 0.25rem; }

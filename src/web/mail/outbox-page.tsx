@@ -45,7 +45,7 @@ export interface OutboxPageProps {
 }
 
 /** The address of the list with some of it changed. */
-export function outboxPath({ state, matter, owner }: OutboxAsked, before: number | null = null): string {
+function outboxPath({ state, matter, owner }: OutboxAsked, before: number | null = null): string {
   const search = new URLSearchParams({
     ...(state === null ? {} : { state }),
     ...(matter === '' ? {} : { matter }),

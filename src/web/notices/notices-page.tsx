@@ -51,7 +51,12 @@ export const NoticesPage: FC<NoticesPageProps> = (props) => {
           <strong>{`${count(danger.length, 'notice')} of danger among them: call these owners, or release these first.`}</strong>
         </p>
       )}
-      {gap !== null && <p class="alert">{`Messages that reach owners cannot be written yet: ${gap}.`}</p>}
+      {gap !== null && (
+        <p class="alert">
+          {'Messages that reach owners cannot be written yet: the office has not said who it is. '}
+          <a href="/settings">Set its name and mail address</a>.
+        </p>
+      )}
       <p>
         What is released is written with the numbers of the newest sweep, one message an owner or a fence; what is no
         longer so by then is not sent. <a href="/outbox">The outbox</a> shows every message on its way.

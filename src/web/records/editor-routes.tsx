@@ -5,7 +5,7 @@ import type { ImportRemark } from '../../register/csv/import-report.ts';
 import { plainCells, type RowCells, recordCells } from '../../register/csv/record-cells.ts';
 import { RECORD_FIELDS } from '../../register/csv/record-columns.ts';
 import { listEdits } from '../../register/record-edit-store.ts';
-import { listRecords, type RecordKind, type RecordOf } from '../../register/record-store.ts';
+import { listRecords, type RecordKind, type RecordOf, readRecord } from '../../register/record-store.ts';
 import { editRecord, recordNamed, recordPrint } from '../../service/edit-record.ts';
 import type { AppParts } from '../../service/service.ts';
 import { formToken } from '../access/form-token.ts';
@@ -84,6 +84,13 @@ export function editorRoutes({ register, clock, log }: Pick<AppParts, 'register'
     return row?.units ?? 'us';
   };
 
+  /** Units for a new record: those of the site that it, or its fence, is at. */
+  const unitsForNew = async (cells: RowCells): Promise<ExportUnits> => {
+    const fence = cells.fence ? await readRecord(db, 'fences', cells.fence) : null;
+    const site = await readRecord(db, 'sites', fence?.siteRef ?? cells.site ?? '');
+    return site?.units ?? usualUnits();
+  };
+
   const unitsOf = async <K extends RecordKind>(kind: K, record: RecordOf[K]): Promise<ExportUnits> =>
     [
       'owners',
@@ -121,7 +128,7 @@ export function editorRoutes({ register, clock, log }: Pick<AppParts, 'register'
     if (!kind) return sayProblem(context, NO_RECORD);
     const cells = sentCells(kind, context.req.query());
     const form = { kind, name: null, cells, opened: null, faults: [], clash: null };
-    return show(context, { ...form, units: await usualUnits() });
+    return show(context, { ...form, units: await unitsForNew(cells) });
   });
 
   app.get('/records/:kind/:name', async (context) => {
@@ -174,7 +181,9 @@ export function editorRoutes({ register, clock, log }: Pick<AppParts, 'register'
 
   app.post('/records/:kind/new', async (context) => {
     const kind = kindAsked(context);
-    return kind ? save(context, kind, null, await usualUnits()) : sayProblem(context, NO_RECORD);
+    if (!kind) return sayProblem(context, NO_RECORD);
+    const cells = sentCells(kind, await context.req.parseBody());
+    return save(context, kind, null, await unitsForNew(cells));
   });
 
   app.post('/records/:kind/:name/edit', async (context) => {

@@ -34,21 +34,17 @@ export interface PreviewPageProps {
 const sum = (files: readonly FileCounts[], what: 'created' | 'changed' | 'unchanged' | 'refused'): number =>
   files.reduce((total, file) => total + file[what], 0);
 
-const are = (number: number, words: string): string => `${number} ${number === 1 ? 'is' : 'are'} ${words}`;
-
 function leadSentence({ files, faults }: ImportReport): string {
   const rows = (['created', 'changed', 'unchanged', 'refused'] as const).reduce(
     (total, what) => total + sum(files, what),
     0,
   );
   if (rows === 0) return faults.length > 0 ? 'The files cannot be taken as they are.' : 'The files hold no rows.';
-  const parts = [
-    are(sum(files, 'created'), 'new'),
-    `${sum(files, 'changed')} change something`,
-    are(sum(files, 'unchanged'), 'as the register has them'),
-  ];
-  const refused = sum(files, 'refused');
-  return `Of ${rows} rows ${parts.join(', ')}, and ${refused === 0 ? 'none is refused' : `${refused} cannot be taken`}.`;
+  const some = (what: 'created' | 'changed' | 'unchanged' | 'refused', one: string, several: string): string => {
+    const number = sum(files, what);
+    return number === 0 ? `none ${one}` : `${number} ${number === 1 ? one : several}`;
+  };
+  return `Of ${rows === 1 ? '1 row' : `${rows} rows`}, ${some('created', 'is new', 'are new')}, ${some('changed', 'changes something', 'change something')}, ${some('unchanged', 'is as the register has it', 'are as the register has them')}, and ${some('refused', 'cannot be taken', 'cannot be taken')}.`;
 }
 
 /** The page that shows what an import would change, before anything is. */

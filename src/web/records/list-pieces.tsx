@@ -62,6 +62,10 @@ export function standingsText(fences: readonly FenceSummary[]): string {
   return [...counts].map(([name, number]) => `${number} ${name}`).join(', ');
 }
 
+/** How many fences there are and how they stand, as a sentence: `6 fences: 4 short, 2 clear.` */
+export const fencesSentence = (fences: readonly FenceSummary[]): string =>
+  `${fences.length === 1 ? '1 fence' : `${fences.length} fences`}: ${standingsText(fences)}.`;
+
 /** The fences of an owner or a site, the worst first. */
 export const FenceSummaries: FC<{ readonly fences: readonly FenceSummary[]; readonly beside: 'site' | 'owner' }> = ({
   fences,

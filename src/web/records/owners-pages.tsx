@@ -12,7 +12,7 @@ import { LANGUAGE_NAMES } from '../frame/page-language.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { editPath } from './edited-kinds.ts';
-import { FenceSummaries, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
+import { FenceSummaries, fencesSentence, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
 import { RecordEdits } from './record-edits.tsx';
 
 /** The page of all owners. */
@@ -114,7 +114,7 @@ export const OwnerPage: FC<OwnerPageProps> = (props) => {
       {done && <p class="done">{done}</p>}
       {problem && <FormAlert>{problem}</FormAlert>}
       <p class="lead">
-        {`${fences.length === 0 ? 'No fence is theirs' : standingsText(fences)}. Told by ${owner.channel}${owner.enrolled ? '' : ', but not enrolled'}.`}
+        {`${fences.length === 0 ? 'No fence is theirs.' : fencesSentence(fences)} Told by ${owner.channel}${owner.enrolled ? '' : ', but not enrolled'}.`}
       </p>
       <dl class="facts">
         {facts.map(([name, value]) => (
@@ -202,7 +202,7 @@ const Links: FC<OwnerPageProps> = ({ owner, links, now, newLink, formToken }) =>
       )}
       <form class="tall" method="post" action={path}>
         <TokenField token={formToken} />
-        <FormField name="days" label="It answers for so many days" value="365" hint="1 to 3650." />
+        <FormField name="days" label="It answers for so many days" value="90" hint="1 to 3650." />
         <button type="submit">Make a link</button>
       </form>
     </>

@@ -12,6 +12,10 @@ import { KIND_WORDS } from './kind-words.ts';
 import { RecordEdits } from './record-edits.tsx';
 import { shownColumn } from './record-fields.tsx';
 
+/** A long decimal, which a conversion of units leaves, to five digits; anything else as it is. */
+const shownValue = (text: string): string =>
+  /^-?\d+\.\d{4,}$/.test(text) ? String(Number(Number(text).toPrecision(5))) : text;
+
 /** Everything that a record says, as a list of facts; what is empty is left out. */
 export const RecordFactsList: FC<{
   readonly kind: RecordKind;
@@ -26,7 +30,7 @@ export const RecordFactsList: FC<{
       .map((column) => (
         <div>
           <dt>{columnLabel(kind, column)}</dt>
-          <dd class="kept-lines">{cells[column]}</dd>
+          <dd class="kept-lines">{shownValue(cells[column] ?? '')}</dd>
         </div>
       ))}
   </dl>

@@ -34,7 +34,7 @@ export function RecordTable<K extends RecordKind>({
   if (records.length === 0) return <p>{empty}</p>;
   return (
     <ScrollFrame label={KIND_WORDS[kind].several}>
-      <table class="stacked">
+      <table class="stacked spaced">
         <caption>{`${records.length} ${KIND_WORDS[kind][records.length === 1 ? 'one' : 'several']}`}</caption>
         <thead>
           <tr>

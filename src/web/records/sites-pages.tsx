@@ -9,7 +9,7 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { editPath } from './edited-kinds.ts';
-import { FenceSummaries, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
+import { FenceSummaries, fencesSentence, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
 import { RecordEdits } from './record-edits.tsx';
 import { RecordFactsList } from './record-page.tsx';
 
@@ -117,7 +117,7 @@ export const SitePage: FC<{
     <h1>{site.name}</h1>
     <p class="where">{`${site.place} · ${site.ref}`}</p>
     {done && <p class="done">{done}</p>}
-    <p class="lead">{fences.length === 0 ? 'No fence stands here yet.' : `${standingsText(fences)}.`}</p>
+    <p class="lead">{fences.length === 0 ? 'No fence stands here yet.' : fencesSentence(fences)}</p>
     <p>{`Storm season: ${seasonText(season)}.`}</p>
     <h2>What the register knows</h2>
     <RecordFactsList kind="sites" cells={cells} units={site.units} leftOut={TOLD_APART} />

@@ -41,7 +41,7 @@ describe('the import on the pages', () => {
     const html = await office.text(place);
     const words = wordsOf(html);
     expect(words).toContain(
-      'Of 5 rows 1 is new, 1 change something, 0 are as the register has them, and 3 cannot be taken.',
+      'Of 5 rows, 1 is new, 1 changes something, none is as the register has it, and 3 cannot be taken.',
     );
     expect(words).toContain(
       'owners.csv, line 3 email nothing an owner reached by mail needs a mail address give one, or set channel to letter',
