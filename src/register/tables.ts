@@ -1,4 +1,5 @@
 import type { AccountTables } from './account-tables.ts';
+import type { CrewEntryTables } from './crew-entry-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
@@ -13,4 +14,5 @@ export type RegisterTables = RecordTables &
   WithdrawalTables &
   AccountTables &
   FeedLinkTables &
+  CrewEntryTables &
   VisitTables;

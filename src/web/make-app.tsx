@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { LARGEST_PHOTO } from '../service/enter-visit-photo.ts';
 import type { App, AppParts } from '../service/service.ts';
 import { authorize, noteCircumstances } from './access/authorization.ts';
 import { formsFromHereOnly } from './access/csrf.ts';
@@ -10,6 +11,7 @@ import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
 import { setupRoutes } from './accounts/setup-routes.tsx';
 import { signInRoutes } from './accounts/sign-in-routes.tsx';
 import { feedRoutes } from './calendar/feed-routes.ts';
+import { crewRoutes } from './crew/crew-routes.tsx';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
 import { beginningOf } from './frame/navigation.ts';
@@ -24,12 +26,15 @@ const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
 /** Largest form that is read [bytes]. */
 const LARGEST_FORM = 64 * 1024;
+/** Where a picture is sent, and how large a form with one may be [bytes]: the fields beside it are small. */
+const PHOTO_PATH = /^\/today\/visits\/[^/]+\/fences\/[^/]+\/photos$/;
+const LARGEST_PHOTO_FORM = LARGEST_PHOTO + LARGEST_FORM;
 
 const NO_PAGE = 'The address may be mistyped, or the fence may have been renamed in the register.';
 const TOO_LARGE: Problem = {
   status: 413,
   title: 'Too much at once',
-  what: `A form may hold ${LARGEST_FORM / 1024} KiB. Nothing was changed.`,
+  what: `A form may hold ${LARGEST_FORM / 1024} KiB, and a picture ${LARGEST_PHOTO / 1024 / 1024} MiB. Nothing was changed.`,
   wayOut: 'Shorten it, or use the command line.',
 };
 
@@ -41,7 +46,10 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.use(securityHeaders);
   app.use(hostCheck([publicUrl.hostname]));
   app.use(noteCircumstances(parts));
-  app.use(bodyLimit({ maxSize: LARGEST_FORM, onError: (context: PageContext) => sayProblem(context, TOO_LARGE) }));
+  const tooLarge = (context: PageContext) => sayProblem(context, TOO_LARGE);
+  const forms = bodyLimit({ maxSize: LARGEST_FORM, onError: tooLarge });
+  const photos = bodyLimit({ maxSize: LARGEST_PHOTO_FORM, onError: tooLarge });
+  app.use((context, next) => (PHOTO_PATH.test(context.req.path) ? photos : forms)(context, next));
   app.use(authorize(parts));
   app.use(formsFromHereOnly(publicUrl.host));
 
@@ -80,6 +88,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', outboxRoutes(parts));
   app.route('/', ownerRoutes(parts));
   app.route('/', feedRoutes(parts));
+  app.route('/', crewRoutes(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));
 
   app.notFound((context) =>

@@ -1,5 +1,6 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import type { Register } from '../database.ts';
+import { inTransaction } from '../in-transaction.ts';
 import {
   RECORD_KINDS,
   type RecordKind,
@@ -240,7 +241,7 @@ const namedTwice = (file: string): ImportRemark => ({
 });
 
 /**
- * Imports CSV files of any kinds, in any order, in one transaction: records are created or changed by ref (posts by fence
+ * Imports CSV files of any kinds, in any order, in one transaction (the caller's where one is open): records are created or changed by ref (posts by fence
  * and number, readings by inspection and post, the catalogue by kind, materials by kind and name). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
  * are refused with it. Never throws for what a file holds: see the report's faults.
  */
@@ -257,9 +258,7 @@ export async function importCsv(
     [...remarks].sort((a, b) => names.indexOf(a.file) - names.indexOf(b.file) || a.line - b.line);
   const sound = opened.filter((file): file is ImportFile => 'kind' in file);
   const unopened = opened.filter((file): file is ImportRemark => !('kind' in file));
-  const { intake, applied } = await register.db
-    .transaction()
-    .execute((transaction) => run(transaction, sound, unopened, options));
+  const { intake, applied } = await inTransaction(register.db, (tx) => run(tx, sound, unopened, options));
   return {
     applied,
     dryRun: options.dryRun,

@@ -19,6 +19,7 @@ export interface RouteAccess {
 
 const ANYBODY: readonly Who[] = ['anybody'];
 const OFFICE: readonly Who[] = ['office'];
+const CREWS: readonly Who[] = ['office', 'crew'];
 const SIGNED_IN: readonly Who[] = ['office', 'crew', 'board'];
 const OWNER: readonly Who[] = ['owner link'];
 
@@ -64,6 +65,19 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/fences', SIGNED_IN),
   route('GET', '/fences/:name', SIGNED_IN, { scope: 'read-fences' }),
   route('GET', '/fences/:ref/reasons', SIGNED_IN, { scope: 'read-fences' }),
+
+  route('GET', '/today', CREWS),
+  route('GET', '/today/session.json', CREWS),
+  route('GET', '/today/photos/:id{[0-9]+}', CREWS),
+  route('GET', '/crew-worker.js', ANYBODY),
+  route('GET', '/crew-script/:version/:name', ANYBODY),
+  route('GET', '/today/visits/:uid', CREWS),
+  route('POST', '/today/visits/:uid/done', CREWS),
+  route('GET', '/today/visits/:uid/fences/:ref', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/posts/:post/reading', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/posts/:post/closed-off', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/posts/:post/taken-back', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/photos', CREWS),
 
   route('GET', '/outbox', OFFICE),
   route('GET', '/outbox/:id{[0-9]+}/letter', OFFICE),

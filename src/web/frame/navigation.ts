@@ -13,6 +13,7 @@ interface NavigationEntry {
 
 /** The entries of the masthead in their order, and who is shown them. */
 const NAVIGATION = [
+  { section: 'today', path: '/today', roles: ['office', 'crew'], words: { en: 'Today', es: 'Hoy' } },
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
   { section: 'outbox', path: '/outbox', roles: ['office'], words: { en: 'Outbox', es: 'Bandeja de salida' } },
   {
@@ -31,7 +32,7 @@ export type Section = (typeof NAVIGATION)[number]['section'] | 'account' | null;
 /** Where each role begins: the page that `/` leads to. */
 const BEGINNINGS: Readonly<Record<AccountRole, string>> = {
   office: '/fences',
-  crew: '/fences',
+  crew: '/today',
   board: '/fences',
 };
 
