@@ -8,11 +8,12 @@ import type { ReadingRecord } from '../register/reading-record.ts';
 import { readRecord } from '../register/record-store.ts';
 import { removeReading } from '../register/remove-reading.ts';
 import { readSettings } from '../register/settings-store.ts';
+import type { SiteRecord } from '../register/site-record.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { dayAtSite } from './change-visit.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
 import { type VisitingAccount, type VisitRefusal, visitInspectionRef, visitToEnterOn } from './crew-visit.ts';
-import { type EntryOutcome, enterOnce } from './enter-once.ts';
+import { type EntryOutcome, enterOnce, type SentEntry } from './enter-once.ts';
 
 /** What was found at a post, by the columns of `readings.csv`: numbers as they were typed, in the unit of the column. */
 export type ReadingCells = Readonly<Record<string, string>>;
@@ -26,13 +27,15 @@ export interface VisitReading {
   readonly post: number;
   /** Null: as the inspection of this fence goes already, else by eye. */
   readonly method: InspectionMethod | null;
-  /** The day on which it was seen; null: today, at the site. */
+  /** The day on which it was seen by the phone's clock; null, or one to come: today, at the site. */
   readonly day: CalendarDay | null;
-  /** Columns that are not here keep what they hold. */
-  readonly cells: ReadingCells;
+  /** What was found, read with the units of the site; columns that are not here keep what they hold. */
+  readonly cells: (units: SiteRecord['units']) => ReadingCells;
   /** Takes what is to be confirmed as it is. */
   readonly sure: boolean;
   readonly account: VisitingAccount;
+  /** All of it as it was sent, letter by letter: by this an entry that comes again is known for the same. */
+  readonly sent: unknown;
 }
 
 /** One thing against a reading. */
@@ -57,6 +60,11 @@ export interface ReadingAnswer {
 
 const row = (cells: Readonly<Record<string, string>>): string => writeCsv([Object.keys(cells), Object.values(cells)]);
 
+const entryFor = (
+  kind: string,
+  { entryId, account, sent, uid, fenceRef, post }: Omit<VisitReading, 'cells' | 'method' | 'day' | 'sure'>,
+): SentEntry => ({ holder: `account:${account.id}`, id: entryId, kind, content: { uid, fenceRef, post, sent } });
+
 /** What a visit has entered of a fence so far; null where nothing was. */
 export async function visitInspection(
   { db }: Pick<Register, 'db'>,
@@ -75,9 +83,11 @@ async function faultsOrAnswer(
   siteRef: string,
   now: Clock,
 ): Promise<{ readonly answer: ReadingAnswer } | { readonly refused: ReadingRefusal }> {
-  const { uid, fenceRef, post, cells } = reading;
+  const { uid, fenceRef, post } = reading;
   const ref = visitInspectionRef(uid, fenceRef);
   const known = await readRecord(register.db, 'inspections', ref);
+  const site = await readRecord(register.db, 'sites', siteRef);
+  const cells = reading.cells(site?.units ?? 'us');
   const atSite = await dayAtSite(register, siteRef, now);
   const { timeZone } = await readSettings(register.db);
   const atOffice = dayInZone(now(), timeZone);
@@ -86,7 +96,7 @@ async function faultsOrAnswer(
     ref,
     fence: fenceRef,
     // what was begun goes on under its first day and by whoever began it
-    day: known?.day ?? reading.day ?? atSite,
+    day: known?.day ?? (reading.day === null || reading.day > atSite ? atSite : reading.day),
     inspector: guardText(known?.inspector ?? reading.account.displayName),
     method: reading.method ?? known?.method ?? 'eye',
   };
@@ -124,8 +134,8 @@ export const enterVisitReading = (
   reading: VisitReading,
   now: Clock,
 ): Promise<EntryOutcome<ReadingAnswer, ReadingRefusal>> => {
-  const { account, entryId, ...content } = reading;
-  const entry = { holder: `account:${account.id}`, id: entryId, kind: 'reading', content };
+  const { account } = reading;
+  const entry = entryFor('reading', reading);
   return enterOnce<ReadingAnswer, ReadingRefusal>(register, entry, now, async (inTx) => {
     const found = await visitToEnterOn(inTx.db, reading, account);
     if ('refused' in found) return found;
@@ -136,11 +146,11 @@ export const enterVisitReading = (
 /** Takes back what this visit entered of one post, once: the reading leaves the register. */
 export const takeBackReading = (
   register: Register,
-  wanted: Pick<VisitReading, 'entryId' | 'uid' | 'fenceRef' | 'post' | 'account'>,
+  wanted: Pick<VisitReading, 'entryId' | 'uid' | 'fenceRef' | 'post' | 'account' | 'sent'>,
   now: Clock,
 ): Promise<EntryOutcome<ReadingAnswer, ReadingRefusal>> => {
-  const { account, entryId, ...content } = wanted;
-  const entry = { holder: `account:${account.id}`, id: entryId, kind: 'reading taken back', content };
+  const { account } = wanted;
+  const entry = entryFor('reading taken back', wanted);
   return enterOnce<ReadingAnswer, ReadingRefusal>(register, entry, now, async (inTx) => {
     const found = await visitToEnterOn(inTx.db, wanted, account);
     if ('refused' in found) return found;
@@ -160,8 +170,8 @@ export const enterClosedOff = (
   wanted: Omit<VisitReading, 'cells' | 'sure' | 'method'> & { readonly closedOff: boolean },
   now: Clock,
 ): Promise<EntryOutcome<ReadingAnswer, ReadingRefusal>> => {
-  const { account, entryId, ...content } = wanted;
-  const entry = { holder: `account:${account.id}`, id: entryId, kind: 'closed off', content };
+  const { account } = wanted;
+  const entry = entryFor('closed off', wanted);
   return enterOnce<ReadingAnswer, ReadingRefusal>(register, entry, now, async (inTx) => {
     const found = await visitToEnterOn(inTx.db, wanted, account);
     if ('refused' in found) return found;
@@ -172,7 +182,7 @@ export const enterClosedOff = (
       await removeReading(inTx.db, inspectionRef, post);
       return { answer: { inspectionRef, post, doubts: [] } };
     }
-    const reading = { ...wanted, method: null, cells: { closed_off: closedOff ? 'yes' : 'no' }, sure: true };
+    const reading = { ...wanted, method: null, cells: () => ({ closed_off: closedOff ? 'yes' : 'no' }), sure: true };
     return faultsOrAnswer(inTx, reading, found.visit.siteRef, now);
   });
 };

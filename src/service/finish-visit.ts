@@ -9,15 +9,29 @@ import { doVisit, type HoursUsed } from './do-visit.ts';
 import { type EntryOutcome, enterOnce } from './enter-once.ts';
 import type { WantedWorks } from './fence-quote.ts';
 
+/** What was done at each fence of a visit: a fence of which nothing was done has an empty list. */
+export interface WhatWasDone {
+  readonly done: ReadonlyMap<string, readonly WantedWorks[]>;
+  readonly hours: HoursUsed;
+}
+
+/** Something typed that is no numbers of posts, or no hours. */
+export interface UnreadableText {
+  readonly kind: 'unreadable';
+  readonly field: 'posts' | 'hours';
+  readonly text: string;
+}
+
 /** What a crew says was done of a visit. */
 export interface FinishedVisit {
   readonly entryId: string;
   readonly uid: string;
   /** Null: today, at the site. */
   readonly day: CalendarDay | null;
-  /** What was done at each fence of the visit, as the crew ticked it; a fence of which nothing was done has an empty list. */
-  readonly done: ReadonlyMap<string, readonly WantedWorks[]>;
-  readonly hours: HoursUsed;
+  /** Reads what was done of the visit, or says which text cannot be read. */
+  readonly said: (visit: Visit) => WhatWasDone | { readonly unreadable: UnreadableText };
+  /** All of it as it was sent, letter by letter: by this an entry that comes again is known for the same. */
+  readonly sent: unknown;
   readonly remarks: string;
   /** Takes hours that are far off those planned. */
   readonly sure: boolean;
@@ -27,6 +41,7 @@ export interface FinishedVisit {
 /** Why a visit cannot be finished; asked: it can once it is confirmed. */
 export type FinishRefusal =
   | VisitRefusal
+  | UnreadableText
   | { readonly kind: 'refused' | 'asked'; readonly reasons: readonly string[] }
   /** Fences that were to be inspected, and of which nothing was entered. */
   | { readonly kind: 'not inspected'; readonly fenceRefs: readonly string[] };
@@ -62,9 +77,11 @@ async function work(
   visit: Visit,
   now: Clock,
 ): Promise<{ readonly answer: FinishAnswer } | { readonly refused: FinishRefusal }> {
+  const said = finished.said(visit);
+  if ('unreadable' in said) return { refused: said.unreadable };
   const inspections = await inspectionsOf(register, visit);
   const doneOf = ({ fenceRef, works }: Visit['items'][number]): readonly WantedWorks[] =>
-    finished.done.get(fenceRef) ?? works.map(({ kind, posts }) => ({ kind, posts }));
+    said.done.get(fenceRef) ?? works.map(({ kind, posts }) => ({ kind, posts }));
   // where nothing was done the fence goes back to the plan; what was seen of it is in the register all the same
   const idle = visit.items.filter((item) => doneOf(item).length === 0);
   const busy = visit.items.filter((item) => !idle.includes(item));
@@ -85,7 +102,7 @@ async function work(
     day: finished.day ?? (await dayAtSite(register, visit.siteRef, now)),
     only: null,
     except: idle.map(({ fenceRef }) => fenceRef),
-    hours: finished.hours,
+    hours: said.hours,
     changed,
     inspections: new Map([...inspections].filter(([ref]) => busy.some(({ fenceRef }) => fenceRef === ref))),
     sure: finished.sure,
@@ -107,9 +124,8 @@ export const finishVisit = (
   finished: FinishedVisit,
   now: Clock,
 ): Promise<EntryOutcome<FinishAnswer, FinishRefusal>> => {
-  const { account, entryId, done, hours, ...rest } = finished;
-  const hoursSaid = hours.kind === 'fences' ? { ...hours, personHours: [...hours.personHours] } : hours;
-  const content = { ...rest, done: [...done], hours: hoursSaid };
+  const { account, entryId, uid, sent } = finished;
+  const content = { uid, sent };
   const entry = { holder: `account:${account.id}`, id: entryId, kind: 'visit done', content };
   return enterOnce<FinishAnswer, FinishRefusal>(register, entry, now, async (inTx) => {
     const found = await visitOfAccount(inTx.db, finished.uid, account);

@@ -61,6 +61,8 @@ export function whyNotTaken(refused: ReadingRefusal | FinishRefusal | PhotoRefus
         reasons: refused.reasons.map((reason) => `${reason}.`),
         question: refused.kind === 'asked',
       };
+    case 'unreadable':
+      return notTaken(422, refused.field === 'posts' ? words.badPosts(refused.text) : words.badHours(refused.text));
     case 'no picture':
       return notTaken(422, words.refusal.noPicture);
     case 'too large':

@@ -4,11 +4,12 @@ import { guardText } from '../../register/csv/text-cell.ts';
 import type { CatalogueKind } from '../../season/catalogue-entry.ts';
 import type { Visit } from '../../season/visit/visit.ts';
 import { SHIPPED_CATALOGUE } from '../../season/works-catalogue.ts';
-import type { HoursUsed } from '../../service/do-visit.ts';
 import { isEntryId } from '../../service/enter-once.ts';
 import type { ReadingCells } from '../../service/enter-visit-reading.ts';
 import { type WantedWorks, WHOLE_FENCE } from '../../service/fence-quote.ts';
+import type { FinishedVisit, UnreadableText } from '../../service/finish-visit.ts';
 import { type CalendarDay, isCalendarDay } from '../../units/calendar-day.ts';
+import { FORM_TOKEN } from '../access/form-token.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
 import { type SentForm, textField, textFields } from '../frame/text-field.ts';
 import type { EntryField } from './crew-words.ts';
@@ -113,17 +114,19 @@ export function postNumbers(text: string): readonly number[] | null {
 const KINDS = Object.keys(SHIPPED_CATALOGUE) as readonly CatalogueKind[];
 const kindNamed = (text: string): CatalogueKind | null => KINDS.find((kind) => kind === text) ?? null;
 
-/** What a finished visit's form says, or which text of it cannot be read. */
-export type FinishForm =
-  | { readonly done: ReadonlyMap<string, readonly WantedWorks[]>; readonly hours: HoursUsed }
-  | { readonly badPosts: string }
-  | { readonly badHours: string };
+/** A form as it was sent, without its token: that of another session says the same. */
+export const withoutToken = (form: SentForm): SentForm =>
+  Object.fromEntries(Object.entries(form).filter(([name]) => name !== FORM_TOKEN));
+
+const unreadable = (field: UnreadableText['field'], text: string): { readonly unreadable: UnreadableText } => ({
+  unreadable: { kind: 'unreadable', field, text },
+});
 
 /**
  * What was done of a visit as its form says: `did/FENCE` ticks kinds of works, `posts/FENCE/KIND` names their posts,
  * `else/FENCE` and `else-posts/FENCE` one more kind.
  */
-export function finishForm(form: SentForm, visit: Visit, language: PageLanguage): FinishForm {
+export function finishForm(form: SentForm, visit: Visit, language: PageLanguage): ReturnType<FinishedVisit['said']> {
   const done = new Map<string, readonly WantedWorks[]>();
   for (const { fenceRef, works } of visit.items) {
     const ticked = textFields(form, `did/${fenceRef}`);
@@ -131,14 +134,14 @@ export function finishForm(form: SentForm, visit: Visit, language: PageLanguage)
     for (const { kind, posts } of works.filter((each) => ticked.includes(each.kind))) {
       const typed = textField(form, `posts/${fenceRef}/${kind}`).trim();
       const named = WHOLE_FENCE.has(kind) ? 'all' : typed === '' ? posts : postNumbers(typed);
-      if (named === null) return { badPosts: typed };
+      if (named === null) return unreadable('posts', typed);
       wanted.push({ kind, posts: named });
     }
     const more = kindNamed(textField(form, `else/${fenceRef}`));
     if (more) {
       const typed = textField(form, `else-posts/${fenceRef}`).trim();
       const named = WHOLE_FENCE.has(more) || typed === '' ? 'all' : postNumbers(typed);
-      if (named === null) return { badPosts: typed };
+      if (named === null) return unreadable('posts', typed);
       wanted.push({ kind: more, posts: named });
     }
     done.set(fenceRef, wanted);
@@ -146,6 +149,6 @@ export function finishForm(form: SentForm, visit: Visit, language: PageLanguage)
   const typed = textField(form, 'hours').trim();
   const hours = typedNumber(typed, language);
   if (typed === '') return { done, hours: { kind: 'none' } };
-  if (!/^\d*\.?\d+$/.test(hours) || Number(hours) <= 0) return { badHours: typed };
+  if (!/^\d*\.?\d+$/.test(hours) || Number(hours) <= 0) return unreadable('hours', typed);
   return { done, hours: { kind: 'visit', personHours: Number(hours) } };
 }

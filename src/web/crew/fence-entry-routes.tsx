@@ -15,7 +15,7 @@ import { fenceSheet } from '../../service/visit-sheet.ts';
 import type { PageContext, PageEnv } from '../access/visitor.ts';
 import { type SentForm, textField } from '../frame/text-field.ts';
 import { isByScript, type NotTaken, notTaken, takenOrNot, tellScript, whyNotTaken } from './crew-answer.ts';
-import { entryOf, methodNamed, postNumbered, readingCells } from './crew-form.ts';
+import { entryOf, methodNamed, postNumbered, readingCells, withoutToken } from './crew-form.ts';
 import { fencePath } from './crew-marks.ts';
 import { crewAccount, crewVisitor } from './crew-visitor.ts';
 import { CREW_WORDS } from './crew-words-of.ts';
@@ -35,6 +35,7 @@ interface PostForm {
   readonly post: number;
   readonly entryId: string;
   readonly day: string | null;
+  readonly sent: unknown;
 }
 
 /** A fence of a visit, entered post by post. */
@@ -91,7 +92,7 @@ export function fenceEntryRoutes({ register, clock }: Pick<AppParts, 'register' 
     const taken =
       entry === null || post === null
         ? notTaken(422, words.refusal.badForm)
-        : takenOrNot(await enter(form, { ...entry, uid, fenceRef, post }), words);
+        : takenOrNot(await enter(form, { ...entry, uid, fenceRef, post, sent: withoutToken(form) }), words);
     if (isByScript(context)) return tellScript(context, taken);
     if ('answer' in taken && entry) {
       const method = methodNamed(textField(form, 'method'));
@@ -103,11 +104,9 @@ export function fenceEntryRoutes({ register, clock }: Pick<AppParts, 'register' 
   };
 
   app.post(`${FENCE}/posts/:post/reading`, (context) =>
-    entered(context, async (form, place) => {
+    entered(context, (form, place) => {
       const account = crewAccount(context);
-      const found = await visitOfAccount(register.db, place.uid, account);
-      const sheet = 'visit' in found ? await fenceSheet(register, found.visit, place.fenceRef, clock) : null;
-      const cells = readingCells(form, { units: sheet?.site.units ?? 'us', language: account.language });
+      const cells = (units: 'us' | 'metric') => readingCells(form, { units, language: account.language });
       const method = methodNamed(textField(form, 'method'));
       const sure = textField(form, 'sure') === 'yes';
       return enterVisitReading(register, { ...place, method, cells, sure, account }, clock);
@@ -122,8 +121,8 @@ export function fenceEntryRoutes({ register, clock }: Pick<AppParts, 'register' 
   );
 
   app.post(`${FENCE}/posts/:post/taken-back`, (context) =>
-    entered(context, (_, { entryId, uid, fenceRef, post }) =>
-      takeBackReading(register, { entryId, uid, fenceRef, post, account: crewAccount(context) }, clock),
+    entered(context, (_, { entryId, uid, fenceRef, post, sent }) =>
+      takeBackReading(register, { entryId, uid, fenceRef, post, sent, account: crewAccount(context) }, clock),
     ),
   );
 

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { returnedFences } from '../../register/visit-work-store.ts';
+import type { Visit } from '../../season/visit/visit.ts';
 import { visitOfAccount } from '../../service/crew-visit.ts';
 import { visitInspection } from '../../service/enter-visit-reading.ts';
 import { finishVisit } from '../../service/finish-visit.ts';
@@ -9,7 +10,7 @@ import type { PageContext, PageEnv } from '../access/visitor.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
 import { textField } from '../frame/text-field.ts';
 import { isByScript, type NotTaken, notTaken, takenOrNot, tellScript, whyNotTaken } from './crew-answer.ts';
-import { entryOf, finishForm } from './crew-form.ts';
+import { entryOf, finishForm, withoutToken } from './crew-form.ts';
 import { visitPath } from './crew-marks.ts';
 import { crewAccount, crewVisitor } from './crew-visitor.ts';
 import { CREW_WORDS } from './crew-words-of.ts';
@@ -65,14 +66,16 @@ export function visitRoutes({ register, clock }: Pick<AppParts, 'register' | 'cl
       return page(context, uid, { form, reasons: why.reasons, question: why.question });
     };
     const entry = entryOf(form);
-    const found = await visitOfAccount(register.db, uid, account);
-    if ('refused' in found) return refuse(whyNotTaken(found.refused, words));
     if (!entry) return refuse(notTaken(422, words.refusal.badForm));
-    const said = finishForm(form, found.visit, account.language);
-    if ('badPosts' in said) return refuse(notTaken(422, words.badPosts(said.badPosts)));
-    if ('badHours' in said) return refuse(notTaken(422, words.badHours(said.badHours)));
-    const remarks = textField(form, 'remarks').trim().slice(0, 2000);
-    const finished = { ...entry, ...said, uid, remarks, sure: textField(form, 'sure') === 'yes', account };
+    const finished = {
+      ...entry,
+      uid,
+      said: (visit: Visit) => finishForm(form, visit, account.language),
+      sent: withoutToken(form),
+      remarks: textField(form, 'remarks').trim().slice(0, 2000),
+      sure: textField(form, 'sure') === 'yes',
+      account,
+    };
     const taken = takenOrNot(await finishVisit(register, finished, clock), words);
     if (!('answer' in taken)) return refuse(taken);
     return isByScript(context) ? tellScript(context, taken) : context.redirect(visitPath(uid), 303);

@@ -4,13 +4,14 @@ import { keepAgain, keepPages } from './keep-pages.js';
 import { pageAccount, showEntries, word } from './kept-list.js';
 import { offerLevel } from './level.js';
 import { applyMethod, chosenMethod, offerMethods } from './method-choice.js';
-import { listenToSending, sendEntries } from './send-entries.js';
+import { connection, listenToSending, sendEntries } from './send-entries.js';
 import { smallerPhoto } from './smaller-photo.js';
 
 /** @typedef {import('./entry-box.js').KeptEntry} KeptEntry */
 
-/** How often what waits is tried again [ms]. */
-const TRY_AGAIN_MS = 20_000;
+/** How soon what waits is tried again at first, and at most how late [ms]: a signal is often there a moment before it carries. */
+const FIRST_AGAIN_MS = 1500;
+const LAST_AGAIN_MS = 20_000;
 
 /** The day as the phone has it, `YYYY-MM-DD`. */
 function today() {
@@ -54,12 +55,10 @@ const sectionOf = (form) => form.closest('section[id^="post-"]')?.id ?? '';
 async function keepEntry(form, fields) {
   const path = new URL(form.action).pathname;
   const kind = form.dataset.entry ?? '';
-  // what was refused is mended by what is entered in its place
-  for (const old of await allEntries()) {
-    if (old.state === 'refused' && old.path === path && old.kind === kind && kind !== 'photo') await dropEntry(old);
-  }
+  const id = newEntryId();
+  // first of all onto the phone: whoever taps and walks off has it there
   await putEntry({
-    id: newEntryId(),
+    id,
     account: pageAccount,
     path,
     page: location.pathname,
@@ -73,6 +72,11 @@ async function keepEntry(form, fields) {
     reasons: [],
     question: false,
   });
+  // what was refused is mended by what was entered in its place
+  for (const old of await allEntries()) {
+    const isMended = old.state === 'refused' && old.path === path && old.kind === kind && old.id !== id;
+    if (isMended && kind !== 'photo') await dropEntry(old);
+  }
   void sendEntries();
 }
 
@@ -182,17 +186,27 @@ document.addEventListener('change', (event) => {
 
 listenToSending({ onState: () => void showEntries(), onSent: (entry) => void sent(entry) });
 onEntries(() => void showEntries());
-window.addEventListener('online', () => void sendEntries());
+let againMs = FIRST_AGAIN_MS;
+async function keepTrying() {
+  await sendEntries();
+  againMs = connection() === 'no signal' ? Math.min(againMs * 2, LAST_AGAIN_MS) : FIRST_AGAIN_MS;
+  setTimeout(() => void keepTrying(), connection() === 'no signal' ? againMs : LAST_AGAIN_MS);
+}
+function trySoon() {
+  againMs = FIRST_AGAIN_MS;
+  void sendEntries();
+  setTimeout(() => void sendEntries(), FIRST_AGAIN_MS);
+}
+window.addEventListener('online', trySoon);
 document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'visible') void sendEntries();
+  if (document.visibilityState === 'visible') trySoon();
 });
-setInterval(() => void sendEntries(), TRY_AGAIN_MS);
 
 offerMethods();
 makeReady(document);
 const entries = await showEntries();
 fillForms(entries);
-await sendEntries();
+await keepTrying();
 // what waited is with the office before its pages are kept as they are now
 await keepPages().catch(() => {
   const line = document.getElementById('phone-kept');
