@@ -1,6 +1,5 @@
 import type { Register } from '../register/database.ts';
 import { receiptOf, storeReceipt } from '../register/entry-receipt-store.ts';
-import { inTransaction } from '../register/in-transaction.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
 import { type Clock, isoUtc } from './clock.ts';
 
@@ -42,6 +41,7 @@ class Refused<R> extends Error {
  * Stores an entry once and only once: what it changes and the answer to it are stored in one transaction under the id that its
  * sender made, and an entry that comes again gets that answer. A refused one leaves no trace, so that it may be sent again
  * once what stood against it is out of the way.
+ * Has a transaction of its own: throws where one is open already.
  * @param work changes the register through the one it is given
  */
 export async function enterOnce<A, R>(
@@ -53,7 +53,7 @@ export async function enterOnce<A, R>(
   const { holder, id, kind } = entry;
   const contentSha256 = sha256(canonicalJson({ kind, content: entry.content }));
   try {
-    return await inTransaction(register.db, async (tx): Promise<EntryOutcome<A, R>> => {
+    return await register.db.transaction().execute(async (tx): Promise<EntryOutcome<A, R>> => {
       const known = await receiptOf(tx, holder, id);
       if (known?.contentSha256 === contentSha256) return { kind: 'stored', answer: known.answer as A, again: true };
       if (known) return { kind: 'other content' };

@@ -54,7 +54,7 @@ export const Reminders: FC<{ readonly reminders: readonly VisitReminder[]; reado
 }) =>
   reminders.length === 0 ? null : (
     <div class="first-things">
-      <h3>{words.firstThings}</h3>
+      <p class="first-head">{words.firstThings}</p>
       <ul class="plain">
         {reminders.map((reminder) => (
           <li>{words.reminder(reminder)}</li>

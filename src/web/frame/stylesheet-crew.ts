@@ -23,9 +23,10 @@ export const CREW_STYLES = `
 .crew .big-link { margin: 0.75rem 0 0; font-weight: 600; font-size: 1.125rem; }
 .crew .load { margin: 0 0 1rem; }
 .stop { background: var(--paper); border: 1px solid var(--rule); border-radius: 4px; padding: 1rem clamp(0.9rem, 3vw, 1.5rem) 1rem; margin: 1.25rem 0; }
-.stop h2, .stop h3, .first-things h3 { margin: 0.1rem 0 0.2rem; }
+.stop h2 { margin: 0.1rem 0 0.2rem; }
+.first-head { font-weight: 600; margin: 0.1rem 0 0.2rem; }
 .stop h2 { font-size: 1.5rem; }
-.stop h2 a { color: var(--ink); display: inline-block; padding: 0.5rem 0; }
+.stop h2 a { color: var(--ink); display: inline-flex; align-items: center; min-height: 3rem; }
 .stop-when { margin: 0; font-size: 1.125rem; }
 .stop-when span { color: var(--muted); }
 .stop-when b::after { content: ' ·'; font-weight: 400; }

@@ -28,22 +28,8 @@ async function looks(request) {
   const kept = await cache.match(request, { ignoreVary: true });
   if (kept) return kept;
   const response = await fetch(request);
-  if (response.ok) {
-    const { pathname } = new URL(request.url);
-    // an older version of the same thing is of no use any more
-    if (pathname.startsWith('/style-')) await dropOthers(cache, /^\/style-/, pathname);
-    if (pathname.startsWith('/crew-script/')) await dropOthers(cache, /^\/crew-script\//, pathname.split('/')[2] ?? '');
-    await cache.put(request, response.clone());
-  }
+  if (response.ok) await cache.put(request, response.clone());
   return response;
-}
-
-/** @param {Cache} cache @param {RegExp} shape @param {string} current */
-async function dropOthers(cache, shape, current) {
-  for (const { url } of await cache.keys()) {
-    const { pathname } = new URL(url);
-    if (shape.test(pathname) && !pathname.includes(current)) await cache.delete(url);
-  }
 }
 
 /** @param {string} pathname @returns {Promise<Response | undefined>} */

@@ -60,6 +60,8 @@ export async function keepPages() {
     localStorage.setItem(KEPT_FOR, pageAccount);
   }
   await navigator.serviceWorker.register(WORKER);
+  // entries that wait must not be what a phone clears first when it is full
+  await navigator.storage?.persist?.().catch(() => false);
   const isToday = location.pathname === '/today';
   const paths = wanted();
   const statics = [...document.querySelectorAll('link[rel="stylesheet"], script[src]')].map(
@@ -67,13 +69,18 @@ export async function keepPages() {
   );
   const scripts = SCRIPTS.map((name) => new URL(name, import.meta.url).pathname);
   const looks = await caches.open(LOOKS);
-  for (const path of new Set([...statics, ...scripts, ...FONTS])) {
-    if (path !== '' && !(await looks.match(path))) await looks.add(path);
-  }
+  const look = [...new Set([...statics, ...scripts, ...FONTS])].filter((path) => path !== '');
+  for (const path of look) if (!(await looks.match(path))) await looks.add(path);
   for (const path of [location.pathname, ...paths]) {
     if (!(await keep(path).catch(() => false))) return;
   }
-  if (isToday) await prune(paths);
+  if (isToday) {
+    await prune(paths);
+    // every page that is kept is of this version now: what older ones looked like and ran is of no use any more
+    for (const request of await looks.keys()) {
+      if (!look.includes(new URL(request.url).pathname)) await looks.delete(request);
+    }
+  }
   document.documentElement.dataset.kept = 'yes';
 }
 
