@@ -14,13 +14,17 @@ export async function removeReading(tx: RegisterDb, inspectionRef: string, post:
   await tx
     .deleteFrom('inspections')
     .where('ref', '=', inspectionRef)
-    .where(({ not, exists, selectFrom }) =>
-      not(exists(selectFrom('readings').select('post').where('inspection_ref', '=', inspectionRef))),
+    .where((eb) =>
+      eb.not(eb.exists(eb.selectFrom('readings').select('post').where('inspection_ref', '=', inspectionRef))),
     )
-    .where(({ not, exists, selectFrom }) =>
-      not(
-        exists(
-          selectFrom('visit_entries').select('uid').where('kind', '=', 'inspection').where('ref', '=', inspectionRef),
+    .where((eb) =>
+      eb.not(
+        eb.exists(
+          eb
+            .selectFrom('visit_entries')
+            .select('uid')
+            .where('kind', '=', 'inspection')
+            .where('ref', '=', inspectionRef),
         ),
       ),
     )

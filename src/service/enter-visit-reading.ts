@@ -86,6 +86,10 @@ async function faultsOrAnswer(
   const { uid, fenceRef, post } = reading;
   const ref = visitInspectionRef(uid, fenceRef);
   const known = await readRecord(register.db, 'inspections', ref);
+  if (known && known.fenceRef !== fenceRef) {
+    const reason = `inspection ${ref} is one of fence ${known.fenceRef}; give that one another ref by an import`;
+    return { refused: { kind: 'faults', faults: [{ column: '', value: ref, reason, question: false }] } };
+  }
   const site = await readRecord(register.db, 'sites', siteRef);
   const cells = reading.cells(site?.units ?? 'us');
   const atSite = await dayAtSite(register, siteRef, now);
@@ -113,6 +117,7 @@ async function faultsOrAnswer(
       today: atSite > atOffice ? atSite : atOffice,
       now: isoUtc(now()),
       questions: reading.sure ? 'warn' : 'refuse',
+      evidenceOf: [fenceRef],
     },
   );
   if (report.faults.length > 0) {

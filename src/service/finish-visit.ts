@@ -10,7 +10,7 @@ import { type EntryOutcome, enterOnce } from './enter-once.ts';
 import type { WantedWorks } from './fence-quote.ts';
 
 /** What was done at each fence of a visit: a fence of which nothing was done has an empty list. */
-export interface WhatWasDone {
+interface WhatWasDone {
   readonly done: ReadonlyMap<string, readonly WantedWorks[]>;
   readonly hours: HoursUsed;
 }

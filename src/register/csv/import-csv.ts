@@ -32,6 +32,11 @@ export interface ImportOptions {
   readonly now: string;
   /** What becomes of a row that leaves a question open, as an outcome that may not be so; it is warned of unless told otherwise. */
   readonly questions?: 'warn' | 'refuse';
+  /**
+   * Refs of the only fences that the files bring evidence of, inspections and readings new or known of no other fence: what is
+   * stored of all others is then not even read. Everything where left out.
+   */
+  readonly evidenceOf?: readonly string[];
   readonly onProgress?: (done: number, total: number) => void;
 }
 
@@ -211,7 +216,7 @@ async function run(
   const intake: Intake = {
     options,
     files,
-    view: await registerView(db),
+    view: await registerView(db, options.evidenceOf ?? null),
     replaced: namesInFiles(files),
     faults: [...unopened, ...files.flatMap((file) => file.faults)],
     warnings: [],
