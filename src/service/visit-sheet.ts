@@ -15,6 +15,7 @@ import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import { dayAtSite } from './change-visit.ts';
 import type { Clock } from './clock.ts';
 import { crewSheets, officeToday } from './crew-sheets.ts';
+import { visitInspectionRef } from './crew-visit.ts';
 import { type CrewInRegister, loadCatalogue, loadCrews } from './season-register.ts';
 import { sheetSurroundings, visitSurroundings } from './visit-surroundings.ts';
 
@@ -111,7 +112,7 @@ export async function fenceSheet(
   register: Register,
   visit: Visit,
   fenceRef: string,
-  now: Clock,
+  clock: Clock,
 ): Promise<FenceSheet | null> {
   const item = visit.items.find((each) => each.fenceRef === fenceRef);
   if (!item) return null;
@@ -119,6 +120,18 @@ export async function fenceSheet(
   const site = sites.get(visit.siteRef);
   const fence = fences.get(fenceRef);
   if (!site || !fence) return null;
-  const today = await dayAtSite(register, visit.siteRef, now);
-  return { ...fence, site, today, works: item.works, checks: checkList(fence.facts, item.works, today) };
+  const today = await dayAtSite(register, visit.siteRef, clock);
+  const own = visitInspectionRef(visit.uid, fenceRef);
+  const inspections = fence.facts.inspections.filter(({ ref }) => ref !== own);
+  const now = checkList(fence.facts, item.works, today);
+  if (inspections.length === fence.facts.inspections.length) {
+    return { ...fence, site, today, works: item.works, checks: now };
+  }
+  // what this visit reads stands beside what was known before it
+  const before = checkList({ ...fence.facts, inspections }, item.works, today);
+  const posts = now.posts.map((post, index) => {
+    const { lastReading = null, believedWidthMm = null } = before.posts[index] ?? {};
+    return { ...post, lastReading, believedWidthMm };
+  });
+  return { ...fence, site, today, works: item.works, checks: { ...now, posts } };
 }

@@ -69,7 +69,7 @@ export const PostSection: FC<PostSectionProps> = (props) => {
         <div>
           <dt>{words.before}</dt>
           <dd>
-            <Before post={post} units={units} isThisVisit={reading !== null} words={words} />
+            <Before post={post} units={units} words={words} />
             <span class="small">
               {sectionWords(post, units, words)}
               {post.believedWidthMm !== null &&
@@ -105,7 +105,6 @@ export const PostSection: FC<PostSectionProps> = (props) => {
 const Before: FC<{
   readonly post: CheckedPost;
   readonly units: 'us' | 'metric';
-  readonly isThisVisit: boolean;
   readonly words: CrewWords;
 }> = ({ post: { lastReading }, units, words }) =>
   lastReading === null ? (

@@ -83,6 +83,12 @@ describe('the pages of a crew', () => {
     expect(after).toContain('0.25 in of rot on each face, 3° out of plumb');
     expect(after).toContain('1 of 11 posts entered');
     expect(after).toContain('Saved.');
+    // what was known before stays beside it
+    const other = '/today/visits/today-1/fences/PR-02';
+    await send(`${other}/posts/2/reading`, { entry: 'plain-form-2', method: 'caliper', residual_width: '2.1' });
+    const both = await read(other);
+    expect(both).toContain('2026-05-04: 2.40 in of sound width left');
+    expect(both).toContain('2.10 in of sound width left');
   });
 
   it('alone run scripts, which are small and come by an address that changes with them', async () => {
