@@ -1,6 +1,7 @@
 import type { AccountTables } from './account-tables.ts';
 import type { AnswerTables } from './answer-tables.ts';
 import type { ApiAnswerTables } from './api-answer-tables.ts';
+import type { CrewEntryTables } from './crew-entry-tables.ts';
 import type { DeliveryTables } from './delivery-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
@@ -21,4 +22,5 @@ export type RegisterTables = RecordTables &
   FeedLinkTables &
   DeliveryTables &
   ImportTables &
+  CrewEntryTables &
   VisitTables;

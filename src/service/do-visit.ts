@@ -1,4 +1,5 @@
 import type { Register } from '../register/database.ts';
+import { inTransaction } from '../register/in-transaction.ts';
 import { readRecord } from '../register/record-store.ts';
 import { readVisit, type VisitAct } from '../register/visit-store.ts';
 import { type DoneItem, storeDoneVisit, visitOfEntry } from '../register/visit-work-store.ts';
@@ -224,11 +225,11 @@ export async function previewDone(register: Register, request: DoRequest): Promi
 /**
  * Notes what was done of a visit, in one transaction: its works enter the register by the checks of an import, inspections
  * and hours are tied to it, and fences at which nothing was done go back to the plan. Nothing is stored where any of it is
- * refused or asked about.
+ * refused or asked about; within a transaction of the caller, the caller must end it so.
  */
 export async function doVisit(register: Register, request: DoRequest): Promise<DoResult> {
   try {
-    return await register.db.transaction().execute(async (tx): Promise<DoResult> => {
+    return await inTransaction(register.db, async (tx): Promise<DoResult> => {
       const result = await work({ ...register, db: tx }, request);
       if (result.kind !== 'done') throw new NotDone(result);
       return result;

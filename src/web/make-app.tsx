@@ -1,11 +1,11 @@
-import { Hono, type MiddlewareHandler } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
+import { Hono } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import type { App, AppParts } from '../service/service.ts';
 import { authorize, noteCircumstances } from './access/authorization.ts';
 import { formsFromHereOnly } from './access/csrf.ts';
+import { formLimits } from './access/form-limits.ts';
 import { hostCheck, securityHeaders } from './access/security.ts';
-import type { PageContext, PageEnv } from './access/visitor.ts';
+import type { PageEnv } from './access/visitor.ts';
 import { accountsRoutes } from './accounts/accounts-routes.tsx';
 import { ownAccountRoutes } from './accounts/own-account-routes.tsx';
 import { setupRoutes } from './accounts/setup-routes.tsx';
@@ -15,6 +15,7 @@ import { boardRoutes } from './board/board-routes.tsx';
 import { briefRoutes } from './brief/brief-routes.tsx';
 import { feedLinkRoutes } from './calendar/feed-links-routes.tsx';
 import { feedRoutes } from './calendar/feed-routes.ts';
+import { crewRoutes } from './crew/crew-routes.tsx';
 import { fenceRoutes } from './fences/fence-routes.tsx';
 import { isFontName, readFont } from './frame/font-files.ts';
 import { beginningOf } from './frame/navigation.ts';
@@ -37,11 +38,6 @@ import { visitRoutes } from './visits/visit-routes.tsx';
 
 const FOR_A_YEAR = 'public, max-age=31536000, immutable';
 
-/** Largest form that is read [bytes]. */
-const LARGEST_FORM = 64 * 1024;
-/** Largest form with files for an import [bytes]. */
-const LARGEST_IMPORT = 16 * 1024 * 1024;
-
 const NO_PAGE = 'The address may be mistyped, or the fence may have been renamed in the register.';
 const NOT_READABLE: Problem = {
   status: 400,
@@ -49,28 +45,6 @@ const NOT_READABLE: Problem = {
   what: '',
   wayOut: 'Send JSON as application/json, and forms as the pages do.',
 };
-const TOO_LARGE: Problem = {
-  status: 413,
-  title: 'Too much at once',
-  what: `A form may hold ${LARGEST_FORM / 1024} KiB. Nothing was changed.`,
-  wayOut: 'Shorten it, or use the command line.',
-};
-
-const TOO_LARGE_IMPORT: Problem = {
-  ...TOO_LARGE,
-  what: `The files of one import may hold ${LARGEST_IMPORT / 1024 / 1024} MiB together. Nothing was changed.`,
-  wayOut:
-    'Bring fewer files at once, or cut one in two, each with the line of column names. “stormpale import” takes files of any size.',
-};
-
-/** Bounds what is read of a form; the one route that takes files reads more. */
-const formLimit = (): MiddlewareHandler<PageEnv> => {
-  const limit = (maxSize: number, problem: Problem) =>
-    bodyLimit({ maxSize, onError: (context: PageContext) => sayProblem(context, problem) });
-  const [usual, files] = [limit(LARGEST_FORM, TOO_LARGE), limit(LARGEST_IMPORT, TOO_LARGE_IMPORT)];
-  return (context, next) => (context.req.path === '/import' ? files : usual)(context, next);
-};
-
 /** The pages, figures and health answers of the service, as a fetch handler. */
 export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 'routes'> {
   const { view, config, log } = parts;
@@ -79,7 +53,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.use(securityHeaders);
   app.use(hostCheck([publicUrl.hostname]));
   app.use(noteCircumstances(parts));
-  app.use(formLimit());
+  app.use(formLimits());
   app.use(authorize(parts));
   app.use(formsFromHereOnly(publicUrl.host));
 
@@ -132,6 +106,7 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
   app.route('/', recordsRoutes(parts));
   app.route('/', feedRoutes(parts));
   app.route('/', apiApp(parts));
+  app.route('/', crewRoutes(parts));
   if (view.catcher) app.route('/', mailRoutes(view.catcher));
 
   app.notFound((context) =>

@@ -1,5 +1,6 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import type { Register } from '../database.ts';
+import { inTransaction } from '../in-transaction.ts';
 import { holdLargeImport } from '../large-import.ts';
 import {
   RECORD_KINDS,
@@ -32,6 +33,11 @@ export interface ImportOptions {
   readonly now: string;
   /** What becomes of a row that leaves a question open, as an outcome that may not be so; it is warned of unless told otherwise. */
   readonly questions?: 'warn' | 'refuse';
+  /**
+   * Refs of the only fences that the files bring evidence of, inspections and readings new or known of no other fence: what is
+   * stored of all others is then not even read. Everything where left out.
+   */
+  readonly evidenceOf?: readonly string[];
   readonly onProgress?: (done: number, total: number) => void;
   /** Asked before anything is written, in the same transaction; false: nothing is. */
   readonly onlyIf?: (found: FoundChanges) => boolean;
@@ -233,7 +239,7 @@ async function run(
   const intake: Intake = {
     options,
     files,
-    view: await registerView(db),
+    view: await registerView(db, options.evidenceOf ?? null),
     replaced: namesInFiles(files),
     faults: [...unopened, ...files.flatMap((file) => file.faults)],
     warnings: [],
@@ -277,7 +283,7 @@ const namedTwice = (file: string): ImportRemark => ({
 });
 
 /**
- * Imports CSV files of any kinds, in any order, in one transaction: records are created or changed by ref (posts by fence
+ * Imports CSV files of any kinds, in any order, in one transaction (the caller's where one is open): records are created or changed by ref (posts by fence
  * and number, readings by inspection and post, the catalogue by kind, materials by kind and name). With a fault nothing is written, unless the good rows are to be kept; those that depend on a refused row
  * are refused with it. Never throws for what a file holds: see the report's faults.
  */
@@ -294,9 +300,7 @@ export async function importCsv(
     [...remarks].sort((a, b) => names.indexOf(a.file) - names.indexOf(b.file) || a.line - b.line);
   const sound = opened.filter((file): file is ImportFile => 'kind' in file);
   const unopened = opened.filter((file): file is ImportRemark => !('kind' in file));
-  const { intake, applied, held } = await register.db
-    .transaction()
-    .execute((transaction) => run(transaction, sound, unopened, options));
+  const { intake, applied, held } = await inTransaction(register.db, (tx) => run(tx, sound, unopened, options));
   return {
     applied,
     dryRun: options.dryRun,

@@ -10,7 +10,15 @@ import type { MaterialRecord } from '../material-record.ts';
 import type { OwnerRecord } from '../owner-record.ts';
 import type { PostRecord } from '../post-record.ts';
 import type { ReadingRecord } from '../reading-record.ts';
-import { listRecords, RECORD_KINDS, type RecordKind, type RecordOf, type RegisterDb } from '../record-store.ts';
+import {
+  listRecords,
+  RECORD_KINDS,
+  type RecordKind,
+  type RecordOf,
+  type RegisterDb,
+  readingsOfFences,
+  recordsWhereIn,
+} from '../record-store.ts';
 import type { SiteRecord } from '../site-record.ts';
 import type { StormOutcomeRecord } from '../storm-outcome-record.ts';
 import type { StormSeasonRecord } from '../storm-season-record.ts';
@@ -128,8 +136,30 @@ export function overlay<K extends RecordKind>(view: RegisterView, kind: K, recor
   (view[kind] as unknown as Map<string, RecordOf[K]>).set(name, record);
 }
 
-/** The stored register as a view. */
-export async function registerView(db: RegisterDb): Promise<RegisterView> {
+/** What evidence of some fences is judged by: the fences themselves, those that share posts with them, and what lies around. */
+async function aroundFences(db: RegisterDb, refs: readonly string[]): Promise<Partial<RecordLists>> {
+  const posts = await recordsWhereIn(db, 'posts', 'fence_ref', refs);
+  const shared = posts.flatMap(({ sharedFenceRef }) => (sharedFenceRef === null ? [] : [sharedFenceRef]));
+  return {
+    'climate-zones': await listRecords(db, 'climate-zones'),
+    'storm-seasons': await listRecords(db, 'storm-seasons'),
+    sites: await listRecords(db, 'sites'),
+    fences: await recordsWhereIn(db, 'fences', 'ref', [...new Set([...refs, ...shared])]),
+    posts,
+    works: await recordsWhereIn(db, 'works', 'fence_ref', refs),
+    inspections: await recordsWhereIn(db, 'inspections', 'fence_ref', refs),
+    readings: await readingsOfFences(db, refs),
+    outcomes: await recordsWhereIn(db, 'outcomes', 'fence_ref', refs),
+  };
+}
+
+type RecordLists = { readonly [K in RecordKind]: readonly RecordOf[K][] };
+
+/**
+ * The stored register as a view.
+ * @param evidenceOf refs of the only fences of which evidence is to be judged: the rest is then left out; null for all of it
+ */
+export async function registerView(db: RegisterDb, evidenceOf: readonly string[] | null): Promise<RegisterView> {
   const view: RegisterView = {
     owners: new Map(),
     'climate-zones': new Map(),
@@ -154,8 +184,10 @@ export async function registerView(db: RegisterDb): Promise<RegisterView> {
     statesOfFence: new Map(),
     refusedRows: new Map(RECORD_KINDS.map((kind) => [kind, new Map()])),
   };
+  const few = evidenceOf === null ? null : await aroundFences(db, evidenceOf);
   const fill = async <K extends RecordKind>(kind: K): Promise<void> => {
-    for (const record of await listRecords(db, kind)) overlay(view, kind, record);
+    const records: readonly RecordOf[K][] = few === null ? await listRecords(db, kind) : (few[kind] ?? []);
+    for (const record of records) overlay(view, kind, record);
   };
   for (const kind of RECORD_KINDS) await fill(kind);
   return view;

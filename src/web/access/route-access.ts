@@ -25,6 +25,7 @@ const OFFICE: readonly Who[] = ['office'];
 const OFFICE_AND_BOARD: readonly Who[] = ['office', 'board'];
 const OFFICE_AND_CREW: readonly Who[] = ['office', 'crew'];
 const BOARD: readonly Who[] = ['board'];
+const CREWS: readonly Who[] = ['office', 'crew'];
 const SIGNED_IN: readonly Who[] = ['office', 'crew', 'board'];
 /** Tokens alone, by their scope. */
 const PROGRAMS: readonly Who[] = [];
@@ -111,6 +112,18 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/feeds', OFFICE),
   route('POST', '/feeds', OFFICE),
   route('POST', '/feeds/:id{[0-9]+}/revoke', OFFICE),
+  route('GET', '/today', CREWS),
+  route('GET', '/today/session.json', CREWS),
+  route('GET', '/today/photos/:id{[0-9]+}', CREWS),
+  route('GET', '/crew-worker.js', ANYBODY),
+  route('GET', '/crew-script/:version/:name', ANYBODY),
+  route('GET', '/today/visits/:uid', CREWS),
+  route('POST', '/today/visits/:uid/done', CREWS),
+  route('GET', '/today/visits/:uid/fences/:ref', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/posts/:post/reading', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/posts/:post/closed-off', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/posts/:post/taken-back', CREWS),
+  route('POST', '/today/visits/:uid/fences/:ref/photos', CREWS),
 
   route('GET', '/outbox', OFFICE),
   route('GET', '/outbox/:id{[0-9]+}/letter', OFFICE),

@@ -13,6 +13,31 @@ const PAGE_POLICY = [
 ].join('; ');
 
 /**
+ * What a page of the crew may do besides: run this service's own scripts, and send what waited on the phone. A picture that was
+ * just taken is shown from the phone's memory.
+ */
+const CREW_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "worker-src 'self'",
+  "connect-src 'self'",
+  "style-src 'self'",
+  "font-src 'self'",
+  "img-src 'self' data: blob:",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+/** Pages of the crew, and the worker that keeps them on the phone. */
+const CREW_PATH = /^\/(today(\/|$)|crew-worker\.js$)/;
+
+/** Sensors that no page may use; a page of the crew reads the phone's level. */
+const NO_SENSORS = 'camera=(), geolocation=(), microphone=()';
+const PAGE_SENSORS = `${NO_SENSORS}, accelerometer=(), gyroscope=(), magnetometer=()`;
+const CREW_SENSORS = `${NO_SENSORS}, accelerometer=(self), gyroscope=(self), magnetometer=()`;
+
+/**
  * What a mail's HTML part, a letter or a day sheet may do: its own inline styles and pictures, nothing else. The sandbox also takes its origin
  * away, so that nothing in a message can act as this service's page.
  */
@@ -34,13 +59,14 @@ const MESSAGE_BODY_PATH =
 export const securityHeaders: MiddlewareHandler = async (context, next) => {
   await next();
   const isMessage = MESSAGE_BODY_PATH.test(context.req.path);
+  const isCrews = CREW_PATH.test(context.req.path);
   const headers = context.res.headers;
-  headers.set('Content-Security-Policy', isMessage ? MESSAGE_POLICY : PAGE_POLICY);
+  headers.set('Content-Security-Policy', isMessage ? MESSAGE_POLICY : isCrews ? CREW_POLICY : PAGE_POLICY);
   headers.set('X-Content-Type-Options', 'nosniff');
   headers.set('Referrer-Policy', 'no-referrer');
   headers.set('Cross-Origin-Opener-Policy', 'same-origin');
   headers.set('Cross-Origin-Resource-Policy', 'same-origin');
-  headers.set('Permissions-Policy', 'camera=(), geolocation=(), microphone=()');
+  headers.set('Permissions-Policy', isCrews ? CREW_SENSORS : PAGE_SENSORS);
   if (!headers.has('Cache-Control')) headers.set('Cache-Control', 'no-store');
 };
 

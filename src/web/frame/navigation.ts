@@ -7,7 +7,7 @@ interface NavigationEntry {
   readonly path: string;
   readonly roles: readonly AccountRole[];
   readonly words: Readonly<Record<'en' | 'es', string>>;
-  /** The section under which it stands, in a line of its own; in the first line where there is none. */
+  /** The section under which it stands, in a line of its own; in the first line where there is none, or it is not for whoever looks. */
   readonly within?: string;
   /** True for the page that exists only where the service catches its own mail. */
   readonly whileCatching?: boolean;
@@ -16,6 +16,13 @@ interface NavigationEntry {
 /** The entries of the masthead in their order, and who is shown them. */
 const NAVIGATION = [
   { section: 'brief', path: '/brief', roles: ['office'], words: { en: 'Season brief', es: 'Informe de temporada' } },
+  {
+    section: 'today',
+    path: '/today',
+    within: 'visits',
+    roles: ['office', 'crew'],
+    words: { en: 'Today', es: 'Hoy' },
+  },
   { section: 'board', path: '/board', roles: ['board'], words: { en: 'Our fences', es: 'Nuestras cercas' } },
   { section: 'fences', path: '/fences', roles: ['office', 'crew', 'board'], words: { en: 'Fences', es: 'Cercas' } },
   { section: 'plan', path: '/plan', roles: ['office'], words: { en: 'Plan', es: 'Plan' } },
@@ -66,7 +73,7 @@ export type Section = (typeof NAVIGATION)[number]['section'] | 'account' | null;
 /** Where each role begins: the page that `/` leads to. */
 const BEGINNINGS: Readonly<Record<AccountRole, string>> = {
   office: '/brief',
-  crew: '/fences',
+  crew: '/today',
   board: '/board',
 };
 
@@ -87,9 +94,11 @@ export function entriesFor(
   const shown = NAVIGATION.filter(
     (entry: NavigationEntry) => entry.roles.includes(role) && (catchesMail || entry.whileCatching !== true),
   ) as readonly NavigationEntry[];
+  const parentOf = ({ within }: NavigationEntry): string | null =>
+    within !== undefined && shown.some((entry) => entry.section === within) ? within : null;
   const own = shown.find((entry) => entry.section === section);
-  const open = own?.within ?? own?.section ?? null;
-  const under = shown.filter(({ within }) => open !== null && within === open);
+  const open = own ? (parentOf(own) ?? own.section) : null;
+  const under = shown.filter((entry) => open !== null && parentOf(entry) === open);
   const second = under.length === 0 ? [] : [...shown.filter((entry) => entry.section === open), ...under];
-  return { first: shown.filter(({ within }) => within === undefined), open, second };
+  return { first: shown.filter((entry) => parentOf(entry) === null), open, second };
 }

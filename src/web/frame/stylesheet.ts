@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { CHART_STYLES } from './stylesheet-charts.ts';
+import { CREW_STYLES } from './stylesheet-crew.ts';
 import { FORM_STYLES } from './stylesheet-forms.ts';
 import { OWNER_STYLES } from './stylesheet-owner.ts';
 import { PAGE_STYLES } from './stylesheet-page.ts';
@@ -14,6 +15,7 @@ export const STYLESHEET = [
   TABLE_STYLES,
   CHART_STYLES,
   FORM_STYLES,
+  CREW_STYLES,
   OWNER_STYLES,
   RECORD_STYLES,
   REPORT_STYLES,

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { exportCsv } from '../../../src/register/csv/export-csv.ts';
+import { importCsv } from '../../../src/register/csv/import-csv.ts';
 import { remarkText } from '../../../src/register/csv/import-report.ts';
 import type { Register } from '../../../src/register/database.ts';
 import { openRegister } from '../../../src/register/database.ts';
@@ -533,4 +534,23 @@ test('good rows are kept without those of a refused inspection', async () => {
   expect(report.counts.readings).toMatchObject({ created: 5, refused: 2 });
   expect(report.counts.outcomes).toMatchObject({ created: 3, refused: 0 });
   expect(report.rejected.map(({ name }) => name).toSorted()).toEqual(['inspections.csv', 'readings.csv']);
+});
+
+test.each([
+  { depth_mm: '6' },
+  { residual_width_in: '3.1' },
+  { depth_mm: '400' },
+  { depth_mm: '40' },
+  { post: '99', depth_mm: '6' },
+  {},
+])('a reading of %j is judged alike where only its fence is read', async (cells) => {
+  const files = [
+    { name: 'inspections.csv', text: rowCsv(INSPECTION) },
+    { name: 'readings.csv', text: rowCsv({ ...READING, inspection: 'n', ...cells }) },
+  ];
+  const options = { acceptValid: false, dryRun: true, today: TODAY, now: NOW, questions: 'refuse' } as const;
+  const whole = await importCsv(register, files, options);
+  const narrow = await importCsv(register, files, { ...options, evidenceOf: ['F-1'] });
+  expect(narrow).toEqual(whole);
+  expect(whole.faults.length > 0).toBe(!('depth_mm' in cells && cells.depth_mm === '6' && !('post' in cells)));
 });

@@ -1,3 +1,4 @@
+import { PHONE_SCRIPT_PATH } from '../../../src/web/crew/crew-script.ts';
 import { STYLESHEET_PATH } from '../../../src/web/frame/stylesheet.ts';
 import type { VisitorName } from './access-visitors.ts';
 
@@ -44,6 +45,7 @@ const accounts = (status: number): Row[3] => ({ ...TURNED_AWAY, office: status, 
 const officeAndBoard = (status: number): Row[3] => ({ ...accounts(status), crew: 'refused' });
 const officeAndCrew = (status: number): Row[3] => ({ ...accounts(status), board: 'refused' });
 const board = (status: number): Row[3] => ({ ...TURNED_AWAY, office: 'refused', crew: 'refused', board: status });
+const crews = (status: number): Row[3] => ({ ...accounts(status), board: 'refused' });
 const fences = { ...accounts(200), 'read-fences': 200 } as const;
 /** The address is the secret: whoever has it is let in, whoever else they are; a program's token is for other routes. */
 const byAddress = (status: Expected): Row[3] => ({
@@ -154,6 +156,34 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/feeds', '/feeds', office(200)],
   ['POST', '/feeds', '/feeds', office(400)],
   ['POST', '/feeds/:id{[0-9]+}/revoke', '/feeds/99/revoke', office(404)],
+  ['GET', '/today', '/today', crews(200)],
+  ['GET', '/today/session.json', '/today/session.json', { ...crews(200), nobody: '401', owner: '401' }],
+  ['GET', '/today/photos/:id{[0-9]+}', '/today/photos/9', crews(404)],
+  ['GET', '/crew-worker.js', '/crew-worker.js', all(200)],
+  ['GET', '/crew-script/:version/:name', PHONE_SCRIPT_PATH, all(200)],
+  // the sample has no visit of that name
+  ['GET', '/today/visits/:uid', '/today/visits/none', crews(404)],
+  ['POST', '/today/visits/:uid/done', '/today/visits/none/done', crews(404)],
+  ['GET', '/today/visits/:uid/fences/:ref', '/today/visits/none/fences/PR-01', crews(404)],
+  [
+    'POST',
+    '/today/visits/:uid/fences/:ref/posts/:post/reading',
+    '/today/visits/none/fences/PR-01/posts/1/reading',
+    crews(404),
+  ],
+  [
+    'POST',
+    '/today/visits/:uid/fences/:ref/posts/:post/closed-off',
+    '/today/visits/none/fences/PR-01/posts/1/closed-off',
+    crews(404),
+  ],
+  [
+    'POST',
+    '/today/visits/:uid/fences/:ref/posts/:post/taken-back',
+    '/today/visits/none/fences/PR-01/posts/1/taken-back',
+    crews(404),
+  ],
+  ['POST', '/today/visits/:uid/fences/:ref/photos', '/today/visits/none/fences/PR-01/photos', crews(400)],
 
   ['GET', '/outbox', '/outbox', office(200)],
   ['GET', '/outbox/:id{[0-9]+}/letter', '/outbox/{letter}/letter', office(200)],
