@@ -1,5 +1,6 @@
 import type { FenceFacts } from '../../forecast/fence-facts.ts';
 import type { FenceForecast } from '../../forecast/fence-forecast.ts';
+import { type PostOutlook, postOutlook } from '../../forecast/post-outlook.ts';
 import type { Register } from '../../register/database.ts';
 import { type FenceEvidence, loadFenceEvidence } from '../../register/evidence-store.ts';
 import { loadFenceFacts } from '../../register/fence-facts-store.ts';
@@ -21,6 +22,24 @@ export interface FenceDetail {
   readonly notices: readonly StoredNotice[];
   /** Null until the fence has been swept. */
   readonly swept: { readonly stored: StoredForecast; readonly forecast: FenceForecast } | null;
+}
+
+/** Seasons at which posts are drawn cut through: now, and in 5 and 10 seasons. */
+const DRAWN_SEASONS: readonly number[] = [1, 6, 11];
+
+/**
+ * The posts of a fence in the seasons in which they are drawn, season 1 being that of its last forecast; none where what is
+ * recorded by now contradicts itself, which the next sweep tells of.
+ */
+export function postsDrawn(detail: FenceDetail): readonly PostOutlook[] {
+  const { facts, swept } = detail;
+  if (!swept) return [];
+  try {
+    return postOutlook(facts, Number(swept.stored.seasonOne.slice(0, 4)), DRAWN_SEASONS);
+  } catch (error) {
+    if (error instanceof RangeError) return [];
+    throw error;
+  }
 }
 
 /** Loads one fence with its site, owners, works, evidence, notices and last forecast; null where the register has no such fence. */

@@ -5,7 +5,7 @@ import { breakingSentence, endsSentence, standingSentence, turnoverSentence } fr
 import { drawFenceYears } from '../../drawing/fence-years.ts';
 import { remarksBesideFindings } from '../../drawing/finding-remarks.ts';
 import type { FenceFacts } from '../../forecast/fence-facts.ts';
-import type { FenceForecast } from '../../forecast/fence-forecast.ts';
+import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
 import { numberRanges } from '../frame/number-ranges.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
@@ -13,9 +13,10 @@ import { PageShell } from '../frame/page-shell.tsx';
 import { CodeVerdicts } from './code-verdicts.tsx';
 import { PostFindings } from './evidence-effect.tsx';
 import { EvidenceSeen } from './evidence-seen.tsx';
-import type { FenceDetail } from './fence-detail.ts';
+import { type FenceDetail, postsDrawn } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
 import { NoticesSent } from './notices-sent.tsx';
+import { RunDrawn, SectionsDrawn } from './posts-drawn.tsx';
 import { SeasonRows } from './season-rows.tsx';
 import { Unknowns } from './unknowns.tsx';
 import { WorksDone } from './works-done.tsx';
@@ -88,6 +89,7 @@ const Swept: FC<{ readonly detail: FenceDetail; readonly swept: NonNullable<Fenc
         <SeasonRows forecast={forecast} units={units} />
       </details>
       <Decides forecast={forecast} />
+      <Posts detail={detail} forecast={forecast} />
       <h2>As a checker would compute it</h2>
       <CodeVerdicts forecast={forecast} units={units} />
       <h2>How this was computed</h2>
@@ -99,6 +101,28 @@ const Swept: FC<{ readonly detail: FenceDetail; readonly swept: NonNullable<Fenc
         Model {stored.modelVersion}, computed {stored.computedAt.slice(0, 16).replace('T', ' ')} UTC, inputs{' '}
         <code class="hash">{stored.inputHash.slice(0, 16)}</code>.
       </p>
+    </>
+  );
+};
+
+/** The run and a deciding post, drawn. */
+const Posts: FC<{ readonly detail: FenceDetail; readonly forecast: FenceForecast }> = ({ detail, forecast }) => {
+  const posts = postsDrawn(detail);
+  const { decidingPosts } = judgedGroup(seasonOne(forecast));
+  const deciding = posts.filter(({ number }) => decidingPosts.includes(number));
+  const shown = deciding.find(({ condition }) => !condition.broken) ?? deciding[0];
+  const drawn = { units: detail.site.units, language: 'en' as const };
+  const view = {
+    fenceRef: detail.fence.ref,
+    runLengthM: detail.fence.runLengthM,
+    designGustMps: forecast.designGust.gustMps,
+    posts,
+    decidingPosts,
+  };
+  return (
+    <>
+      {posts.length > 0 && <RunDrawn view={view} {...drawn} />}
+      {shown && <SectionsDrawn post={shown} alike={deciding.length} {...drawn} />}
     </>
   );
 };
