@@ -1,6 +1,7 @@
 import type { AccountTables } from './account-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
+import type { FenceLineTables } from './fence-line-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
 import type { RecordTables } from './record-tables.ts';
 import type { SweepTables } from './sweep-tables.ts';
@@ -13,4 +14,5 @@ export type RegisterTables = RecordTables &
   WithdrawalTables &
   AccountTables &
   FeedLinkTables &
+  FenceLineTables &
   VisitTables;

@@ -62,6 +62,7 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
 
   route('GET', '/', SIGNED_IN),
   route('GET', '/fences', SIGNED_IN),
+  route('GET', '/fences.csv', SIGNED_IN),
   route('GET', '/fences/:name', SIGNED_IN, { scope: 'read-fences' }),
   route('GET', '/fences/:ref/reasons', SIGNED_IN, { scope: 'read-fences' }),
 

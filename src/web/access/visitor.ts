@@ -39,3 +39,7 @@ export const visibleSites = ({ visitor }: PageEnv['Variables']): readonly string
       return [];
   }
 };
+
+/** The language in which whoever is signed in reads their own pages; English for everybody else. */
+export const accountLanguage = ({ visitor }: PageEnv['Variables']): 'en' | 'es' =>
+  visitor.kind === 'account' ? visitor.account.language : 'en';

@@ -1,19 +1,21 @@
+import { setImmediate } from 'node:timers/promises';
 import { Hono } from 'hono';
 import { cautionsIn } from '../../drawing/cautions.ts';
 import { forecastFence } from '../../forecast/forecast-fence.ts';
 import { explainForecast } from '../../forecast/reasons.ts';
 import { seasonOneYear } from '../../forecast/season-calendar.ts';
 import type { Register } from '../../register/database.ts';
-import { listFences } from '../../register/fence-list.ts';
+import { everyFence, listFences } from '../../register/fence-list.ts';
 import { recordsWhereIn } from '../../register/record-store.ts';
 import { readSettings } from '../../register/settings-store.ts';
 import { dayInZone } from '../../service/clock.ts';
 import { forecastSettingsOf } from '../../service/run-sweep.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { ServiceView, SweepStatus } from '../../service/service-view.ts';
-import { type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
+import { accountLanguage, type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
+import { fenceCsv } from './fence-csv.ts';
 import { type FenceDetail, loadFenceDetail } from './fence-detail.ts';
 import { FencePageView } from './fence-page.tsx';
 import { readFenceQuery } from './fence-query.ts';
@@ -54,9 +56,32 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
         sweep={sweep}
         lookAheadSeasons={settings.lookAheadSeasons}
         nightly={`${config.sweepAt} ${config.timeZone ?? settings.timeZone}`}
+        language={accountLanguage(context.var)}
         frame={frameFor(context)}
       />,
     );
+  });
+
+  app.get('/fences.csv', async (context) => {
+    const query = readFenceQuery(new URL(context.req.url).searchParams);
+    const lines = fenceCsv(everyFence(register, query, visibleSites(context.var)));
+    const encoder = new TextEncoder();
+    // taken as fast as the reader reads; pages of others are answered between two chunks
+    const body = new ReadableStream<Uint8Array>({
+      pull: async (controller) => {
+        await setImmediate();
+        const next = await lines.next();
+        if (next.done) controller.close();
+        else controller.enqueue(encoder.encode(next.value));
+      },
+      cancel: async () => {
+        await lines.return(undefined);
+      },
+    });
+    return context.body(body, 200, {
+      'Content-Type': 'text/csv; charset=utf-8; header=present',
+      'Content-Disposition': 'attachment; filename="fences.csv"',
+    });
   });
 
   /** A fence that the visitor may see; null for one that is not there, and for one that is but not for them. */

@@ -77,6 +77,7 @@ export const EXPECTED: readonly Row[] = [
 
   ['GET', '/', '/', accounts(302)],
   ['GET', '/fences', '/fences', accounts(200)],
+  ['GET', '/fences.csv', '/fences.csv', accounts(200)],
   ['GET', '/fences/:name', '/fences/PR-01', fences],
   ['GET', '/fences/:name', '/fences/PR-01.json', { ...fences, nobody: '401', owner: '401' }],
   ['GET', '/fences/:ref/reasons', '/fences/PR-01/reasons', fences],
