@@ -75,6 +75,23 @@ select
   once_in_years, share, tie
 from fence_lines_now;
 
+-- Finds a text of three letters or more anywhere in a line without reading the others.
+create virtual table fence_text using fts5(
+  folded, content = 'fence_lines', content_rowid = 'id', tokenize = 'trigram case_sensitive 1'
+);
+insert into fence_text (rowid, folded) select id, folded from fence_lines;
+
+create trigger fence_lines_text_in after insert on fence_lines begin
+  insert into fence_text (rowid, folded) values (new.id, new.folded);
+end;
+create trigger fence_lines_text_out after delete on fence_lines begin
+  insert into fence_text (fence_text, rowid, folded) values ('delete', old.id, old.folded);
+end;
+create trigger fence_lines_text_anew after update on fence_lines when old.folded <> new.folded begin
+  insert into fence_text (fence_text, rowid, folded) values ('delete', old.id, old.folded);
+  insert into fence_text (rowid, folded) values (new.id, new.folded);
+end;
+
 create table site_standings (
   site_ref text not null,
   -- as in fence_lines; 4 until the fence is swept
@@ -220,3 +237,8 @@ create trigger forecasts_update_ends_standing after update on forecasts
     coalesce(new.ends_snap_mps, new.snap_mps), new.design_gust_mps
   );
 end;
+
+-- The notices that wait for the office and the messages of one state, in the order in which the outbox shows them.
+create index notices_waiting on notices (owner_ref, fence_ref, id, matter)
+  where held is not null and released_at is null and outbox_id is null and void_reason is null;
+create index outbox_by_state on outbox (state, id);

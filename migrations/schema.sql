@@ -264,6 +264,19 @@ CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
 end;
 
+CREATE TRIGGER fence_lines_text_anew after update on fence_lines when old.folded <> new.folded begin
+  insert into fence_text (fence_text, rowid, folded) values ('delete', old.id, old.folded);
+  insert into fence_text (rowid, folded) values (new.id, new.folded);
+end;
+
+CREATE TRIGGER fence_lines_text_in after insert on fence_lines begin
+  insert into fence_text (rowid, folded) values (new.id, new.folded);
+end;
+
+CREATE TRIGGER fence_lines_text_out after delete on fence_lines begin
+  insert into fence_text (fence_text, rowid, folded) values ('delete', old.id, old.folded);
+end;
+
 CREATE VIEW fence_lines_now as
 select
   fences.ref as ref,
@@ -297,6 +310,18 @@ join sites on sites.ref = fences.site_ref
 join owners on owners.ref = fences.owner_ref
 left join owners as second on second.ref = fences.second_owner_ref
 left join forecasts on forecasts.fence_ref = fences.ref;
+
+CREATE VIRTUAL TABLE fence_text using fts5(
+  folded, content = 'fence_lines', content_rowid = 'id', tokenize = 'trigram case_sensitive 1'
+);
+
+CREATE TABLE 'fence_text_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'fence_text_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'fence_text_docsize'(id INTEGER PRIMARY KEY, sz BLOB);
+
+CREATE TABLE 'fence_text_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
 
 CREATE TABLE fences (
   ref text primary key not null check (length(ref) between 1 and 40),
@@ -568,6 +593,9 @@ CREATE INDEX notices_held on notices (owner_ref) where held is not null and rele
 
 CREATE UNIQUE INDEX notices_once on notices (fence_ref, owner_ref, matter, occasion) where void_reason is null;
 
+CREATE INDEX notices_waiting on notices (owner_ref, fence_ref, id, matter)
+  where held is not null and released_at is null and outbox_id is null and void_reason is null;
+
 CREATE INDEX notices_without_message on notices (owner_ref) where outbox_id is null and void_reason is null;
 
 CREATE TABLE office_notices (
@@ -611,6 +639,8 @@ CREATE TABLE outbox (
 CREATE INDEX outbox_by_due on outbox (state, due_at);
 
 CREATE INDEX outbox_by_owner on outbox (owner_ref);
+
+CREATE INDEX outbox_by_state on outbox (state, id);
 
 CREATE TABLE owner_links (
   id integer primary key not null,

@@ -1,5 +1,5 @@
 import { type RawBuilder, sql } from 'kysely';
-import { TREATMENT_CLASS_KEYS, TREATMENT_CLASSES } from '../decay/treatment-class.ts';
+import { TREATMENT_CLASS_KEYS, TREATMENT_CLASSES, type TreatmentClass } from '../decay/treatment-class.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { Register } from './database.ts';
 import type { FenceQuery, SortKey, VisibleSites } from './fence-query.ts';
@@ -55,9 +55,26 @@ function orderOf({ sort, descending }: Pick<FenceQuery, 'sort' | 'descending'>, 
 /** A text as a pattern that LIKE finds anywhere, its own % and _ taken literally. */
 const pattern = (text: string): string => `%${foldedText(text).replaceAll(/[\\%_]/g, '\\$&')}%`;
 
+/** Shortest text that the index of texts finds [letters]. */
+const LEAST_INDEXED = 3;
+
+/**
+ * The text of a query as the index of texts is asked for it; null where it is too short, or where words of treatments are
+ * meant as well, which that index does not hold.
+ */
+function indexedText(query: Pick<FenceQuery, 'text'>): string | null {
+  const folded = foldedText(query.text.trim());
+  const short = [...folded].length < LEAST_INDEXED;
+  if (short || classesNamed(folded).length > 0 || folded.includes('\0')) return null;
+  return `"${folded.replaceAll('"', '""')}"`;
+}
+
+/** The treatment classes whose name holds a folded text. */
+const classesNamed = (folded: string): readonly TreatmentClass[] =>
+  TREATMENT_CLASS_KEYS.filter((key) => foldedText(TREATMENT_CLASSES[key].name).includes(folded));
+
 function textCondition(text: string): RawBuilder<unknown> {
-  const folded = foldedText(text);
-  const classes = TREATMENT_CLASS_KEYS.filter((key) => foldedText(TREATMENT_CLASSES[key].name).includes(folded));
+  const classes = classesNamed(foldedText(text));
   const like = sql`folded like ${pattern(text)} escape '\\'`;
   return classes.length === 0 ? like : sql`(${like} or treatment_class in (${sql.join(classes)}))`;
 }
@@ -90,6 +107,13 @@ function siteConditions(
 
 const all = (conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> =>
   conditions.length === 0 ? sql`true` : sql.join(conditions, sql` and `);
+
+/** The lines among which those of a query are looked for: by the index of texts where it finds them. */
+function linesWith(query: FenceQuery): RawBuilder<unknown> {
+  const text = indexedText(query);
+  if (text === null) return sql`fence_lines`;
+  return sql`(select rowid as found from fence_text where fence_text match ${text}) cross join fence_lines on id = found`;
+}
 
 interface IdRow {
   readonly id: number;
@@ -147,7 +171,7 @@ export async function searchFences(register: Register, query: FenceQuery, visibl
   const narrowed = bySite.length + standing.length + further.length > 0;
   const ownIndex = sql`fence_lines indexed by ${sql.ref(ORDERS[query.sort].index)}`;
   if (narrowed) {
-    const some = await rowsOf(register, sql<IdRow>`select id from fence_lines where ${where} limit ${FEW + 1}`);
+    const some = await rowsOf(register, sql<IdRow>`select id from ${linesWith(query)} where ${where} limit ${FEW + 1}`);
     if (some.length <= FEW) {
       const few = sql`id in (select value from json_each(${JSON.stringify(some.map(({ id }) => id))}))`;
       const from = { lines: sql`fence_lines`, where: few, found: some.length };
@@ -176,7 +200,7 @@ async function countMany(
   }
   const rows = await rowsOf(
     register,
-    sql<{ readonly found: number }>`select count(*) as found from fence_lines where ${where}`,
+    sql<{ readonly found: number }>`select count(*) as found from ${linesWith(query)} where ${where}`,
   );
   return rows[0]?.found ?? 0;
 }

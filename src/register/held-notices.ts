@@ -25,9 +25,9 @@ export interface HeldFilter {
   readonly ids?: readonly number[];
 }
 
-/** The notices that wait for the office, by owner, fence and number. */
-export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
-  let query = db
+/** The held notices with the names that they are shown by. */
+const heldRows = (db: Register['db']) =>
+  db
     .selectFrom('notices')
     .innerJoin('owners', 'owners.ref', 'notices.owner_ref')
     .innerJoin('fences', 'fences.ref', 'notices.fence_ref')
@@ -47,10 +47,51 @@ export async function listHeldNotices({ db }: Register, filter: HeldFilter = {})
     .where('released_at', 'is', null)
     .where('outbox_id', 'is', null)
     .where('void_reason', 'is', null);
+
+/** The notices that wait for the office, by owner, fence and number. */
+export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
+  let query = heldRows(db);
   if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
   if (filter.ownerRef !== undefined) query = query.where('owners.ref', '=', filter.ownerRef);
   if (filter.ids !== undefined) query = query.where('notices.id', 'in', filter.ids);
   return query.orderBy('owners.ref').orderBy('fences.ref').orderBy('notices.id').execute();
+}
+
+/** How much waits for the office, and the first of it. */
+export interface HeldOverview {
+  readonly notices: number;
+  readonly owners: number;
+  readonly dangerous: number;
+  /** Those of danger first, then by owner, fence and number. */
+  readonly first: readonly HeldNotice[];
+}
+
+/** How much waits for the office and the first of it, without reading all: after a first sweep that may be most of a register. */
+export async function overviewOfHeld(register: Register, most: number): Promise<HeldOverview> {
+  const { db } = register;
+  const waiting = sql`notices indexed by notices_waiting
+    where held is not null and released_at is null and outbox_id is null and void_reason is null`;
+  const counts = (
+    await sql<{ notices: number; owners: number; dangerous: number }>`
+      select coalesce(sum(notices), 0) as notices, count(*) as owners, coalesce(sum(dangerous), 0) as dangerous
+      from (
+        select count(*) as notices, count(case when matter = 'dangerous' then 1 end) as dangerous
+        from ${waiting} group by owner_ref
+      )`.execute(db)
+  ).rows[0]!;
+  const pick = async (dangerous: boolean, count: number): Promise<readonly HeldNotice[]> => {
+    if (count <= 0) return [];
+    const ids = (
+      await sql<{
+        id: number;
+      }>`select id from ${waiting} and ${sql.raw(dangerous ? "matter = 'dangerous'" : "matter <> 'dangerous'")}
+        order by owner_ref, fence_ref, id limit ${count}`.execute(db)
+    ).rows.map(({ id }) => id);
+    if (ids.length === 0) return [];
+    return listHeldNotices(register, { ids });
+  };
+  const dangerous = counts.dangerous > 0 ? await pick(true, most) : [];
+  return { ...counts, first: [...dangerous, ...(await pick(false, most - dangerous.length))] };
 }
 
 /** What was released. */

@@ -12,7 +12,7 @@ export const foldedText = (text: string): string => text.normalize('NFC').toLowe
  * A key that puts texts into the order in which people count: numbers by their value (`CT-2` before `CT-10`), capitals among small
  * letters, letters with accents beside those without.
  */
-export function naturalKey(text: string): string {
+function naturalKey(text: string): string {
   // a list asks for thousands of keys, nearly all of plain letters that have no accents to part from
   const plain = PLAIN.test(text) ? text : text.normalize('NFD').replaceAll(/\p{M}/gu, '');
   return plain.toLowerCase().replaceAll(/\d+/g, (digits) => digits.padStart(DIGITS, '0'));

@@ -77,6 +77,8 @@ describe('the lines that lists are read from', () => {
   const kept = async (): Promise<void> => {
     expect(await lines(register, 'fence_lines')).toEqual(await lines(register, 'fence_lines_now'));
     expect(await standings(register)).toEqual(await standingsAnew(register));
+    // the index of texts compares itself with the lines, and throws where they differ
+    await sql`insert into fence_text (fence_text, rank) values ('integrity-check', 1)`.execute(register.db);
   };
 
   beforeEach(async () => {
@@ -185,6 +187,9 @@ describe('the lines that lists are read from', () => {
     it('are the same whether they are few and sorted or many and met on the way', async () => {
       const wanted: readonly Partial<FenceQuery>[] = [
         { text: 'z-' },
+        { text: 'z-3' },
+        { text: 'z-12', treatmentClass: 'heavy-duty' },
+        { text: '"quill' },
         { builtFrom: 1990, builtTo: 2030 },
         { text: 'z-', standing: 'short' },
         { endsStanding: 'clear' },

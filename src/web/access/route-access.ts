@@ -64,6 +64,7 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/fences', SIGNED_IN),
   route('GET', '/fences.csv', SIGNED_IN),
   route('GET', '/fences/:name', SIGNED_IN, { scope: 'read-fences' }),
+  route('GET', '/fences/:ref/what-if', SIGNED_IN),
   route('GET', '/fences/:ref/reasons', SIGNED_IN, { scope: 'read-fences' }),
 
   route('GET', '/outbox', OFFICE),

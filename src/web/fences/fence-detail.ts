@@ -4,13 +4,13 @@ import { type PostOutlook, postOutlook } from '../../forecast/post-outlook.ts';
 import type { Register } from '../../register/database.ts';
 import { type FenceEvidence, loadFenceEvidence } from '../../register/evidence-store.ts';
 import { loadFenceFacts } from '../../register/fence-facts-store.ts';
+import { type FenceVisit, listFenceVisits, listToldNotices, type ToldNotice } from '../../register/fence-history.ts';
 import type { FenceRecord } from '../../register/fence-record.ts';
 import type { StoredForecast } from '../../register/forecast-store.ts';
 import { forecastOf, loadStoredForecasts } from '../../register/forecast-store.ts';
-import type { StoredNotice } from '../../register/notice-store.ts';
-import { listNoticesOfFence } from '../../register/notice-store.ts';
 import { readRecord } from '../../register/record-store.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
+import { listStandingChanges, type StandingChange } from '../../register/standing-changes.ts';
 
 /** Everything one fence's page shows. */
 export interface FenceDetail {
@@ -19,7 +19,9 @@ export interface FenceDetail {
   readonly owners: readonly string[];
   readonly facts: FenceFacts;
   readonly evidence: FenceEvidence;
-  readonly notices: readonly StoredNotice[];
+  readonly notices: readonly ToldNotice[];
+  readonly visits: readonly FenceVisit[];
+  readonly standings: readonly StandingChange[];
   /** Null until the fence has been swept. */
   readonly swept: { readonly stored: StoredForecast; readonly forecast: FenceForecast } | null;
 }
@@ -47,12 +49,14 @@ export async function loadFenceDetail(register: Register, ref: string): Promise<
   const fence = await readRecord(register.db, 'fences', ref);
   if (!fence) return null;
   const ownerRefs = [fence.ownerRef, ...(fence.secondOwnerRef === null ? [] : [fence.secondOwnerRef])];
-  const [site, facts, evidence, stored, notices, ...owners] = await Promise.all([
+  const [site, facts, evidence, stored, notices, visits, standings, ...owners] = await Promise.all([
     readRecord(register.db, 'sites', fence.siteRef),
     loadFenceFacts(register, [ref]),
     loadFenceEvidence(register.db, [ref]),
     loadStoredForecasts(register, [ref]),
-    listNoticesOfFence(register, ref),
+    listToldNotices(register, ref),
+    listFenceVisits(register, ref),
+    listStandingChanges(register, ref),
     ...ownerRefs.map((owner) => readRecord(register.db, 'owners', owner)),
   ]);
   const known = facts.get(ref);
@@ -65,6 +69,8 @@ export async function loadFenceDetail(register: Register, ref: string): Promise<
     facts: known,
     evidence: evidence.get(ref) ?? { inspections: [], outcomes: [] },
     notices,
+    visits,
+    standings,
     swept: last ? { stored: last, forecast: forecastOf(last) } : null,
   };
 }

@@ -9,6 +9,7 @@ import { everyFence, listFences } from '../../register/fence-list.ts';
 import { recordsWhereIn } from '../../register/record-store.ts';
 import { readSettings } from '../../register/settings-store.ts';
 import { dayInZone } from '../../service/clock.ts';
+import { compareAll, compareChosen, moneyOfFence } from '../../service/fence-ahead.ts';
 import { forecastSettingsOf } from '../../service/run-sweep.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { ServiceView, SweepStatus } from '../../service/service-view.ts';
@@ -21,6 +22,8 @@ import { FencePageView } from './fence-page.tsx';
 import { readFenceQuery } from './fence-query.ts';
 import { FencesPage } from './fences-page.tsx';
 import { ReasonsPage } from './reasons-page.tsx';
+import { readWorksChoice } from './what-if-choice.ts';
+import { WhatIfPage } from './what-if-page.tsx';
 
 /** Where the sweep stands; for whoever sees some sites only, without what it says of the others' fences. */
 async function visibleSweep(
@@ -102,7 +105,14 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
   app.get('/fences/:name', async (context) => {
     const name = context.req.param('name');
     const detail = await seenFence(context, name);
-    if (detail) return context.html(<FencePageView detail={detail} frame={frameFor(context)} />);
+    if (detail) {
+      const { visitor } = context.var;
+      const role = visitor.kind === 'account' ? visitor.account.role : null;
+      const money = role === 'crew' || !detail.swept ? null : await moneyOfFence(register, detail, clock);
+      const language = accountLanguage(context.var);
+      const page = { detail, money, role, language, frame: frameFor(context) };
+      return context.html(<FencePageView {...page} />);
+    }
     if (!name.endsWith('.json')) return noFence(context, name);
     const ref = name.slice(0, -'.json'.length);
     const found = await seenFence(context, ref);
@@ -126,6 +136,26 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
       forecast: swept?.forecast ?? null,
       cautions: cautionsIn('en').all,
     });
+  });
+
+  app.get('/fences/:ref/what-if', async (context) => {
+    const ref = context.req.param('ref');
+    const detail = await seenFence(context, ref);
+    if (!detail) return noFence(context, ref);
+    const search = new URL(context.req.url).searchParams;
+    const choice = readWorksChoice(search);
+    const compared = await compareChosen(register, detail, choice, clock);
+    return context.html(
+      <WhatIfPage
+        fenceRef={ref}
+        siteName={detail.site.name}
+        units={detail.site.units}
+        choice={choice}
+        compared={compared}
+        everything={search.get('all') === 'yes' ? await compareAll(register, detail, clock) : null}
+        frame={frameFor(context)}
+      />,
+    );
   });
 
   app.get('/fences/:ref/reasons', async (context) => {

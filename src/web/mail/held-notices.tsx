@@ -1,11 +1,11 @@
 import type { FC } from 'hono/jsx';
-import type { HeldNotice } from '../../register/held-notices.ts';
+import type { HeldNotice, HeldOverview } from '../../register/held-notices.ts';
 import type { OfficeNotice } from '../../register/office-notices.ts';
 import { momentText } from '../frame/moment-text.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 
 /** Rows of a list shown at most; the command shows all. */
-const MOST_SHOWN = 100;
+export const MOST_SHOWN = 100;
 
 const WHY: Readonly<Record<HeldNotice['held'], string>> = {
   'first sweep': 'found by the first sweep',
@@ -16,16 +16,13 @@ const WHY: Readonly<Record<HeldNotice['held'], string>> = {
 const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
 
 /** Notices that wait until the office releases them; nothing where none do. */
-export const HeldNotices: FC<{ readonly held: readonly HeldNotice[] }> = ({ held }) => {
-  if (held.length === 0) return null;
-  const owners = new Set(held.map(({ ownerRef }) => ownerRef)).size;
-  const dangerous = held.filter(({ matter }) => matter === 'dangerous');
-  const shown = [...dangerous, ...held.filter(({ matter }) => matter !== 'dangerous')].slice(0, MOST_SHOWN);
+export const HeldNotices: FC<{ readonly held: HeldOverview }> = ({ held }) => {
+  if (held.notices === 0) return null;
   return (
     <section>
       <h2 id="held">Held</h2>
       <p>
-        {`${count(held.length, 'notice')} to ${count(owners, 'owner')} ${held.length === 1 ? 'waits' : 'wait'} until you release ${held.length === 1 ? 'it' : 'them'}: `}
+        {`${count(held.notices, 'notice')} to ${count(held.owners, 'owner')} ${held.notices === 1 ? 'waits' : 'wait'} until you release ${held.notices === 1 ? 'it' : 'them'}: `}
         <code>stormpale mail release --all</code>
         {', or by '}
         <code>--owner</code>, <code>--matter</code>
@@ -33,14 +30,14 @@ export const HeldNotices: FC<{ readonly held: readonly HeldNotice[] }> = ({ held
         <code>--sentence</code>
         {' puts a sentence of your own after the greeting. What is no longer so by then is not sent.'}
       </p>
-      {dangerous.length > 0 && (
+      {held.dangerous > 0 && (
         <p>
-          <strong>{`${count(dangerous.length, 'notice')} of danger among them: call these owners, or release these first.`}</strong>
+          <strong>{`${count(held.dangerous, 'notice')} of danger among them: call these owners, or release these first.`}</strong>
         </p>
       )}
       <ScrollFrame label="Held notices">
         <table class="stacked">
-          <caption>{`Held notices${held.length > MOST_SHOWN ? `, ${MOST_SHOWN} of ${held.length}` : ''}`}</caption>
+          <caption>{`Held notices${held.notices > held.first.length ? `, ${held.first.length} of ${held.notices}` : ''}`}</caption>
           <thead>
             <tr>
               <th scope="col" class="figure">
@@ -53,7 +50,7 @@ export const HeldNotices: FC<{ readonly held: readonly HeldNotice[] }> = ({ held
             </tr>
           </thead>
           <tbody>
-            {shown.map((notice) => (
+            {held.first.map((notice) => (
               <tr>
                 <td data-label="No." class="figure">
                   {notice.id}

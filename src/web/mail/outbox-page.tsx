@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { HeldNotice } from '../../register/held-notices.ts';
+import type { HeldOverview } from '../../register/held-notices.ts';
 import type { OfficeNotice } from '../../register/office-notices.ts';
 import type { OutboxEntry } from '../../register/outbox.ts';
 import type { OutboxState } from '../../register/sweep-tables.ts';
@@ -26,7 +26,7 @@ export interface OutboxPageProps {
   readonly state: OutboxState | null;
   readonly limit: number;
   /** What waits until the office releases it, and what the office is told itself. */
-  readonly held: readonly HeldNotice[];
+  readonly held: HeldOverview;
   readonly office: readonly OfficeNotice[];
   readonly frame: PageFrame;
 }
@@ -57,7 +57,7 @@ export const OutboxPage: FC<OutboxPageProps> = ({ entries, counts, state, limit,
         <a href="/outbox">Show messages in every state</a>
       </p>
     )}
-    {held.length + office.length > 0 && state === null && <h2 id="messages">Messages</h2>}
+    {held.notices + office.length > 0 && state === null && <h2 id="messages">Messages</h2>}
     {entries.length === 0 ? (
       <p>No message here. Notices are written when a sweep finds that a standing or a mark changed.</p>
     ) : (

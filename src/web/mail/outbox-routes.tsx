@@ -1,10 +1,11 @@
 import { Hono } from 'hono';
-import { listHeldNotices } from '../../register/held-notices.ts';
+import { overviewOfHeld } from '../../register/held-notices.ts';
 import { listOfficeNotices } from '../../register/office-notices.ts';
 import { countOutbox, listOutbox, loadOutboxBytes } from '../../register/outbox.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
+import { MOST_SHOWN } from './held-notices.tsx';
 import { OUTBOX_STATES, OutboxPage } from './outbox-page.tsx';
 
 const LIMIT = 200;
@@ -19,7 +20,7 @@ export function outboxRoutes({ register }: Pick<AppParts, 'register'>): Hono<Pag
     const [entries, counts, held, office] = await Promise.all([
       listOutbox(register, state === null ? { limit: LIMIT } : { state, limit: LIMIT }),
       countOutbox(register),
-      listHeldNotices(register),
+      overviewOfHeld(register, MOST_SHOWN),
       listOfficeNotices(register),
     ]);
     return context.html(

@@ -80,6 +80,7 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/fences.csv', '/fences.csv', accounts(200)],
   ['GET', '/fences/:name', '/fences/PR-01', fences],
   ['GET', '/fences/:name', '/fences/PR-01.json', { ...fences, nobody: '401', owner: '401' }],
+  ['GET', '/fences/:ref/what-if', '/fences/PR-01/what-if', accounts(200)],
   ['GET', '/fences/:ref/reasons', '/fences/PR-01/reasons', fences],
 
   ['GET', '/outbox', '/outbox', office(200)],

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { describe, expect, it } from 'vitest';
-import type { HeldNotice } from '../../../src/register/held-notices.ts';
+import type { HeldNotice, HeldOverview } from '../../../src/register/held-notices.ts';
 import type { OfficeNotice } from '../../../src/register/office-notices.ts';
 import { HeldNotices, OfficeNotices } from '../../../src/web/mail/held-notices.tsx';
 
@@ -22,9 +22,17 @@ async function htmlOf(part: ReturnType<typeof HeldNotices>): Promise<string> {
   return (await app.request('/')).text();
 }
 
+const overview = (first: readonly HeldNotice[], more: Partial<HeldOverview> = {}): HeldOverview => ({
+  notices: first.length,
+  owners: new Set(first.map(({ ownerRef }) => ownerRef)).size,
+  dangerous: first.filter(({ matter }) => matter === 'dangerous').length,
+  first,
+  ...more,
+});
+
 describe('HeldNotices', () => {
   it('says how much waits and how it is released, the dangerous first', async () => {
-    const html = await htmlOf(<HeldNotices held={[held(1, 'short'), held(2, 'dangerous', 'BEA')]} />);
+    const html = await htmlOf(<HeldNotices held={overview([held(2, 'dangerous', 'BEA'), held(1, 'short')])} />);
     expect(html).toContain('2 notices to 2 owners wait until you release them');
     expect(html).toContain('stormpale mail release --all');
     expect(html).toContain('1 notice of danger among them');
@@ -33,11 +41,11 @@ describe('HeldNotices', () => {
   });
 
   it('shows the first hundred of many, and nothing of none', async () => {
-    const many = Array.from({ length: 130 }, (_, index) => held(index, 'closing'));
-    const html = await htmlOf(<HeldNotices held={many} />);
+    const many = Array.from({ length: 100 }, (_, index) => held(index, 'closing'));
+    const html = await htmlOf(<HeldNotices held={overview(many, { notices: 130 })} />);
     expect(html).toContain('Held notices, 100 of 130');
     expect(html.match(/<tr>/g)).toHaveLength(101);
-    expect(await htmlOf(<HeldNotices held={[]} />)).toBe('<main></main>');
+    expect(await htmlOf(<HeldNotices held={overview([])} />)).toBe('<main></main>');
   });
 });
 
