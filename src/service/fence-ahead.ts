@@ -1,5 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import type { FenceFacts } from '../forecast/fence-facts.ts';
+import { seasonOneYear } from '../forecast/season-calendar.ts';
 import type { Register } from '../register/database.ts';
 import type { FenceRecord } from '../register/fence-record.ts';
 import { readSettings } from '../register/settings-store.ts';
@@ -33,15 +34,24 @@ interface Ahead {
   readonly catalogue: WorksCatalogue;
 }
 
-/** A fence seen ahead from today, or from the last thing that is recorded of it. */
-async function lookAhead(register: Register, { site, facts }: FenceInView, now: Clock): Promise<Ahead> {
+/**
+ * A fence seen ahead from today, or from the last thing that is recorded of it.
+ * @param season `present`: from the season that is running or next to open; `to plan`: from the next for which works can still be done
+ */
+async function lookAhead(
+  register: Register,
+  { site, facts }: FenceInView,
+  now: Clock,
+  season: 'present' | 'to plan',
+): Promise<Ahead> {
   const today = dayInZone(now(), site.timeZone);
   const day = [...facts.works, ...facts.inspections, ...facts.outcomes].reduce(
     (last, each) => (each.day > last ? each.day : last),
     today,
   );
   const settings = forecastSettingsOf(await readSettings(register.db));
-  const seasonYear = seasonToPlan(facts.site.seasonWindow, today).year;
+  const { seasonWindow } = facts.site;
+  const seasonYear = season === 'to plan' ? seasonToPlan(seasonWindow, today).year : seasonOneYear(seasonWindow, day);
   return {
     outlook: fenceOutlook(facts, settings, day, seasonYear),
     seasonYear,
@@ -55,7 +65,7 @@ async function lookAhead(register: Register, { site, facts }: FenceInView, now: 
  */
 export async function moneyOfFence(register: Register, view: FenceInView, now: Clock): Promise<FenceMoney | null> {
   try {
-    const { outlook, seasonYear, catalogue } = await lookAhead(register, view, now);
+    const { outlook, seasonYear, catalogue } = await lookAhead(register, view, now, 'to plan');
     return fenceMoney(
       { outlook, seasonYear, catalogue, consequence: view.fence.consequence },
       {
@@ -86,7 +96,7 @@ export async function compareChosen(
   choice: readonly RecipePart[],
   now: Clock,
 ): Promise<WorksCompared> {
-  const { outlook, catalogue } = await lookAhead(register, view, now);
+  const { outlook, catalogue } = await lookAhead(register, view, now, 'present');
   const { facts, risks, day } = outlook;
   const nothing = doingNothing(outlook);
   const compared = { day, designGustMps: risks.designGustMps, lifeGust: lifeGust(risks), nothing };
@@ -98,7 +108,7 @@ export async function compareChosen(
 
 /** Everything that could be done to a fence, side by side; other pages are answered between two of them. */
 export async function compareAll(register: Register, view: FenceInView, now: Clock): Promise<WhatIf> {
-  const { outlook, catalogue } = await lookAhead(register, view, now);
+  const { outlook, catalogue } = await lookAhead(register, view, now, 'present');
   const { facts, risks, day } = outlook;
   const nothing = doingNothing(outlook);
   const { options, leftOut } = worksOptions({ facts, risks, catalogue, day });

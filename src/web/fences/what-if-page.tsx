@@ -66,7 +66,7 @@ export const WhatIfPage: FC<WhatIfPageProps> = (props) => {
 
 function leadSentence({ nothing, chosen, designGustMps }: WorksCompared, units: DisplayUnits): string {
   const now = nothing.seasons[0]!;
-  const before = `As it is, it breaks in a gust of ${speedText(now.snapMps, units)}; its design gust is ${speedText(designGustMps, units)}.`;
+  const before = `In season ${now.label}, as it is, it breaks in a gust of ${speedText(now.snapMps, units)}; its design gust is ${speedText(designGustMps, units)}.`;
   if (!chosen) return `${before} Choose what might be done, and see both side by side.`;
   return `${before} After the ${chosen.option.parts.map(({ kind }) => worksName(kind)).join(' and the ')} it would break at ${speedText(chosen.seasons[0]!.snapMps, units)}.`;
 }

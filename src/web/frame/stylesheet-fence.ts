@@ -26,11 +26,11 @@ form.filters { margin-bottom: 0.75rem; }
 form.what-if { margin: 1.25rem 0 1.75rem; }
 form.what-if legend { font-weight: 600; padding: 0 0.4rem; }
 form.what-if button { margin-top: 1rem; }
-.works-choice { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 17rem), 1fr)); gap: 0.25rem 2rem; }
+.works-choice { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 17rem), 1fr)); gap: 0.25rem 2rem; align-items: start; }
 .works-kind { display: flex; flex-wrap: wrap; align-items: center; gap: 0 0.75rem; }
 .works-kind .tick { flex: 1 1 10rem; }
 .works-kind select { flex: 1 1 9rem; width: auto; }
-.side-by-side td { white-space: nowrap; }
+@media screen and (min-width: 601px) { .side-by-side td { white-space: nowrap; } }
 .everything tbody th { min-width: 15rem; font-weight: 400; }
 ol.history { list-style: none; margin: 0 0 1rem; padding: 0; border-left: 2px solid var(--rule); max-width: 52rem; }
 ol.history li { position: relative; padding: 0 0 0.9rem 1.4rem; }
