@@ -32,7 +32,17 @@ interface Answer {
   readonly tookMs: number;
 }
 
-function ask(base: string, path: string, cookie: string): Promise<Answer> {
+/** A kept connection that the server closed just then is not a page's fault: it is asked again. */
+async function ask(base: string, path: string, cookie: string): Promise<Answer> {
+  try {
+    return await askOnce(base, path, cookie);
+  } catch (error) {
+    if ((error as { readonly code?: string }).code !== 'ECONNRESET') throw error;
+    return askOnce(base, path, cookie);
+  }
+}
+
+function askOnce(base: string, path: string, cookie: string): Promise<Answer> {
   const from = performance.now();
   return new Promise((resolve, reject) => {
     get(`${base}${path}`, { agent, headers: { cookie } }, (answer) => {

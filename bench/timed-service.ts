@@ -45,7 +45,7 @@ const service = await startService({
   makeApp: (parts) => timed(makeApp(parts)),
 });
 tell({ kind: 'up', url: service.url });
-process.on('message', async (message) => {
+async function hear(message: unknown): Promise<void> {
   if (message === 'forget') for (const path of Object.keys(pages)) delete pages[path];
   if (message === 'tell') {
     const { progress } = await service.view.sweepStatus();
@@ -56,4 +56,5 @@ process.on('message', async (message) => {
     await service.close();
     process.exit(0);
   }
-});
+}
+process.on('message', (message) => void hear(message));

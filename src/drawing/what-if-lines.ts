@@ -19,7 +19,7 @@ type Speed = 'snapMps' | 'leanMps';
 
 const LABEL_GAP_PX = 17;
 
-/** Heights of labels, moved apart from above to below where they would lie over one another [px]. */
+/** Heights of labels, moved apart where they would lie over one another, none under the lowest [px]. */
 function spread(wanted: readonly number[], lowest: number): readonly number[] {
   const order = wanted.map((_, index) => index).sort((a, b) => wanted[a]! - wanted[b]!);
   const placed = [...wanted];
@@ -28,8 +28,12 @@ function spread(wanted: readonly number[], lowest: number): readonly number[] {
     placed[index] = Math.max(wanted[index]!, free);
     free = placed[index] + LABEL_GAP_PX;
   }
-  const over = Math.max(0, free - LABEL_GAP_PX - lowest);
-  return placed.map((y) => y - over);
+  let ceiling = lowest;
+  for (const index of order.toReversed()) {
+    placed[index] = Math.min(placed[index]!, ceiling);
+    ceiling = placed[index] - LABEL_GAP_PX;
+  }
+  return placed;
 }
 
 /**
@@ -82,19 +86,17 @@ export function drawWhatIfLines(
     labels.map((label) => label.y + 4),
     plot.bottom + 4,
   );
-  const ticks = y
-    .ticks(5)
-    .flatMap((speed) => [
-      svgElement('line', {
-        class: 'fy-grid',
-        x1: plot.left,
-        x2: plot.right,
-        y1: y(speed),
-        y2: y(speed),
-        stroke: CHART_PALETTE.grid,
-      }),
-      svgElement('text', { ...muted, x: plot.left - 7, y: y(speed) + 4, 'text-anchor': 'end' }, [String(speed)]),
-    ]);
+  const ticks = y.ticks(5).flatMap((speed) => [
+    svgElement('line', {
+      class: 'fy-grid',
+      x1: plot.left,
+      x2: plot.right,
+      y1: y(speed),
+      y2: y(speed),
+      stroke: CHART_PALETTE.grid,
+    }),
+    svgElement('text', { ...muted, x: plot.left - 7, y: y(speed) + 4, 'text-anchor': 'end' }, [String(speed)]),
+  ]);
   const every = narrow ? 10 : 5;
   const years = nothing.seasons.flatMap(({ label }, index) =>
     index % every === 0
