@@ -9,6 +9,9 @@ create table standing_changes (
   standing_after text not null check (standing_after in ('clear', 'closing', 'short', 'short from new')),
   ends_before text check (ends_before in ('clear', 'closing', 'short', 'short from new')),
   ends_after text check (ends_after in ('clear', 'closing', 'short', 'short from new')),
+  -- what it holds by the new forecast, and what it should [m/s]
+  snap_mps real not null,
+  design_gust_mps real not null,
   -- what changed since the forecast before, as a list of words in JSON
   causes text not null check (json_valid(causes)),
   unique (sweep_id, fence_ref)

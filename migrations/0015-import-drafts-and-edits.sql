@@ -34,5 +34,4 @@ create trigger record_edits_kept before update on record_edits begin select rais
 create trigger record_edits_stay before delete on record_edits begin select raise(abort, 'what was edited is never deleted'); end;
 
 -- lists of messages by state, newest first, and by what they are about
-create index outbox_by_state on outbox (state);
 create index notices_by_matter on notices (matter, outbox_id);

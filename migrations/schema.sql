@@ -1,4 +1,4 @@
--- Schema after migration 18, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 19, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -221,6 +221,157 @@ CREATE TRIGGER feed_links_stay before delete on feed_links
 CREATE TRIGGER feed_links_stay_revoked before update of revoked_at on feed_links when old.revoked_at is not null
   begin select raise(abort, 'a revoked feed link never answers again'); end;
 
+CREATE TABLE fence_lines (
+  id integer primary key not null,
+  ref text not null unique references fences (ref) on delete cascade,
+  ref_key text not null,
+  site_ref text not null,
+  site_key text not null,
+  owner_ref text not null,
+  second_owner_ref text,
+  owner_key text not null,
+  -- what a text is looked for in: ref, site, owners
+  folded text not null,
+  treatment_class text not null,
+  installed_earliest text not null,
+  built_from integer not null,
+  built_to integer not null,
+  -- 0 for the worst standing, 3 for the best; null until the fence is swept
+  standing_rank integer,
+  ends_rank integer,
+  short_season text,
+  short_year integer,
+  snap_mps real,
+  lean_mps real,
+  design_gust_mps real,
+  once_in_years real,
+  -- snap speed over design gust; the second, for orders among equals, puts a fence that was not swept last
+  share real,
+  tie real not null default 1e9
+) strict;
+
+CREATE INDEX fence_lines_by_ends on fence_lines
+  (ends_rank, tie, ref_key, id, standing_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_gust on fence_lines
+  (design_gust_mps, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_installed on fence_lines
+  (installed_earliest, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_lean on fence_lines
+  (lean_mps, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_once on fence_lines
+  (once_in_years, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_owner on fence_lines
+  (owner_key, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_ref on fence_lines
+  (ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_short on fence_lines
+  (short_season, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_site on fence_lines
+  (site_key, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_snap on fence_lines
+  (snap_mps, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_standing on fence_lines
+  (standing_rank, tie, ref_key, id, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_by_treatment on fence_lines
+  (treatment_class, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year);
+
+CREATE INDEX fence_lines_by_worst on fence_lines
+  (share, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+
+CREATE INDEX fence_lines_of_owner on fence_lines (owner_ref);
+
+CREATE INDEX fence_lines_of_second_owner on fence_lines (second_owner_ref) where second_owner_ref is not null;
+
+CREATE INDEX fence_lines_of_site on fence_lines (site_ref);
+
+CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
+  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank begin
+  update site_standings set fences = fences - 1
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
+  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
+end;
+
+CREATE TRIGGER fence_lines_counted_in after insert on fence_lines begin
+  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
+end;
+
+CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
+  update site_standings set fences = fences - 1
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
+end;
+
+CREATE TRIGGER fence_lines_text_anew after update on fence_lines when old.folded <> new.folded begin
+  insert into fence_text (fence_text, rowid, folded) values ('delete', old.id, old.folded);
+  insert into fence_text (rowid, folded) values (new.id, new.folded);
+end;
+
+CREATE TRIGGER fence_lines_text_in after insert on fence_lines begin
+  insert into fence_text (rowid, folded) values (new.id, new.folded);
+end;
+
+CREATE TRIGGER fence_lines_text_out after delete on fence_lines begin
+  insert into fence_text (fence_text, rowid, folded) values ('delete', old.id, old.folded);
+end;
+
+CREATE VIEW fence_lines_now as
+select
+  fences.ref as ref,
+  natural_key(fences.ref) as ref_key,
+  fences.site_ref as site_ref,
+  natural_key(sites.name) as site_key,
+  fences.owner_ref as owner_ref,
+  fences.second_owner_ref as second_owner_ref,
+  natural_key(owners.name) as owner_key,
+  folded_text(
+    fences.ref || char(10) || sites.name || char(10) || owners.name || coalesce(char(10) || second.name, '')
+  ) as folded,
+  fences.treatment_class as treatment_class,
+  fences.installed_earliest as installed_earliest,
+  cast(substr(fences.installed_earliest, 1, 4) as integer) as built_from,
+  cast(substr(fences.installed_latest, 1, 4) as integer) as built_to,
+  case forecasts.standing
+    when 'short from new' then 0 when 'short' then 1 when 'closing' then 2 when 'clear' then 3 end as standing_rank,
+  case forecasts.ends_standing
+    when 'short from new' then 0 when 'short' then 1 when 'closing' then 2 when 'clear' then 3 end as ends_rank,
+  forecasts.short_season as short_season,
+  cast(substr(forecasts.short_season, 1, 4) as integer) as short_year,
+  forecasts.snap_mps as snap_mps,
+  forecasts.lean_mps as lean_mps,
+  forecasts.design_gust_mps as design_gust_mps,
+  forecasts.once_in_years as once_in_years,
+  forecasts.snap_mps / forecasts.design_gust_mps as share,
+  coalesce(forecasts.snap_mps / forecasts.design_gust_mps, 1e9) as tie
+from fences
+join sites on sites.ref = fences.site_ref
+join owners on owners.ref = fences.owner_ref
+left join owners as second on second.ref = fences.second_owner_ref
+left join forecasts on forecasts.fence_ref = fences.ref;
+
+CREATE VIRTUAL TABLE fence_text using fts5(
+  folded, content = 'fence_lines', content_rowid = 'id', tokenize = 'trigram case_sensitive 1'
+);
+
+CREATE TABLE 'fence_text_config'(k PRIMARY KEY, v) WITHOUT ROWID;
+
+CREATE TABLE 'fence_text_data'(id INTEGER PRIMARY KEY, block BLOB);
+
+CREATE TABLE 'fence_text_docsize'(id INTEGER PRIMARY KEY, sz BLOB);
+
+CREATE TABLE 'fence_text_idx'(segid, term, pgno, PRIMARY KEY(segid, term)) WITHOUT ROWID;
+
 CREATE TABLE fences (
   ref text primary key not null check (length(ref) between 1 and 40),
   site_ref text not null references sites (ref),
@@ -281,7 +432,28 @@ CREATE TRIGGER fences_delete_counted after delete on fences begin update registe
 
 CREATE TRIGGER fences_insert_counted after insert on fences begin update register_changes set count = count + 1; end;
 
+CREATE TRIGGER fences_insert_lined after insert on fences begin
+  insert into fence_lines (
+    ref, ref_key, site_ref, site_key, owner_ref, second_owner_ref, owner_key, folded, treatment_class,
+    installed_earliest, built_from, built_to
+  )
+  select
+    ref, ref_key, site_ref, site_key, owner_ref, second_owner_ref, owner_key, folded, treatment_class,
+    installed_earliest, built_from, built_to
+  from fence_lines_now where ref = new.ref;
+end;
+
 CREATE TRIGGER fences_update_counted after update on fences begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER fences_update_lined after update on fences begin
+  update fence_lines set
+    ref_key = fresh.ref_key, site_ref = fresh.site_ref, site_key = fresh.site_key, owner_ref = fresh.owner_ref,
+    second_owner_ref = fresh.second_owner_ref, owner_key = fresh.owner_key, folded = fresh.folded,
+    treatment_class = fresh.treatment_class, installed_earliest = fresh.installed_earliest,
+    built_from = fresh.built_from, built_to = fresh.built_to
+  from (select * from fence_lines_now where ref = new.ref) as fresh
+  where fence_lines.ref = new.ref;
+end;
 
 CREATE TABLE forecasts (
   fence_ref text primary key not null references fences (ref) on delete cascade,
@@ -312,6 +484,36 @@ CREATE INDEX forecasts_by_snap on forecasts (snap_mps);
 CREATE INDEX forecasts_by_standing on forecasts (standing, snap_mps);
 
 CREATE INDEX forecasts_standing_of_fence on forecasts (fence_ref, standing, ends_standing);
+
+CREATE TRIGGER forecasts_delete_lined after delete on forecasts begin
+  update fence_lines set
+    standing_rank = null, ends_rank = null, short_season = null, short_year = null, snap_mps = null, lean_mps = null,
+    design_gust_mps = null, once_in_years = null, share = null, tie = 1e9
+  where ref = old.fence_ref;
+end;
+
+CREATE TRIGGER forecasts_insert_lined after insert on forecasts begin
+  update fence_lines set
+    standing_rank = fresh.standing_rank, ends_rank = fresh.ends_rank, short_season = fresh.short_season,
+    short_year = fresh.short_year, snap_mps = fresh.snap_mps, lean_mps = fresh.lean_mps,
+    design_gust_mps = fresh.design_gust_mps, once_in_years = fresh.once_in_years, share = fresh.share,
+    tie = fresh.tie
+  from (select * from fence_lines_now where ref = new.fence_ref) as fresh
+  where fence_lines.ref = new.fence_ref;
+end;
+
+CREATE TRIGGER forecasts_update_lined after update on forecasts
+  when old.standing <> new.standing or old.ends_standing is not new.ends_standing
+    or old.short_season is not new.short_season or old.snap_mps <> new.snap_mps or old.lean_mps <> new.lean_mps
+    or old.design_gust_mps <> new.design_gust_mps or old.once_in_years is not new.once_in_years begin
+  update fence_lines set
+    standing_rank = fresh.standing_rank, ends_rank = fresh.ends_rank, short_season = fresh.short_season,
+    short_year = fresh.short_year, snap_mps = fresh.snap_mps, lean_mps = fresh.lean_mps,
+    design_gust_mps = fresh.design_gust_mps, once_in_years = fresh.once_in_years, share = fresh.share,
+    tie = fresh.tie
+  from (select * from fence_lines_now where ref = new.fence_ref) as fresh
+  where fence_lines.ref = new.fence_ref;
+end;
 
 CREATE TABLE held_matters (
   matter text primary key not null check (length(matter) between 1 and 40),
@@ -501,6 +703,9 @@ CREATE INDEX notices_held on notices (owner_ref) where held is not null and rele
 
 CREATE UNIQUE INDEX notices_once on notices (fence_ref, owner_ref, matter, occasion) where void_reason is null;
 
+CREATE INDEX notices_waiting on notices (owner_ref, fence_ref, id, matter)
+  where held is not null and released_at is null and outbox_id is null and void_reason is null;
+
 CREATE INDEX notices_without_message on notices (owner_ref) where outbox_id is null and void_reason is null;
 
 CREATE TABLE offered_quotes (
@@ -571,7 +776,7 @@ CREATE INDEX outbox_by_owner on outbox (owner_ref);
 
 CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is not null;
 
-CREATE INDEX outbox_by_state on outbox (state);
+CREATE INDEX outbox_by_state on outbox (state, id);
 
 CREATE INDEX outbox_queue on outbox (urgent desc, id, state, due_at, waits_for, lease_until, channel, envelope_to)
   where state in ('queued', 'leased');
@@ -655,6 +860,12 @@ CREATE TRIGGER owners_delete_counted after delete on owners begin update registe
 CREATE TRIGGER owners_insert_counted after insert on owners begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER owners_update_counted after update on owners begin update register_changes set count = count + 1; end;
+
+CREATE TRIGGER owners_update_lined after update of name on owners when old.name <> new.name begin
+  update fence_lines set owner_key = fresh.owner_key, folded = fresh.folded
+  from (select ref, owner_key, folded from fence_lines_now where owner_ref = new.ref or second_owner_ref = new.ref) as fresh
+  where fence_lines.ref = fresh.ref;
+end;
 
 CREATE TABLE posts (
   fence_ref text not null references fences (ref) on delete cascade,
@@ -795,6 +1006,14 @@ CREATE TABLE sign_in_failures (
   primary key (kind, key)
 ) strict, without rowid;
 
+CREATE TABLE site_standings (
+  site_ref text not null,
+  -- as in fence_lines; 4 until the fence is swept
+  standing_rank integer not null check (standing_rank between 0 and 4),
+  fences integer not null check (fences >= 0),
+  primary key (site_ref, standing_rank)
+) strict, without rowid;
+
 CREATE TABLE sites (
   ref text primary key not null check (length(ref) between 1 and 40),
   name text not null check (length(name) > 0),
@@ -836,6 +1055,12 @@ CREATE TRIGGER sites_insert_counted after insert on sites begin update register_
 
 CREATE TRIGGER sites_update_counted after update on sites begin update register_changes set count = count + 1; end;
 
+CREATE TRIGGER sites_update_lined after update of name on sites when old.name <> new.name begin
+  update fence_lines set site_key = fresh.site_key, folded = fresh.folded
+  from (select ref, site_key, folded from fence_lines_now where site_ref = new.ref) as fresh
+  where fence_lines.ref = fresh.ref;
+end;
+
 CREATE TABLE standing_changes (
   id integer primary key,
   fence_ref text not null references fences (ref) on delete cascade,
@@ -845,6 +1070,9 @@ CREATE TABLE standing_changes (
   standing_after text not null check (standing_after in ('clear', 'closing', 'short', 'short from new')),
   ends_before text check (ends_before in ('clear', 'closing', 'short', 'short from new')),
   ends_after text check (ends_after in ('clear', 'closing', 'short', 'short from new')),
+  -- what it holds by the new forecast, and what it should [m/s]
+  snap_mps real not null,
+  design_gust_mps real not null,
   -- what changed since the forecast before, as a list of words in JSON
   causes text not null check (json_valid(causes)),
   unique (sweep_id, fence_ref)

@@ -4,7 +4,6 @@ import BetterSqlite3 from 'better-sqlite3';
 import { CompiledQuery, type DatabaseConnection, type Driver, Kysely, SqliteDialect, SqliteDriver } from 'kysely';
 import { migrateToLatest } from './migrate.ts';
 import type { RegisterTables } from './tables.ts';
-import { foldedText, naturalKey } from './text-order.ts';
 
 /** A transaction takes the write lock as it begins, so that what it has read cannot be overtaken before it writes. */
 class ImmediateDriver extends SqliteDriver {
@@ -95,9 +94,6 @@ function withSchema(sqlite: BetterSqlite3.Database, path: string): Register {
   sqlite.pragma('journal_mode = WAL');
   sqlite.pragma('synchronous = FULL');
   sqlite.pragma('foreign_keys = ON');
-  const ofText = (of: (text: string) => string) => (text: unknown) => (typeof text === 'string' ? of(text) : null);
-  sqlite.function('folded_text', { deterministic: true }, ofText(foldedText));
-  sqlite.function('natural_key', { deterministic: true }, ofText(naturalKey));
   migrateToLatest(sqlite);
   const db = new Kysely<RegisterTables>({ dialect: new RegisterDialect(sqlite) });
   return { db, path, close: () => db.destroy() };

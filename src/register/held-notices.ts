@@ -85,6 +85,43 @@ export async function holdNoticesAgain({ db }: Register, ids: readonly number[])
   return held;
 }
 
+/** How much waits for the office, and the first of it. */
+export interface HeldOverview {
+  readonly notices: number;
+  readonly owners: number;
+  readonly dangerous: number;
+  /** Those of danger first, then by owner, fence and number. */
+  readonly first: readonly HeldNotice[];
+}
+
+/** How much waits for the office and the first of it, without reading all: after a first sweep that may be most of a register. */
+export async function overviewOfHeld(register: Register, most: number): Promise<HeldOverview> {
+  const { db } = register;
+  const waiting = sql`notices indexed by notices_waiting
+    where held is not null and released_at is null and outbox_id is null and void_reason is null`;
+  const counts = (
+    await sql<{ notices: number; owners: number; dangerous: number }>`
+      select coalesce(sum(notices), 0) as notices, count(*) as owners, coalesce(sum(dangerous), 0) as dangerous
+      from (
+        select count(*) as notices, count(case when matter = 'dangerous' then 1 end) as dangerous
+        from ${waiting} group by owner_ref
+      )`.execute(db)
+  ).rows[0]!;
+  const pick = async (dangerous: boolean, count: number): Promise<readonly HeldNotice[]> => {
+    if (count <= 0) return [];
+    const ids = (
+      await sql<{
+        id: number;
+      }>`select id from ${waiting} and ${sql.raw(dangerous ? "matter = 'dangerous'" : "matter <> 'dangerous'")}
+        order by owner_ref, fence_ref, id limit ${count}`.execute(db)
+    ).rows.map(({ id }) => id);
+    if (ids.length === 0) return [];
+    return listHeldNotices(register, { ids });
+  };
+  const dangerous = counts.dangerous > 0 ? await pick(true, most) : [];
+  return { ...counts, first: [...dangerous, ...(await pick(false, most - dangerous.length))] };
+}
+
 /** What was released. */
 export interface Release {
   readonly notices: number;

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type BetterSqlite3 from 'better-sqlite3';
 import { packagePath } from './package-path.ts';
+import { addTextFunctions } from './text-order.ts';
 
 const FILE_SHAPE = /^(\d{4})-[a-z0-9-]+\.sql$/;
 
@@ -25,6 +26,8 @@ function migrationsOnDisk(): readonly Migration[] {
  * Throws where the file's version is above the newest migration known here.
  */
 export function migrateToLatest(sqlite: BetterSqlite3.Database): void {
+  // triggers and views call them
+  addTextFunctions(sqlite);
   const migrations = migrationsOnDisk();
   const newest = migrations.at(-1)?.number ?? 0;
   const version = (): number => sqlite.pragma('user_version', { simple: true }) as number;

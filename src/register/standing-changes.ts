@@ -96,6 +96,8 @@ export async function noteStandingChange(
       standing_after: forecast.standing,
       ends_before: before.endsStanding,
       ends_after: forecast.ends_standing,
+      snap_mps: forecast.snap_mps,
+      design_gust_mps: forecast.design_gust_mps,
       causes: JSON.stringify(causes.length === 0 ? ['other'] : causes),
     })
     .onConflict((conflict) => conflict.doNothing())

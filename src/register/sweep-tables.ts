@@ -159,6 +159,8 @@ interface StandingChangesTable {
   readonly standing_after: FenceStanding;
   readonly ends_before: FenceStanding | null;
   readonly ends_after: FenceStanding | null;
+  readonly snap_mps: number;
+  readonly design_gust_mps: number;
   readonly causes: string;
 }
 

@@ -5,6 +5,7 @@ import type { CrewEntryTables } from './crew-entry-tables.ts';
 import type { DeliveryTables } from './delivery-tables.ts';
 import type { WithdrawalTables } from './evidence-tables.ts';
 import type { FeedLinkTables } from './feed-link-tables.ts';
+import type { FenceLineTables } from './fence-line-tables.ts';
 import type { ImportTables } from './import-tables.ts';
 import type { LearnedTables } from './learned-tables.ts';
 import type { RecordTables } from './record-tables.ts';
@@ -23,4 +24,5 @@ export type RegisterTables = RecordTables &
   DeliveryTables &
   ImportTables &
   CrewEntryTables &
+  FenceLineTables &
   VisitTables;

@@ -75,6 +75,23 @@ function prospect(risks: PointRisks, outlook: FenceOutlook, gust: LifeGust, befo
   };
 }
 
+/** What becomes of a fence where nothing is done. */
+export const doingNothing = (outlook: FenceOutlook): Prospect =>
+  prospect(outlook.risks, outlook, lifeGust(outlook.risks), null);
+
+/** What would become of a fence where one option is done, held against doing nothing. */
+export function whatIfRow(outlook: FenceOutlook, nothing: Prospect, option: WorksOption): WhatIfRow {
+  const after = prospect(risksAfter(outlook, option.works), outlook, lifeGust(outlook.risks), nothing);
+  const gain = costOfLife(nothing.life, after.life, option.cost.price);
+  return {
+    option,
+    cost: option.cost,
+    ...after,
+    yearsGained: gain && rounded(gain.yearsGained, 2),
+    costPerYear: gain && rounded(gain.costPerYear, 2),
+  };
+}
+
 /**
  * Every works and each sensible combination at one fence, side by side with doing nothing: works are done on the day of the
  * outlook, and everything else stays as it is.
@@ -82,19 +99,16 @@ function prospect(risks: PointRisks, outlook: FenceOutlook, gust: LifeGust, befo
  */
 export function whatIf(outlook: FenceOutlook, catalogue: WorksCatalogue): WhatIf {
   const { facts, day, risks } = outlook;
-  const gust = lifeGust(risks);
-  const nothing = prospect(risks, outlook, gust, null);
+  const nothing = doingNothing(outlook);
   const { options, leftOut } = worksOptions({ facts, risks, catalogue, day });
-  const rows = options.map((option): WhatIfRow => {
-    const after = prospect(risksAfter(outlook, option.works), outlook, gust, nothing);
-    const gain = costOfLife(nothing.life, after.life, option.cost.price);
-    return {
-      option,
-      cost: option.cost,
-      ...after,
-      yearsGained: gain && rounded(gain.yearsGained, 2),
-      costPerYear: gain && rounded(gain.costPerYear, 2),
-    };
-  });
-  return { fenceRef: facts.ref, day, designGustMps: risks.designGustMps, lifeGust: gust, nothing, rows, leftOut };
+  const rows = options.map((option) => whatIfRow(outlook, nothing, option));
+  return {
+    fenceRef: facts.ref,
+    day,
+    designGustMps: risks.designGustMps,
+    lifeGust: lifeGust(risks),
+    nothing,
+    rows,
+    leftOut,
+  };
 }

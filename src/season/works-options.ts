@@ -8,7 +8,7 @@ import type { WorksCatalogue } from './works-catalogue.ts';
 import { type WorksCost, worksCost } from './works-cost.ts';
 
 /** One kind of works at chosen posts. */
-interface RecipePart {
+export interface RecipePart {
   readonly kind: WorksKind;
   readonly at: PostChoice;
 }
@@ -143,6 +143,25 @@ function optionOf(recipe: Recipe, inputs: OptionInputs): WorksOption | LeftOut {
     .map(({ kind, posts }, index) => (done[index]!.posts === 'all' ? kind : `${kind} at ${posts.join(' ')}`))
     .join(' + ');
   return { key, parts, why: recipe.why, works: done, cost: worksCost(parts, catalogue) };
+}
+
+/** Works that set posts come first: others go on them. */
+const SETTING_POSTS: readonly WorksKind[] = ['rebuild', 'post-swap', 'added-posts'];
+
+const placeOf = ({ kind }: RecipePart): number => {
+  const place = SETTING_POSTS.indexOf(kind);
+  return place === -1 ? SETTING_POSTS.length : place;
+};
+
+/**
+ * Works chosen by hand at one fence, done together in the order that lets one make another possible; the first of them that
+ * makes no sense there, and why, where one does not.
+ * @param parts one or more kinds, each once
+ */
+export function chosenOption(parts: readonly RecipePart[], inputs: OptionInputs): WorksOption | LeftOut {
+  if (parts.some(({ kind }) => kind === 'rebuild') && parts.some(({ kind }) => kind === 'post-swap'))
+    return { kind: 'post-swap', reason: 'a rebuild sets every post anew, so there is none left to swap' };
+  return optionOf({ parts: [...parts].sort((a, b) => placeOf(a) - placeOf(b)), why: null }, inputs);
 }
 
 /**

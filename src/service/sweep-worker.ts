@@ -1,3 +1,4 @@
+import { constants, platform, setPriority } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRegister } from '../register/database.ts';
 import { systemClock } from './clock.ts';
@@ -12,6 +13,9 @@ const tell = (message: SweepThreadMessage): void => port.postMessage(message);
 
 const stop = new AbortController();
 port.on('message', () => stop.abort());
+
+// Linux gives each thread a priority of its own, elsewhere it is the whole service's: where cores are few, pages come first
+if (platform() === 'linux') setPriority(0, constants.priority.PRIORITY_BELOW_NORMAL);
 
 const register = await openRegister(task.registerPath);
 try {

@@ -1,12 +1,12 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Register } from '../../src/register/database.ts';
-import type { FenceQuery, SortKey } from '../../src/register/fence-list.ts';
-import { listFences, SORT_KEYS } from '../../src/register/fence-list.ts';
+import { listFences } from '../../src/register/fence-list.ts';
+import { EVERY_FENCE, type FenceQuery, SORT_KEYS, type SortKey } from '../../src/register/fence-query.ts';
 import type { FenceRecord } from '../../src/register/fence-record.ts';
 import { readRecord, upsertRecords } from '../../src/register/record-store.ts';
 import { NOW, soundRegister } from './made-up-register.ts';
 
-const QUERY: FenceQuery = { text: '', siteRef: null, standing: null, sort: 'ref', descending: false, page: 1 };
+const QUERY: FenceQuery = { ...EVERY_FENCE, sort: 'ref' };
 
 /** Numbers of a sweep: standing, ends' standing, short season, snap, lean, gust [m/s], once in [a]. */
 type Swept = readonly [

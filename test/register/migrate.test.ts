@@ -42,7 +42,9 @@ test('every table is strict', async () => {
   await (await openRegister(path)).close();
   const loose = inspect(path, (sqlite) =>
     sqlite
-      .prepare("select name from pragma_table_list where schema = 'main' and strict = 0 and name not like 'sqlite_%'")
+      .prepare(
+        "select name from pragma_table_list where schema = 'main' and type = 'table' and strict = 0 and name not like 'sqlite_%'",
+      )
       .all(),
   );
   expect(loose).toEqual([]);

@@ -72,7 +72,9 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/', SIGNED_IN),
   route('GET', '/brief', OFFICE),
   route('GET', '/fences', SIGNED_IN),
+  route('GET', '/fences.csv', SIGNED_IN),
   route('GET', '/fences/:name', SIGNED_IN, { scope: 'read-fences' }),
+  route('GET', '/fences/:ref/what-if', SIGNED_IN),
   route('GET', '/fences/:ref/reasons', SIGNED_IN, { scope: 'read-fences' }),
 
   route('GET', '/documents', SIGNED_IN),

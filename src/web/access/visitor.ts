@@ -43,3 +43,7 @@ export const visibleSites = ({ visitor }: PageEnv['Variables']): readonly string
 /** Name of the account that asks; empty where no account does. */
 export const accountName = ({ visitor }: PageEnv['Variables']): string =>
   visitor.kind === 'account' ? visitor.account.name : '';
+
+/** The language in which whoever is signed in reads their own pages; English for everybody else. */
+export const accountLanguage = ({ visitor }: PageEnv['Variables']): 'en' | 'es' =>
+  visitor.kind === 'account' ? visitor.account.language : 'en';

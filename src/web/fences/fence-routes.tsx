@@ -1,24 +1,29 @@
+import { setImmediate } from 'node:timers/promises';
 import { Hono } from 'hono';
 import { cautionsIn } from '../../drawing/cautions.ts';
 import { forecastFence } from '../../forecast/forecast-fence.ts';
 import { explainForecast } from '../../forecast/reasons.ts';
 import { seasonOneYear } from '../../forecast/season-calendar.ts';
 import type { Register } from '../../register/database.ts';
-import { listFences } from '../../register/fence-list.ts';
+import { everyFence, listFences } from '../../register/fence-list.ts';
 import { recordsWhereIn } from '../../register/record-store.ts';
 import { readSettings } from '../../register/settings-store.ts';
 import { dayInZone } from '../../service/clock.ts';
+import { compareAll, compareChosen, moneyOfFence } from '../../service/fence-ahead.ts';
 import { forecastSettingsOf } from '../../service/run-sweep.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { ServiceView, SweepStatus } from '../../service/service-view.ts';
-import { type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
+import { accountLanguage, type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
+import { fenceCsv } from './fence-csv.ts';
 import { type FenceDetail, loadFenceDetail } from './fence-detail.ts';
 import { FencePageView } from './fence-page.tsx';
 import { readFenceQuery } from './fence-query.ts';
 import { FencesPage } from './fences-page.tsx';
 import { ReasonsPage } from './reasons-page.tsx';
+import { readWorksChoice } from './what-if-choice.ts';
+import { WhatIfPage } from './what-if-page.tsx';
 
 /** Where the sweep stands; for whoever sees some sites only, without what it says of the others' fences. */
 async function visibleSweep(
@@ -54,9 +59,32 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
         sweep={sweep}
         lookAheadSeasons={settings.lookAheadSeasons}
         nightly={`${config.sweepAt} ${config.timeZone ?? settings.timeZone}`}
+        language={accountLanguage(context.var)}
         frame={frameFor(context)}
       />,
     );
+  });
+
+  app.get('/fences.csv', async (context) => {
+    const query = readFenceQuery(new URL(context.req.url).searchParams);
+    const lines = fenceCsv(everyFence(register, query, visibleSites(context.var)));
+    const encoder = new TextEncoder();
+    // taken as fast as the reader reads; pages of others are answered between two chunks
+    const body = new ReadableStream<Uint8Array>({
+      pull: async (controller) => {
+        await setImmediate();
+        const next = await lines.next();
+        if (next.done) controller.close();
+        else controller.enqueue(encoder.encode(next.value));
+      },
+      cancel: async () => {
+        await lines.return(undefined);
+      },
+    });
+    return context.body(body, 200, {
+      'Content-Type': 'text/csv; charset=utf-8; header=present',
+      'Content-Disposition': 'attachment; filename="fences.csv"',
+    });
   });
 
   /** A fence that the visitor may see; null for one that is not there, and for one that is but not for them. */
@@ -77,7 +105,14 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
   app.get('/fences/:name', async (context) => {
     const name = context.req.param('name');
     const detail = await seenFence(context, name);
-    if (detail) return context.html(<FencePageView detail={detail} frame={frameFor(context)} />);
+    if (detail) {
+      const { visitor } = context.var;
+      const role = visitor.kind === 'account' ? visitor.account.role : null;
+      const money = role === 'crew' || !detail.swept ? null : await moneyOfFence(register, detail, clock);
+      const language = accountLanguage(context.var);
+      const page = { detail, money, role, language, frame: frameFor(context) };
+      return context.html(<FencePageView {...page} />);
+    }
     if (!name.endsWith('.json')) return noFence(context, name);
     const ref = name.slice(0, -'.json'.length);
     const found = await seenFence(context, ref);
@@ -101,6 +136,26 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
       forecast: swept?.forecast ?? null,
       cautions: cautionsIn('en').all,
     });
+  });
+
+  app.get('/fences/:ref/what-if', async (context) => {
+    const ref = context.req.param('ref');
+    const detail = await seenFence(context, ref);
+    if (!detail) return noFence(context, ref);
+    const search = new URL(context.req.url).searchParams;
+    const choice = readWorksChoice(search);
+    const compared = await compareChosen(register, detail, choice, clock);
+    return context.html(
+      <WhatIfPage
+        fenceRef={ref}
+        siteName={detail.site.name}
+        units={detail.site.units}
+        choice={choice}
+        compared={compared}
+        everything={search.get('all') === 'yes' ? await compareAll(register, detail, clock) : null}
+        frame={frameFor(context)}
+      />,
+    );
   });
 
   app.get('/fences/:ref/reasons', async (context) => {

@@ -1,33 +1,52 @@
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { figureText } from '../../drawing/quantity-text.ts';
 import type { FencePage } from '../../register/fence-list.ts';
+import type { FenceQuery } from '../../register/fence-query.ts';
 import type { SweepStatus } from '../../service/service-view.ts';
 import { momentText } from '../frame/moment-text.ts';
+import { LIST_WORDS } from './list-words.ts';
+
+type Counted = Pick<FencePage, 'counts' | 'total' | 'unswept'>;
+
+interface SummaryOptions {
+  readonly lookAheadSeasons: number;
+  readonly nightly: string;
+  readonly sweeping: boolean;
+  readonly language?: ChartLanguage;
+}
+
+/** A count with its thousands apart: `100,000`. */
+export const countText = (count: number): string => figureText(count, 15);
 
 /** What the register comes to, in plain words: first what is not computed yet, so that nothing sounds like an all-clear, then the computed. */
-export function summarySentence(
-  page: Pick<FencePage, 'counts' | 'total' | 'unswept'>,
-  options: { readonly lookAheadSeasons: number; readonly nightly: string; readonly sweeping: boolean },
-): string {
+export function summarySentence(page: Counted, options: SummaryOptions): string {
   const { total, unswept } = page;
-  if (total === 0) return 'The register holds no fences yet.';
-  const way = options.sweeping
-    ? 'a sweep is at work'
-    : `run stormpale sweep, or wait for the sweep at ${options.nightly}`;
-  const lead =
-    unswept === 0
-      ? []
-      : [
-          total === 1
-            ? `The fence is not computed yet: ${way}.`
-            : `${unswept} of ${total} fences ${unswept === 1 ? 'is' : 'are'} not computed yet: ${way}.`,
-        ];
-  return [...lead, ...(unswept < total ? [computedSentence(page, options.lookAheadSeasons)] : [])].join(' ');
+  const spanish = options.language === 'es';
+  if (total === 0) return spanish ? 'El registro no tiene cercas todavía.' : 'The register holds no fences yet.';
+  const way = spanish
+    ? options.sweeping
+      ? 'se está calculando ahora'
+      : `se calculan a las ${options.nightly}`
+    : options.sweeping
+      ? 'a sweep is at work'
+      : `run stormpale sweep, or wait for the sweep at ${options.nightly}`;
+  const lead = unswept === 0 ? [] : [unsweptSentence(page, way, spanish)];
+  const computed = spanish ? computedInSpanish : computedSentence;
+  return [...lead, ...(unswept < total ? [computed(page, options.lookAheadSeasons)] : [])].join(' ');
+}
+
+function unsweptSentence({ total, unswept }: Counted, way: string, spanish: boolean): string {
+  if (spanish)
+    return total === 1
+      ? `La cerca todavía no está calculada: ${way}.`
+      : `${countText(unswept)} de ${countText(total)} cercas todavía no ${unswept === 1 ? 'está calculada' : 'están calculadas'}: ${way}.`;
+  return total === 1
+    ? `The fence is not computed yet: ${way}.`
+    : `${countText(unswept)} of ${countText(total)} fences ${unswept === 1 ? 'is' : 'are'} not computed yet: ${way}.`;
 }
 
 /** How the computed fences stand. */
-function computedSentence(
-  { counts, total, unswept }: Pick<FencePage, 'counts' | 'total' | 'unswept'>,
-  lookAheadSeasons: number,
-): string {
+function computedSentence({ counts, total, unswept }: Counted, lookAheadSeasons: number): string {
   const short = counts.short + counts['short from new'];
   const more = counts.closing;
   const within =
@@ -40,16 +59,37 @@ function computedSentence(
     if (short === 1) return `The ${kind}fence is short of its design gust now.`;
     return `The ${kind}fence is not short of its design gust now; it ${more === 1 ? 'goes' : 'does not go'} short ${within}.`;
   }
-  const now = `${short === 0 ? 'None' : short} of ${computed} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now`;
+  const now = `${short === 0 ? 'None' : countText(short)} of ${countText(computed)} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now`;
   if (more === 0) return `${now}; ${short === 0 ? 'none' : 'no other'} goes short ${within}.`;
-  return `${now}; ${more}${short === 0 ? '' : ' more'} ${more === 1 ? 'goes' : 'go'} short ${within}.`;
+  return `${now}; ${countText(more)}${short === 0 ? '' : ' more'} ${more === 1 ? 'goes' : 'go'} short ${within}.`;
+}
+
+function computedInSpanish({ counts, total, unswept }: Counted, lookAheadSeasons: number): string {
+  const short = counts.short + counts['short from new'];
+  const more = counts.closing;
+  const within =
+    lookAheadSeasons === 1 ? 'en una temporada' : `en ${lookAheadSeasons === 2 ? 'dos' : lookAheadSeasons} temporadas`;
+  const computed = countText(total - unswept);
+  const kind = unswept === 0 ? 'cercas' : 'cercas calculadas';
+  const now =
+    short === 0
+      ? `Ninguna de ${computed} ${kind} deja hoy de aguantar su ráfaga de diseño`
+      : `${countText(short)} de ${computed} ${kind} ya no ${short === 1 ? 'aguanta' : 'aguantan'} su ráfaga de diseño`;
+  if (more === 0) return `${now}; ninguna otra deja de aguantarla ${within}.`;
+  return `${now}; ${countText(more)} más ${more === 1 ? 'deja' : 'dejan'} de aguantarla ${within}.`;
 }
 
 /**
  * When the numbers were computed, when they will be again, and what could not be computed.
  * @param nightly time of day of the nightly sweep with its zone
  */
-export function sweepSentence(page: Pick<FencePage, 'total'>, sweep: SweepStatus, nightly: string): string {
+export function sweepSentence(
+  page: Pick<FencePage, 'total'>,
+  sweep: SweepStatus,
+  nightly: string,
+  language: ChartLanguage = 'en',
+): string {
+  if (language === 'es') return sweepInSpanish(page, sweep, nightly);
   if (sweep.progress)
     return `A sweep is at work: ${sweep.progress.done} of ${page.total} fences done. Load the page again to see more.`;
   const next = `${momentText(sweep.nextAt)} (every night at ${nightly})`;
@@ -66,4 +106,67 @@ export function sweepSentence(page: Pick<FencePage, 'total'>, sweep: SweepStatus
           .map(({ ref, message }) => `${ref} (${message})`)
           .join('; ')}${failures.length > 3 ? ' and others' : ''}.`;
   return `${when}${failed}`;
+}
+
+function sweepInSpanish(page: Pick<FencePage, 'total'>, sweep: SweepStatus, nightly: string): string {
+  if (sweep.progress)
+    return `Se está calculando: ${sweep.progress.done} de ${page.total} cercas listas. Vuelva a cargar la página para ver más.`;
+  const next = `${momentText(sweep.nextAt)} (cada noche a las ${nightly})`;
+  const last = sweep.lastFinished?.finishedAt;
+  const { failures } = sweep;
+  const failed =
+    failures.length === 0
+      ? ''
+      : ` ${failures.length === 1 ? '1 cerca no se pudo' : `${failures.length} cercas no se pudieron`} calcular.`;
+  return `${last ? `Calculado ${momentText(last)}; el próximo cálculo: ${next}.` : `Todavía sin calcular; el primer cálculo: ${next}.`}${failed}`;
+}
+
+/** Years from, to, or both, as a few words. */
+const yearsText = (from: number | null, to: number | null, [since, until]: readonly [string, string]): string =>
+  from !== null && to !== null
+    ? from === to
+      ? String(from)
+      : `${from}–${to}`
+    : from !== null
+      ? `${since} ${from}`
+      : `${until} ${to}`;
+
+/** What a list shows, as one sentence: how many of which fences, narrowed by what, in which order. */
+export function shownSentence(page: FencePage, query: FenceQuery, language: ChartLanguage): string {
+  const words = LIST_WORDS[language];
+  const en = language === 'en';
+  const { builtFrom, builtTo, shortFrom, shortTo } = query;
+  const text = query.text.trim();
+  const parts = [
+    ...(query.standing === null ? [] : [words.standings[query.standing]]),
+    ...(query.endsStanding === null
+      ? []
+      : [en ? `ends ${query.endsStanding}` : `extremos: ${words.standings[query.endsStanding]}`]),
+    ...(query.siteRef === null ? [] : [`${en ? 'at' : 'en'} ${page.siteName ?? query.siteRef}`]),
+    ...(query.ownerRef === null ? [] : [`${en ? 'of' : 'de'} ${page.ownerName ?? query.ownerRef}`]),
+    ...(query.treatmentClass === null ? [] : [words.treatment(query.treatmentClass)]),
+    ...(builtFrom === null && builtTo === null
+      ? []
+      : [
+          `${en ? 'installed' : 'instaladas'} ${yearsText(builtFrom, builtTo, en ? ['since', 'until'] : ['desde', 'hasta'])}`,
+        ]),
+    ...(shortFrom === null && shortTo === null
+      ? []
+      : [
+          `${en ? 'short from season' : 'insuficientes desde la temporada'} ${yearsText(shortFrom, shortTo, en ? ['', 'until'] : ['', 'hasta'])}`.replace(
+            /\s+/g,
+            ' ',
+          ),
+        ]),
+    ...(text === '' ? [] : [en ? `with “${text}”` : `con «${text}»`]),
+  ];
+  const order =
+    query.sort === 'worst' && !query.descending
+      ? words.worstFirst
+      : `${en ? 'by' : 'por'} ${words.columns[query.sort].toLowerCase()}${query.descending ? `, ${words.turned}` : ''}`;
+  const [found, total] = [countText(page.found), countText(page.total)];
+  const which = parts.length === 0 ? '' : `: ${parts.join(', ')}`;
+  if (page.found === page.total && parts.length === 0)
+    return en ? `All ${total} fences, ${order}.` : `Las ${total} cercas, ${order}.`;
+  return en ? `${found} of ${total} fences${which}; ${order}.` : `${found} de ${total} cercas${which}; ${order}.`;
 }

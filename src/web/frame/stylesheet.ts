@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { CHART_STYLES } from './stylesheet-charts.ts';
 import { CREW_STYLES } from './stylesheet-crew.ts';
+import { FENCE_STYLES } from './stylesheet-fence.ts';
 import { FORM_STYLES } from './stylesheet-forms.ts';
 import { OWNER_STYLES } from './stylesheet-owner.ts';
 import { PAGE_STYLES } from './stylesheet-page.ts';
@@ -16,6 +17,7 @@ export const STYLESHEET = [
   CHART_STYLES,
   FORM_STYLES,
   CREW_STYLES,
+  FENCE_STYLES,
   OWNER_STYLES,
   RECORD_STYLES,
   REPORT_STYLES,

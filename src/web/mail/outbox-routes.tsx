@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import { isMatter } from '../../notify/matter-rules.ts';
 import { listStoppedAddresses } from '../../register/delivery-reports.ts';
-import { listHeldNotices } from '../../register/held-notices.ts';
+import { overviewOfHeld } from '../../register/held-notices.ts';
 import { listOfficeNotices } from '../../register/office-notices.ts';
 import { cancelMessage, countOutbox, loadOutboxBytes, markLetterPosted, retryMessages } from '../../register/outbox.ts';
 import { listOutboxPage, readOutboxDetail } from '../../register/outbox-page.ts';
@@ -47,7 +47,7 @@ export function outboxRoutes({ register, clock, log }: Pick<AppParts, 'register'
         ...(isFirst ? {} : { before }),
       }),
       countOutbox(register),
-      listHeldNotices(register),
+      overviewOfHeld(register, 0),
       listOfficeNotices(register),
       listStoppedAddresses(register),
     ]);
@@ -57,7 +57,7 @@ export function outboxRoutes({ register, clock, log }: Pick<AppParts, 'register'
         counts={counts}
         asked={asked}
         isFirst={isFirst}
-        waiting={{ held: held.length, office: office.length }}
+        waiting={{ held: held.notices, office: office.length }}
         stopped={stopped}
         frame={frameFor(context)}
         formToken={formToken(context)}

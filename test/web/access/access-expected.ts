@@ -104,8 +104,10 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/', '/', accounts(302)],
   ['GET', '/brief', '/brief', office(200)],
   ['GET', '/fences', '/fences', accounts(200)],
+  ['GET', '/fences.csv', '/fences.csv', accounts(200)],
   ['GET', '/fences/:name', '/fences/PR-01', fences],
   ['GET', '/fences/:name', '/fences/PR-01.json', { ...fences, nobody: '401', owner: '401' }],
+  ['GET', '/fences/:ref/what-if', '/fences/PR-01/what-if', accounts(200)],
   ['GET', '/fences/:ref/reasons', '/fences/PR-01/reasons', fences],
 
   ['GET', '/documents', '/documents', accounts(200)],

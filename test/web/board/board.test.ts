@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseCsv } from '../../../src/register/csv/csv-text.ts';
+import { listFences } from '../../../src/register/fence-list.ts';
+import { EVERY_FENCE } from '../../../src/register/fence-query.ts';
 import { htmlText } from '../../pdf-reader.ts';
 import { type SampleApp, sampleApp } from '../sample-app.ts';
 
@@ -32,13 +34,7 @@ describe('the page on which a board begins', { timeout: 60_000 }, () => {
 
   it('says how the fences stand, counted from the register, and what they will cost', async () => {
     const text = htmlText(await page('/board', board));
-    const { rows } = await import('../../../src/register/fence-list.ts').then(({ listFences }) =>
-      listFences(
-        sample.register,
-        { text: '', siteRef: null, standing: null, sort: 'ref', descending: false, page: 1 },
-        ['PELICAN'],
-      ),
-    );
+    const { rows } = await listFences(sample.register, { ...EVERY_FENCE, sort: 'ref' }, ['PELICAN']);
     const short = rows.filter(
       ({ swept }) => swept?.standing === 'short' || swept?.standing === 'short from new',
     ).length;

@@ -44,7 +44,7 @@ describe('what inspections and storms changed, on the pages', () => {
     expect(html).toContain(to);
     return html.slice(html.indexOf(from), html.indexOf(to));
   };
-  const onFence = (ref: string) => section(`/fences/${ref}`, '<h2>Inspections and storms</h2>', '<h2>Works done</h2>');
+  const onFence = (ref: string) => section(`/fences/${ref}`, '<h2>Inspections and storms</h2>', '</main>');
   const seenOf = (ref: string) => section(`/fences/${ref}/reasons`, '<h2 id="seen">', '<h2 id="weighs">');
 
   it('says how many readings and storms count, what they changed, and about rails and infill', async () => {

@@ -36,7 +36,7 @@ describe('inspections and storms on the page of a fence', () => {
 
   const section = async (ref: string): Promise<string> => {
     const html = await sample.text(`/fences/${ref}`);
-    return html.slice(html.indexOf('<h2>Inspections and storms</h2>'), html.indexOf('<h2>Works done</h2>'));
+    return html.slice(html.indexOf('<h2>Inspections and storms</h2>'), html.indexOf('</main>'));
   };
 
   it('lists inspections newest first, with who, how and what was found post by post', async () => {

@@ -61,7 +61,7 @@ describe("a fence's page", () => {
   it('shows the verdict of a checker and the notices sent', async () => {
     const html = await sample.text('/fences/PR-02');
     expect(html).toContain('As a checker would compute it');
-    expect(html).toMatch(/<td>2026-11-24<\/td><td>short<\/td>/);
+    expect(html).toMatch(/2026-11-24<\/time> <span class="kind">Notice:<\/span> short, to Pelican Reach Association/);
   });
 
   it('carries the cautions', async () => {

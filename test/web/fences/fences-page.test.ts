@@ -14,9 +14,17 @@ describe('the list of fences', () => {
   });
   afterAll(() => sample.close());
 
-  it('shows every fence, the worst standing first and the weakest of a standing first', async () => {
+  it('shows every fence, the one with least left of its gust first, and says so', async () => {
     const html = await sample.text('/fences');
     expect(refsIn(html)).toHaveLength(8);
+    const left = [...html.matchAll(/holds (\d+) % of its gust/g)].map((found) => Number(found[1]));
+    expect(left).toHaveLength(8);
+    expect(left).toEqual(left.toSorted((a, b) => a - b));
+    expect(html).toContain('All 8 fences, worst first: what is left of the design gust.');
+  });
+
+  it('puts the worst standing first where that is the order, the weakest of a standing first', async () => {
+    const html = await sample.text('/fences?sort=standing');
     const words = [...html.matchAll(/class="standing"><span class="standing-[^"]*">([^<]*)</g)].map(
       (found) => found[1],
     );
@@ -25,6 +33,55 @@ describe('the list of fences', () => {
       words.map((word) => order.indexOf(word as string)).toSorted((a, b) => a - b),
     );
     expect(refsIn(html)[0]).toBe('SK-01');
+  });
+
+  it('narrows by owner, ends, treatment, age and short season, and says what is shown', async () => {
+    const all = refsIn(await sample.text('/fences')).toSorted();
+    const shown = async (search: string): Promise<readonly string[]> => {
+      const html = await sample.text(`/fences?${search}`);
+      expect(html).toContain('<details class="more" open');
+      return refsIn(html).toSorted();
+    };
+    const rosas = await shown('owner=QUINN');
+    expect(rosas).toEqual(['PR-04', 'SK-02']);
+    expect(await sample.text('/fences?owner=QUINN')).toContain('2 of 8 fences: of Rosa Quinn');
+    const old = await shown('to=2012');
+    const young = await shown('from=2013');
+    expect([...new Set([...old, ...young])].toSorted()).toEqual(all);
+    expect(old).toContain('SK-01');
+    expect(await shown('from=2010&to=2010')).toContain('SK-01');
+    expect(await sample.text('/fences?from=1990&to=2012')).toContain('installed 1990–2012');
+    const soon = await shown('short-to=2026');
+    const later = await shown('short-from=2027');
+    expect(soon.some((ref) => later.includes(ref))).toBe(false);
+    expect(await shown('treatment=does-not-rot')).toEqual([]);
+  });
+
+  it('hands out every row of the view as CSV, in its order, with names that no spreadsheet runs', async () => {
+    const { db } = sample.register;
+    await db.updateTable('owners').set({ name: '=HYPERLINK("x")' }).where('ref', '=', 'QUINN').execute();
+    const page = await sample.text('/fences?sort=snap&dir=desc');
+    expect(page).toContain('href="/fences.csv?sort=snap&amp;dir=desc"');
+    const answer = await sample.app.request('/fences.csv?sort=snap&dir=desc');
+    expect(answer.headers.get('content-type')).toContain('text/csv');
+    expect(answer.headers.get('content-disposition')).toContain('fences.csv');
+    const [header, ...lines] = (await answer.text()).trimEnd().split('\n');
+    expect(header).toMatch(/^fence,site,site_name,owner,/);
+    expect(lines.map((line) => line.split(',')[0])).toEqual(refsIn(page));
+    expect(lines.join('\n')).toContain(`"'=HYPERLINK(""x"")"`);
+    const some = await (await sample.app.request('/fences.csv?site=SKERRY')).text();
+    expect(some.trimEnd().split('\n')).toHaveLength(3);
+    await db.updateTable('owners').set({ name: 'Rosa Quinn' }).where('ref', '=', 'QUINN').execute();
+  });
+
+  it('shows a board the fences of its sites only, in the list and in the CSV', async () => {
+    const cookie = await sample.signIn({ name: 'skerry', role: 'board', siteRefs: ['SKERRY'], language: 'es' });
+    const html = await (await sample.pages.request('/fences', { headers: { cookie } })).text();
+    expect(refsIn(html).toSorted()).toEqual(['SK-01', 'SK-02']);
+    expect(html).toContain('<html lang="es">');
+    expect(html).toContain('Las 2 cercas, la peor primero');
+    const csv = await (await sample.pages.request('/fences.csv?site=PELICAN', { headers: { cookie } })).text();
+    expect(csv.trimEnd().split('\n')).toHaveLength(1);
   });
 
   it('opens with what the register comes to, in a sentence', async () => {

@@ -1,0 +1,39 @@
+import type { FC } from 'hono/jsx';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { percentText } from '../../drawing/quantity-text.ts';
+import { adviceText, wholeText } from '../../drawing/reserve-fences.ts';
+import type { FenceMoney } from '../../season/money/fence-money.ts';
+import { FENCE_PAGE_WORDS } from './fence-page-words.ts';
+
+/** When replacing a fence is cheapest, and what waiting costs. */
+export const FenceMoneyPart: FC<{
+  readonly money: FenceMoney;
+  readonly fenceRef: string;
+  readonly language: ChartLanguage;
+}> = ({ money, fenceRef, language }) => {
+  const words = FENCE_PAGE_WORDS[language].money;
+  const fact = (name: string, value: string) => (
+    <div>
+      <dt>{name}</dt>
+      <dd>{value}</dd>
+    </div>
+  );
+  return (
+    <>
+      <h2 id="money">{words.heading}</h2>
+      <p>{words.sentence(money)}</p>
+      <dl class="facts">
+        {language === 'en' && fact(words.advice, adviceText({ ...money, responsible: '', share: 1, sharedWith: null }))}
+        {fact(words.replaced, money.cheapestAgeYears === null ? '–' : words.years(money.cheapestAgeYears))}
+        {fact(words.price, wholeText(money.price))}
+        {fact(words.afterSnap, wholeText(money.priceAfterFailure + money.consequence))}
+        {fact(words.waiting, money.waitingOneYear === null ? '–' : wholeText(money.waitingOneYear))}
+        {fact(words.snaps, money.snapRisk === null ? '–' : percentText(money.snapRisk, language))}
+      </dl>
+      <p>
+        <a href={`/fences/${encodeURIComponent(fenceRef)}/what-if`}>{words.whatIf}</a>
+      </p>
+      <p class="muted">{words.note}</p>
+    </>
+  );
+};

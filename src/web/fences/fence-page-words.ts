@@ -1,0 +1,189 @@
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { bandText, depthFigure, depthUnit } from '../../drawing/quantity-text.ts';
+import type { DisplayUnits } from '../../drawing/speed-text.ts';
+import type { Band } from '../../forecast/band.ts';
+import type { FenceMoney } from '../../season/money/fence-money.ts';
+
+/** The words around the drawings of a fence's posts. */
+interface PostsWords {
+  readonly runHeading: string;
+  readonly runTable: string;
+  readonly runCaption: string;
+  readonly post: string;
+  readonly position: string;
+  readonly kind: string;
+  readonly snap: string;
+  readonly lean: string;
+  readonly strength: string;
+  readonly found: string;
+  readonly linePost: string;
+  readonly endPost: string;
+  readonly sectionHeading: string;
+  readonly sectionLead: (post: number, alike: number) => string;
+  readonly sectionCaption: string;
+  readonly sectionTable: string;
+  readonly rot: string;
+  readonly depths: (depthMm: Band, units: DisplayUnits) => string;
+  readonly cut: (cutMm: number, units: DisplayUnits) => string;
+}
+
+/** The words of a fence's page. */
+export interface FencePageWords {
+  readonly title: (ref: string) => string;
+  readonly back: string;
+  readonly notSwept: string;
+  readonly chart: string;
+  readonly chartTable: string;
+  readonly checker: string;
+  readonly computed: string;
+  readonly reasons: string;
+  readonly json: string;
+  readonly known: string;
+  /** What of the page stays in English; empty where all of it is. */
+  readonly inEnglish: string;
+  readonly posts: PostsWords;
+  readonly history: string;
+  readonly noHistory: string;
+  readonly money: MoneyWords;
+}
+
+/** The words of what a fence costs. */
+interface MoneyWords {
+  readonly heading: string;
+  readonly sentence: (money: FenceMoney) => string;
+  readonly advice: string;
+  readonly replaced: string;
+  readonly price: string;
+  readonly afterSnap: string;
+  readonly waiting: string;
+  readonly snaps: string;
+  readonly years: (years: number) => string;
+  readonly whatIf: string;
+  readonly note: string;
+}
+
+const depths = (depthMm: Band, units: DisplayUnits): string =>
+  `${bandText(depthMm, (mm) => depthFigure(mm, units))} ${depthUnit(units)}`;
+
+const EN: FencePageWords = {
+  title: (ref) => `Fence ${ref}`,
+  back: 'All fences',
+  notSwept: 'This fence has no numbers yet; the next sweep computes them.',
+  chart:
+    'Snap speed is the gust that breaks a post at the groundline, lean speed the one that turns its footing in the soil; both as 3-second gusts at 10 m in open terrain, as on a wind map. The lean speed is the less certain of the two.',
+  chartTable: 'The same as a table, season by season',
+  checker: 'As a checker would compute it',
+  computed: 'How this was computed',
+  reasons: 'Every step with its equation and source',
+  json: 'the forecast as JSON',
+  known: 'What the register knows',
+  inEnglish: '',
+  history: 'History',
+  noHistory: 'Nothing recorded yet.',
+  money: {
+    heading: 'What it costs',
+    sentence: ({ cheapestYear, isOutworn }) =>
+      isOutworn
+        ? 'Its rails and boards are worn out: replacing it now is what is advised.'
+        : cheapestYear === null
+          ? 'Without a wind curve no year can be called the cheapest: it is replaced before it goes short.'
+          : `Replacing it costs least in the long run in ${cheapestYear}.`,
+    advice: 'Advice',
+    replaced: 'Its age then',
+    price: 'Rebuilding it in good time',
+    afterSnap: 'After it snapped',
+    waiting: 'Waiting a year longer costs',
+    snaps: 'Snaps in a year',
+    years: (years) => `${years.toFixed(0)} years`,
+    whatIf: 'What could be done, and what it would change',
+    note: 'Prices before tax, from the works catalogue: where the office has not set its own, they are orders of magnitude. Rails and boards count as worn out at 25 years.',
+  },
+  posts: {
+    runHeading: 'Along the run',
+    runTable: 'The same as a table, post by post',
+    runCaption: 'Middle values at the opening of the season that is running or next to open.',
+    post: 'Post',
+    position: 'From the named end',
+    kind: 'Kind',
+    snap: 'Snaps at',
+    lean: 'Leans at',
+    strength: 'Strength left',
+    found: 'Marked',
+    linePost: 'line post',
+    endPost: 'end post',
+    sectionHeading: 'The post that decides, cut through at the ground',
+    sectionLead: (post, alike) =>
+      alike === 1
+        ? `Post ${post} decides the speed this fence is judged by.`
+        : `Post ${post} stands for the ${alike} posts that decide the speed this fence is judged by.`,
+    sectionCaption:
+      'Rot takes the same depth off every side; bending strength goes with the cube of what is left. Single posts scatter around the one drawn here.',
+    sectionTable: 'The same in words',
+    rot: 'Rot per side',
+    depths: (depthMm, units) => `${depths(depthMm, units)}.`,
+    cut: (cutMm, units) => `Cut off one side ${depthFigure(cutMm, units)} ${depthUnit(units)}.`,
+  },
+};
+
+const ES: FencePageWords = {
+  title: (ref) => `Cerca ${ref}`,
+  back: 'Todas las cercas',
+  notSwept: 'Esta cerca todavía no tiene números; se calculan la próxima noche.',
+  chart:
+    'La velocidad de rotura es la ráfaga que rompe un poste a ras del suelo; la de inclinación, la que gira su cimiento en la tierra. Las dos son ráfagas de 3 segundos a 10 m en terreno abierto, como en un mapa de viento. La de inclinación es la menos segura.',
+  chartTable: 'Lo mismo en una tabla, temporada por temporada (en inglés)',
+  checker: 'Como lo calcularía un revisor (en inglés)',
+  computed: 'Cómo se calculó',
+  reasons: 'Cada paso con su ecuación y su fuente (en inglés)',
+  json: 'el pronóstico en JSON',
+  known: 'Lo que el registro sabe',
+  inEnglish: 'Los datos y las lecturas de abajo están en inglés.',
+  history: 'Historia',
+  noHistory: 'Nada anotado todavía.',
+  money: {
+    heading: 'Lo que cuesta',
+    sentence: ({ cheapestYear, isOutworn }) =>
+      isOutworn
+        ? 'Sus largueros y tablas están gastados: reemplazarla ahora es lo indicado.'
+        : cheapestYear === null
+          ? 'Sin curva de viento no se puede decir qué año es el más barato: se reemplaza antes de que sea insuficiente.'
+          : `Reemplazarla cuesta menos, a la larga, en ${cheapestYear}.`,
+    advice: 'Consejo',
+    replaced: 'Edad entonces',
+    price: 'Reconstruirla a tiempo',
+    afterSnap: 'Después de una rotura',
+    waiting: 'Un año más de espera cuesta',
+    snaps: 'Se rompe en un año',
+    years: (years) => `${years.toFixed(0)} años`,
+    whatIf: 'Qué se podría hacer, y qué cambiaría (en inglés)',
+    note: 'Precios sin impuestos, del catálogo de trabajos: donde la oficina no puso los suyos son órdenes de magnitud. Largueros y tablas cuentan como gastados a los 25 años.',
+  },
+  posts: {
+    runHeading: 'A lo largo del tramo',
+    runTable: 'Lo mismo en una tabla, poste por poste',
+    runCaption: 'Valores medios al abrir la temporada en curso o la próxima.',
+    post: 'Poste',
+    position: 'Desde el extremo con nombre',
+    kind: 'Tipo',
+    snap: 'Se rompe a',
+    lean: 'Se inclina a',
+    strength: 'Fuerza que queda',
+    found: 'Marcado',
+    linePost: 'poste de línea',
+    endPost: 'poste de extremo',
+    sectionHeading: 'El poste que decide, cortado a ras del suelo',
+    sectionLead: (post, alike) =>
+      alike === 1
+        ? `El poste ${post} decide la velocidad por la que se juzga esta cerca.`
+        : `El poste ${post} representa a los ${alike} postes que deciden la velocidad por la que se juzga esta cerca.`,
+    sectionCaption:
+      'La pudrición quita la misma profundidad de cada lado; la resistencia a la flexión va con el cubo de lo que queda. Cada poste se aparta algo del que se dibuja aquí.',
+    sectionTable: 'Lo mismo en palabras',
+    rot: 'Pudrición por lado',
+    depths: (depthMm, units) => `${depths(depthMm, units)}.`,
+    cut: (cutMm, units) => `Cortado de un lado ${depthFigure(cutMm, units)} ${depthUnit(units)}.`,
+  },
+};
+
+/** The words of a fence's page, by language. */
+export const FENCE_PAGE_WORDS: Readonly<Record<ChartLanguage, FencePageWords>> = { en: EN, es: ES };

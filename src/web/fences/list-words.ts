@@ -1,0 +1,183 @@
+import { TREATMENT_CLASSES, type TreatmentClass } from '../../decay/treatment-class.ts';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import type { FenceStanding } from '../../forecast/fence-forecast.ts';
+import type { SortKey } from '../../register/fence-query.ts';
+
+/** The words of the list of fences, its form and its sentences. */
+export interface ListWords {
+  readonly title: string;
+  readonly standings: Readonly<Record<FenceStanding, string>>;
+  /** What a column is called, and the order by it. */
+  readonly columns: Readonly<Record<SortKey, string>>;
+  readonly worstFirst: string;
+  readonly andOwner: readonly [and: string, owner: string];
+  readonly notSwept: string;
+  readonly search: string;
+  readonly allOfThem: string;
+  readonly more: string;
+  readonly ownerRef: string;
+  readonly siteRef: string;
+  readonly builtFrom: string;
+  readonly builtTo: string;
+  readonly shortFrom: string;
+  readonly shortTo: string;
+  readonly orderBy: string;
+  readonly turned: string;
+  readonly show: string;
+  readonly clear: string;
+  readonly csv: (found: string) => string;
+  readonly caption: string;
+  readonly holds: (share: number) => string;
+  readonly lessThanMargin: string;
+  readonly now: string;
+  readonly sinceNew: string;
+  readonly notWithin: string;
+  readonly siteAndOwner: string;
+  readonly and: string;
+  readonly page: (page: number) => string;
+  readonly pageOf: (page: number, pages: number) => string;
+  readonly pagesLabel: string;
+  readonly goTo: string;
+  readonly nothing: string;
+  readonly showAll: (total: string) => string;
+  readonly treatment: (kind: TreatmentClass) => string;
+}
+
+const EN: ListWords = {
+  title: 'Fences',
+  standings: { clear: 'clear', closing: 'closing', short: 'short', 'short from new': 'short from new' },
+  columns: {
+    worst: 'Worst first',
+    ref: 'Fence',
+    standing: 'Standing',
+    ends: 'Ends',
+    short: 'Short season',
+    snap: 'Snap speed',
+    lean: 'Lean speed',
+    gust: 'Design gust',
+    once: 'Once in … years',
+    installed: 'Installed',
+    treatment: 'Treatment',
+    site: 'Site',
+    owner: 'Owner',
+  },
+  worstFirst: 'worst first: what is left of the design gust',
+  andOwner: ['and', 'owner'],
+  notSwept: 'not swept yet',
+  search: 'Fence, site or owner',
+  allOfThem: 'all',
+  more: 'More filters: ends, treatment, age, short season, owner',
+  ownerRef: 'Owner (ref)',
+  siteRef: 'Site (ref)',
+  builtFrom: 'Installed from year',
+  builtTo: 'to year',
+  shortFrom: 'Short from season',
+  shortTo: 'to season',
+  orderBy: 'Order by',
+  turned: 'the other way round',
+  show: 'Show',
+  clear: 'Show every fence',
+  csv: (found) => `These ${found} as CSV`,
+  caption: 'Speeds are 3-second gusts; the bar is the snap speed, its upright the design gust.',
+  holds: (share) => `holds ${share} % of its gust`,
+  lessThanMargin: 'less than 3 % above',
+  now: 'now',
+  sinceNew: 'since new',
+  notWithin: 'not within 30',
+  siteAndOwner: 'Site and owner',
+  and: 'and',
+  page: (page) => `Page ${page}`,
+  pageOf: (page, pages) => `Page ${page} of ${pages}`,
+  pagesLabel: 'Pages of the list',
+  goTo: 'Go to page',
+  nothing: 'No fence answers to that.',
+  showAll: (total) => `Show all ${total} fences`,
+  treatment: (kind) => TREATMENT_CLASSES[kind].name,
+};
+
+const ES_TREATMENTS: Readonly<Record<TreatmentClass, string>> = {
+  'untreated-softwood': 'conífera sin tratar, albura',
+  'untreated-hardwood': 'frondosa sin tratar, albura',
+  'untreated-douglas-fir': 'abeto de Douglas sin tratar, albura y duramen',
+  'heartwood-class-1': 'duramen, clase 1 en el suelo',
+  'heartwood-class-2': 'duramen, clase 2 en el suelo',
+  'heartwood-class-3': 'duramen, clase 3 en el suelo',
+  'heartwood-class-4': 'duramen, clase 4 en el suelo',
+  'redcedar-redwood-heartwood': 'duramen de cedro rojo o secuoya',
+  'black-locust': 'robinia',
+  'juniper-osage-orange': 'enebro occidental o naranjo de Osage',
+  'above-ground-stock': 'madera para encima del suelo, puesta en el suelo',
+  'refractory-unincised': 'madera difícil de tratar, sin incisiones, tratada',
+  'refractory-incised': 'madera difícil de tratar, con incisiones, contacto con el suelo',
+  'ground-contact': 'pino del sur aserrado, contacto con el suelo (UC4A)',
+  'heavy-duty': 'pino del sur aserrado, servicio pesado (UC4B)',
+  'extreme-duty': 'pino del sur aserrado, servicio extremo (UC4C)',
+  'round-pine-cca': 'pino redondo, CCA',
+  'round-pine-penta': 'pino redondo, pentaclorofenol',
+  'round-pine-acza': 'pino redondo, ACA o ACZA',
+  'round-pine-creosote': 'pino redondo, creosota',
+  'round-pine-copper-naphthenate': 'pino redondo, naftenato de cobre',
+  'unknown-treated': 'tratada, clase desconocida',
+  'does-not-rot': 'no se pudre (acero, concreto, compuesto)',
+};
+
+const ES: ListWords = {
+  title: 'Cercas',
+  standings: {
+    clear: 'con margen',
+    closing: 'cerca del límite',
+    short: 'insuficiente',
+    'short from new': 'insuficiente desde nueva',
+  },
+  columns: {
+    worst: 'La peor primero',
+    ref: 'Cerca',
+    standing: 'Estado',
+    ends: 'Extremos',
+    short: 'Insuficiente desde',
+    snap: 'Velocidad de rotura',
+    lean: 'Velocidad de inclinación',
+    gust: 'Ráfaga de diseño',
+    once: 'Una vez en … años',
+    installed: 'Instalada',
+    treatment: 'Tratamiento',
+    site: 'Sitio',
+    owner: 'Dueño',
+  },
+  worstFirst: 'la peor primero: lo que queda de la ráfaga de diseño',
+  andOwner: ['y', 'dueño'],
+  notSwept: 'todavía sin calcular',
+  search: 'Cerca, sitio o dueño',
+  allOfThem: 'todos',
+  more: 'Más filtros: extremos, tratamiento, edad, temporada, dueño',
+  ownerRef: 'Dueño (ref)',
+  siteRef: 'Sitio (ref)',
+  builtFrom: 'Instalada desde el año',
+  builtTo: 'hasta el año',
+  shortFrom: 'Insuficiente desde la temporada',
+  shortTo: 'hasta la temporada',
+  orderBy: 'Ordenar por',
+  turned: 'al revés',
+  show: 'Mostrar',
+  clear: 'Mostrar todas las cercas',
+  csv: (found) => `Estas ${found} en CSV`,
+  caption:
+    'Las velocidades son ráfagas de 3 segundos; la barra es la velocidad de rotura, su raya vertical la ráfaga de diseño.',
+  holds: (share) => `aguanta el ${share} % de su ráfaga`,
+  lessThanMargin: 'menos del 3 % por encima',
+  now: 'ya',
+  sinceNew: 'desde nueva',
+  notWithin: 'no en 30',
+  siteAndOwner: 'Sitio y dueño',
+  and: 'y',
+  page: (page) => `Página ${page}`,
+  pageOf: (page, pages) => `Página ${page} de ${pages}`,
+  pagesLabel: 'Páginas de la lista',
+  goTo: 'Ir a la página',
+  nothing: 'Ninguna cerca responde a eso.',
+  showAll: (total) => `Mostrar las ${total} cercas`,
+  treatment: (kind) => ES_TREATMENTS[kind],
+};
+
+/** The words of the list of fences, by language. */
+export const LIST_WORDS: Readonly<Record<ChartLanguage, ListWords>> = { en: EN, es: ES };
