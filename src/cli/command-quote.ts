@@ -8,13 +8,13 @@ import { quoteRows } from '../season/money/quote-rows.ts';
 import { quoteText } from '../season/money/quote-text.ts';
 import { isoUtc } from '../service/clock.ts';
 import { type FenceQuoteResult, fenceQuote, WHOLE_FENCE } from '../service/fence-quote.ts';
+import { rowsAsCells } from '../service/owner-money-rows.ts';
 import { offerToOwners } from '../service/owner-quotes.ts';
 import { CAUTION_LIST } from './cautions.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
 import { EXIT } from './exit-codes.ts';
-import { rowsAsCells } from './money-rows.ts';
 import { jsonText } from './terminal.ts';
 import { wantedWorks } from './works-argument.ts';
 

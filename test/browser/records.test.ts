@@ -89,7 +89,7 @@ describe.runIf(browserIsThere())('the records of the office in a browser', { tim
       { path: '/learned', heading: 'Learned' },
       { path: '/storms?site=PELICAN', heading: 'Report a storm' },
       { path: '/fences/PR-03/inspect', heading: 'Inspection of fence PR-03' },
-      { path: '/fences/PR-03/evidence', heading: 'Seen and done at fence PR-03' },
+      { path: '/fences/PR-03/entries', heading: 'Seen and done at fence PR-03' },
       { path: '/notices', heading: 'Notices' },
       { path: '/outbox', heading: 'Outbox' },
     ]);

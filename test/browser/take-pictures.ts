@@ -44,6 +44,23 @@ try {
     await context.close();
     console.log(`docs/pictures/${name}.png`);
   };
+  const prepare = async (): Promise<void> => {
+    const context = await browser.newContext({ storageState: (await enter('The office')).storageState });
+    const page = await context.newPage();
+    await page.goto(`${base}/plan`);
+    const make = page.getByRole('button', { name: 'Make a plan' });
+    const plan = page.getByRole('link', { name: 'plan 1', exact: true });
+    if ((await plan.count()) === 0) {
+      await make.click();
+      await plan.click({ timeout: 300_000 });
+      await page.getByRole('link', { name: 'Accept this plan' }).click();
+      await page.getByRole('button', { name: 'Accept plan 1' }).click();
+      await page.getByRole('heading', { level: 1, name: 'Visits' }).waitFor();
+    }
+    await context.close();
+  };
+  // pages of a season that has begun to be planned
+  await prepare();
   for (const { name, path, as, whole, width, height } of PICTURES) {
     const { storageState, url } = await enter(as);
     // an owner's pages lie under the link that the entrance led to
@@ -51,6 +68,28 @@ try {
     await take(name, from + path, { width, height }, storageState, whole);
   }
   const { storageState } = await enter('The office');
+  const finder = await browser.newPage({ storageState });
+  const hrefOn = async (path: string, start: string): Promise<string> => {
+    await finder.goto(`${base}${path}`);
+    return (await finder.locator(`a[href^="${start}"]`).first().getAttribute('href')) ?? path;
+  };
+  const one = { width: 1280, height: 1000 };
+  await take('visit', base + (await hrefOn('/visits', '/visits/')), one, storageState);
+  await take('plan-give', base + (await hrefOn('/plan/hours', '/plan/give')), one, storageState);
+  await take('outbox-message', base + (await hrefOn('/outbox', '/outbox/')), one, storageState);
+  const crew = await enter('A crew');
+  const crewFinder = await browser.newPage({ storageState: crew.storageState });
+  await crewFinder.goto(`${base}/today`);
+  const phone = { width: 390, height: 900 };
+  const visit = await crewFinder.locator('a[href^="/today/visits/"]').first().getAttribute('href');
+  if (visit !== null) {
+    await take('today-visit-phone', base + visit, phone, crew.storageState);
+    await crewFinder.goto(base + visit);
+    const fence = await crewFinder.locator('a[href*="/fences/"][href^="/today/"]').first().getAttribute('href');
+    if (fence !== null) await take('today-fence-phone', base + fence, phone, crew.storageState);
+  }
+  await crewFinder.close();
+  await finder.close();
   const page = await browser.newPage({ storageState });
   await page.goto(`${base}/mail`);
   const mails: { href: string; subject: string }[] = [];

@@ -18,6 +18,7 @@ import {
 } from './fence-sections.ts';
 import { fenceSentences } from './fence-sentences-in.ts';
 import { fenceReportWords } from './fence-words-in.ts';
+import { postsBlocks } from './posts-sections.ts';
 import { consequenceName, soilName } from './record-names.ts';
 import { paperFor, type Report, type ReportBlock } from './report.ts';
 import { footParts, writtenDay } from './report-words.ts';
@@ -156,6 +157,7 @@ export function evidenceReport(parts: EvidenceParts, making: ReportMaking): Repo
       ...rest.map((text): ReportBlock => ({ kind: 'paragraph', text })),
       ...dayBlocks(parts, words, language),
       yearsDrawing(fence, language),
+      ...postsBlocks(fence, language),
       { kind: 'heading', level: 2, text: report.holds },
       holdsTable(fence, language),
       { kind: 'paragraph', text: risksSentence(fence, language) },

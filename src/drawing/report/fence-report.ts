@@ -14,6 +14,7 @@ import {
 } from './fence-sections.ts';
 import { fenceSentences } from './fence-sentences-in.ts';
 import { fenceReportWords } from './fence-words-in.ts';
+import { postsBlocks } from './posts-sections.ts';
 import { paperFor, type Report, type ReportBlock } from './report.ts';
 import { footParts } from './report-words.ts';
 import type { ReportedFence } from './reported-fence.ts';
@@ -60,6 +61,7 @@ export function fenceReport(fence: ReportedFence, making: ReportMaking): Report 
       { kind: 'paragraph', text: breaking, look: 'lead' },
       ...rest.map((text): ReportBlock => ({ kind: 'paragraph', text })),
       yearsDrawing(fence, language),
+      ...postsBlocks(fence, language),
       { kind: 'heading', level: 2, text: words.holds },
       holdsTable(fence, language),
       { kind: 'paragraph', text: risksSentence(fence, language) },

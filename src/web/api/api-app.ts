@@ -1,6 +1,7 @@
 import type { MiddlewareHandler } from 'hono';
 import type { AppParts } from '../../service/service.ts';
 import type { PageEnv } from '../access/visitor.ts';
+import { addAhead } from './ahead-api.ts';
 import { type Api, newApi } from './api.ts';
 import { apiProblem } from './api-problem.ts';
 import { addFences } from './fences-api.ts';
@@ -37,6 +38,7 @@ export function apiApp(parts: AppParts): Api {
   api.use('/api/*', onlyJson);
   api.use('/api/*', keyedWrites(parts));
   addFences(api, parts);
+  addAhead(api, parts);
   addRecords(api, parts);
   addVisits(api, parts);
   addPlans(api, parts);

@@ -50,7 +50,8 @@ const fenceSchema = z
   })
   .openapi('Fence');
 
-const notAFence = (ref: string) =>
+/** That a fence is not there. */
+export const notAFence = (ref: string) =>
   notThere(
     `there is no fence with the ref ${JSON.stringify(ref)} here`,
     'refs are compared letter by letter, capitals too; GET /api/v1/fences lists them',

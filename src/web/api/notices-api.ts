@@ -3,6 +3,7 @@ import { MATTER_RULES, type Matter } from '../../notify/matter-rules.ts';
 import { listHeldNotices, releaseHeldNotices } from '../../register/held-notices.ts';
 import { listOfficeNotices, settleOfficeNotice } from '../../register/office-notices.ts';
 import { listOutbox } from '../../register/outbox.ts';
+import { listOwnerAnswers, settleOwnerAnswer } from '../../register/owner-answer-store.ts';
 import { isoUtc } from '../../service/clock.ts';
 import type { AppParts } from '../../service/service.ts';
 import { writeMessages } from '../../service/sweep-register.ts';
@@ -146,6 +147,53 @@ export function addNotices(api: Api, { register, clock, config }: AppParts): voi
       const last = rows.at(-1);
       const next = last !== undefined && rows.length === limit ? cursorText([last.id]) : null;
       return context.json({ rows, next } as never, 200);
+    },
+  );
+
+  api.openapi(
+    createRoute({
+      method: 'get',
+      path: '/api/v1/answers',
+      tags: ['Notices'],
+      summary: 'What owners answered, the newest first: read, chosen days, accepted quotes, calls wanted, wishes',
+      request: {
+        query: z.object({
+          open: z
+            .enum(['true', 'false'])
+            .default('false')
+            .describe('true: only those the office has something to do about'),
+          limit: z.coerce.number().int().min(1).max(500).default(100),
+        }),
+      },
+      responses: { 200: jsonAnswer(z.object({ rows: z.array(deepSchema) }), 'the newest answers') },
+    }),
+    async (context) => {
+      const { open, limit } = context.req.valid('query');
+      return context.json(
+        { rows: await listOwnerAnswers(register.db, { open: open === 'true', limit }) } as never,
+        200,
+      );
+    },
+  );
+
+  api.openapi(
+    createRoute({
+      method: 'post',
+      path: '/api/v1/answers/{id}/settle',
+      tags: ['Notices'],
+      summary: 'Notes that the office has dealt with an answer',
+      request: { params: z.object({ id: z.coerce.number().int().positive() }), headers: idempotencyHeader },
+      responses: {
+        200: jsonAnswer(z.object({ settled: z.number().int() }), 'its number'),
+        404: problemAnswer('no such answer is open'),
+      },
+    }),
+    async (context) => {
+      const { id } = context.req.valid('param');
+      const settled = await settleOwnerAnswer(register.db, id, { at: isoUtc(clock()), by: tokenName(context) });
+      if (settled) return context.json({ settled: id }, 200);
+      const problem = notThere(`no answer ${id} is open`, 'GET /api/v1/answers?open=true lists those that are');
+      return apiProblem(context, problem) as never;
     },
   );
 }

@@ -32,7 +32,47 @@ const numberParam = z.object({ number: z.coerce.number().int().positive() });
 const noPlan = (number: number) => notThere(`there is no season plan ${number}`, 'GET /api/v1/plans lists them');
 
 /** Season plans: what was planned, and the accepting of a plan. */
-export function addPlans(api: Api, { register, clock }: AppParts): void {
+export function addPlans(api: Api, { register, clock, planner }: AppParts): void {
+  api.openapi(
+    createRoute({
+      method: 'post',
+      path: '/api/v1/plans',
+      tags: ['Season plans'],
+      summary: 'Begins to make a season plan; ask GET /api/v1/plan-making how far it is',
+      request: {
+        headers: idempotencyHeader,
+        body: jsonBody(z.object({ weeks: z.number().int().min(1).max(30).optional().describe('weeks to fill') })),
+      },
+      responses: {
+        202: jsonAnswer(deepSchema, 'where the making stands'),
+        409: problemAnswer('one is at work already'),
+      },
+    }),
+    async (context) => {
+      const { weeks } = context.req.valid('json');
+      if (planner.begin({ by: tokenName(context), weeks: weeks ?? null })) {
+        return context.json({ ...planner.state() } as never, 202);
+      }
+      return apiProblem(context, {
+        status: 409,
+        title: 'A plan is at work',
+        what: 'one plan is made at a time, and one is being made',
+        wayOut: 'GET /api/v1/plan-making says how far it is; ask again when it is made',
+      }) as never;
+    },
+  );
+
+  api.openapi(
+    createRoute({
+      method: 'get',
+      path: '/api/v1/plan-making',
+      tags: ['Season plans'],
+      summary: 'Where the making of a season plan stands, or what came of the last one',
+      responses: { 200: jsonAnswer(deepSchema, 'idle, at work, made with its number, or failed with the reason') },
+    }),
+    async (context) => context.json({ ...planner.state() } as never, 200),
+  );
+
   api.openapi(
     createRoute({
       method: 'get',

@@ -76,6 +76,29 @@ export function addRegister(api: Api, { register, clock, view }: AppParts): void
   api.openapi(
     createRoute({
       method: 'post',
+      path: '/api/v1/sweep',
+      tags: ['Register'],
+      summary: 'Begins a sweep, or joins the one at work; ask GET /api/v1/sweep how far it is',
+      request: { headers: idempotencyHeader },
+      responses: {
+        202: jsonAnswer(z.object({ begun: z.literal(true) }), 'it is at work'),
+        409: problemAnswer('nothing sweeps here'),
+      },
+    }),
+    async (context) => {
+      if (view.begin('sweep')) return context.json({ begun: true as const }, 202);
+      return apiProblem(context, {
+        status: 409,
+        title: 'Nothing sweeps here',
+        what: 'the service is closing; no sweep was begun',
+        wayOut: 'ask again when it runs',
+      }) as never;
+    },
+  );
+
+  api.openapi(
+    createRoute({
+      method: 'post',
       path: '/api/v1/inspections/withdraw',
       tags: ['Register'],
       summary: 'Takes an inspection back with its readings; what it said is kept with the reason',

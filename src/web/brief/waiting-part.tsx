@@ -76,13 +76,13 @@ export const WaitingPart: FC<{ readonly brief: SeasonBrief; readonly catchesMail
       <ul class="plain">
         {held.notices > 0 && (
           <li>
-            <a href="/outbox#held">{`${sentenceCase(countWords(held.notices, 'notice'))} to ${countWords(held.owners, 'owner')}`}</a>
+            <a href="/notices">{`${sentenceCase(countWords(held.notices, 'notice'))} to ${countWords(held.owners, 'owner')}`}</a>
             {` ${held.notices === 1 ? 'waits' : 'wait'} until you release ${held.notices === 1 ? 'it' : 'them'}.`}
           </li>
         )}
         {office > 0 && (
           <li>
-            <a href="/outbox#office">{`${sentenceCase(countWords(office, 'finding'))} of the sweep`}</a>
+            <a href="/notices#office">{`${sentenceCase(countWords(office, 'finding'))} of the sweep`}</a>
             {` ${office === 1 ? 'is' : 'are'} for the office itself.`}
           </li>
         )}

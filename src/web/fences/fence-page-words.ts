@@ -6,7 +6,6 @@ import type { FenceMoney } from '../../season/money/fence-money.ts';
 
 /** The words around the drawings of a fence's posts. */
 interface PostsWords {
-  readonly runHeading: string;
   readonly runTable: string;
   readonly runCaption: string;
   readonly post: string;
@@ -18,9 +17,6 @@ interface PostsWords {
   readonly found: string;
   readonly linePost: string;
   readonly endPost: string;
-  readonly sectionHeading: string;
-  readonly sectionLead: (post: number, alike: number) => string;
-  readonly sectionCaption: string;
   readonly sectionTable: string;
   readonly rot: string;
   readonly depths: (depthMm: Band, units: DisplayUnits) => string;
@@ -99,7 +95,6 @@ const EN: FencePageWords = {
     note: 'Prices before tax, from the works catalogue: where the office has not set its own, they are orders of magnitude. Rails and boards count as worn out at 25 years.',
   },
   posts: {
-    runHeading: 'Along the run',
     runTable: 'The same as a table, post by post',
     runCaption: 'Middle values at the opening of the season that is running or next to open.',
     post: 'Post',
@@ -111,13 +106,6 @@ const EN: FencePageWords = {
     found: 'Marked',
     linePost: 'line post',
     endPost: 'end post',
-    sectionHeading: 'The post that decides, cut through at the ground',
-    sectionLead: (post, alike) =>
-      alike === 1
-        ? `Post ${post} decides the speed this fence is judged by.`
-        : `Post ${post} stands for the ${alike} posts that decide the speed this fence is judged by.`,
-    sectionCaption:
-      'Rot takes the same depth off every side; bending strength goes with the cube of what is left. Single posts scatter around the one drawn here.',
     sectionTable: 'The same in words',
     rot: 'Rot per side',
     depths: (depthMm, units) => `${depths(depthMm, units)}.`,
@@ -159,7 +147,6 @@ const ES: FencePageWords = {
     note: 'Precios sin impuestos, del catálogo de trabajos: donde la oficina no puso los suyos son órdenes de magnitud. Largueros y tablas cuentan como gastados a los 25 años.',
   },
   posts: {
-    runHeading: 'A lo largo del tramo',
     runTable: 'Lo mismo en una tabla, poste por poste',
     runCaption: 'Valores medios al abrir la temporada en curso o la próxima.',
     post: 'Poste',
@@ -171,13 +158,6 @@ const ES: FencePageWords = {
     found: 'Marcado',
     linePost: 'poste de línea',
     endPost: 'poste de extremo',
-    sectionHeading: 'El poste que decide, cortado a ras del suelo',
-    sectionLead: (post, alike) =>
-      alike === 1
-        ? `El poste ${post} decide la velocidad por la que se juzga esta cerca.`
-        : `El poste ${post} representa a los ${alike} postes que deciden la velocidad por la que se juzga esta cerca.`,
-    sectionCaption:
-      'La pudrición quita la misma profundidad de cada lado; la resistencia a la flexión va con el cubo de lo que queda. Cada poste se aparta algo del que se dibuja aquí.',
     sectionTable: 'Lo mismo en palabras',
     rot: 'Pudrición por lado',
     depths: (depthMm, units) => `${depths(depthMm, units)}.`,

@@ -19,6 +19,7 @@ import { type FenceDetail, postsDrawn } from './fence-detail.ts';
 import { FenceFactsList } from './fence-facts-list.tsx';
 import { FenceMoneyPart } from './fence-money.tsx';
 import { FENCE_PAGE_WORDS } from './fence-page-words.ts';
+import { FenceWays } from './fence-ways.tsx';
 import { fenceHistory } from './history.ts';
 import { HistoryLine } from './history-line.tsx';
 import { RunDrawn, SectionsDrawn } from './posts-drawn.tsx';
@@ -61,6 +62,7 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
       <p class="where">
         {site.name}, {site.place}
       </p>
+      {role !== null && <FenceWays fenceRef={fence.ref} role={role} language={language} />}
       {swept && <PostFindings facts={detail.facts} forecast={swept.forecast} />}
       {swept ? (
         <Swept detail={detail} swept={swept} language={language} />

@@ -3,6 +3,7 @@ import type { FC } from 'hono/jsx';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { drawPostSections } from '../../drawing/post-section-drawing.ts';
 import { momentLines } from '../../drawing/post-section-words.ts';
+import { POSTS_WORDS } from '../../drawing/posts-words.ts';
 import { lengthText } from '../../drawing/quantity-text.ts';
 import { drawRun } from '../../drawing/run-drawing.ts';
 import { marksOf, type RunView, runSummary, runWords } from '../../drawing/run-words.ts';
@@ -19,7 +20,7 @@ interface Drawn {
 
 /** A fence drawn along its run, and the same as a table post by post. */
 export const RunDrawn: FC<{ readonly view: RunView } & Drawn> = ({ view, units, language }) => {
-  const words = FENCE_PAGE_WORDS[language].posts;
+  const words = { ...POSTS_WORDS[language], ...FENCE_PAGE_WORDS[language].posts };
   return (
     <>
       <h2 id="run">{words.runHeading}</h2>
@@ -71,7 +72,7 @@ const PostRow: FC<{ readonly post: PostOutlook; readonly view: RunView } & Drawn
   units,
   language,
 }) => {
-  const words = FENCE_PAGE_WORDS[language].posts;
+  const words = { ...POSTS_WORDS[language], ...FENCE_PAGE_WORDS[language].posts };
   const moment = post.moments.find(({ season }) => season === 1);
   const marks = marksOf(post, view).map((mark) => runWords(language).marks[mark][0]);
   return (
@@ -94,7 +95,7 @@ export const SectionsDrawn: FC<{ readonly post: PostOutlook; readonly alike: num
   units,
   language,
 }) => {
-  const words = FENCE_PAGE_WORDS[language].posts;
+  const words = { ...POSTS_WORDS[language], ...FENCE_PAGE_WORDS[language].posts };
   return (
     <>
       <h2 id="section">{words.sectionHeading}</h2>

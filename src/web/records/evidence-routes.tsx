@@ -62,7 +62,7 @@ export function evidenceRoutes({ register, clock, log }: Pick<AppParts, 'registe
     );
   };
 
-  app.get('/fences/:ref/evidence', (context) => show(context));
+  app.get('/fences/:ref/entries', (context) => show(context));
 
   app.post('/fences/:ref/withdraw', async (context) => {
     const fenceRef = context.req.param('ref');
@@ -87,7 +87,7 @@ export function evidenceRoutes({ register, clock, log }: Pick<AppParts, 'registe
       await withdrawOutcomes(register, [known], act);
     }
     log.info({ by: act.by, kind, ref, because }, 'evidence was taken back');
-    return context.redirect(`/fences/${encodeURIComponent(fenceRef)}/evidence?withdrawn`, 303);
+    return context.redirect(`/fences/${encodeURIComponent(fenceRef)}/entries?withdrawn`, 303);
   });
 
   app.get('/fences/:ref/works', async (context) => {

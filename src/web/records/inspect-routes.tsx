@@ -121,7 +121,7 @@ export function inspectRoutes({ register, clock, log }: Pick<AppParts, 'register
       return show(context, asked, { cells, entries, faults, asked: questions });
     }
     log.info({ by, fence: fence.ref, inspection: ref, readings: filled.length }, 'an inspection was entered');
-    return context.redirect(`/fences/${encodeURIComponent(fence.ref)}/evidence?stored`, 303);
+    return context.redirect(`/fences/${encodeURIComponent(fence.ref)}/entries?stored`, 303);
   });
   return app;
 }

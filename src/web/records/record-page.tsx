@@ -65,7 +65,7 @@ export const RecordPage: FC<{
         <p>
           <a href={`/fences/${encodeURIComponent(fence)}`}>{`Fence ${fence}`}</a>
           {' · '}
-          <a href={`/fences/${encodeURIComponent(fence)}/evidence`}>What was seen and done at it</a>
+          <a href={`/fences/${encodeURIComponent(fence)}/entries`}>What was seen and done at it</a>
         </p>
       )}
       <RecordEdits edits={edits} units={units} />

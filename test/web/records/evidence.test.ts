@@ -74,7 +74,7 @@ describe('what was seen, entered by the office', () => {
   it('takes an inspection back with its reason, and keeps what it said', async () => {
     await office.sendAndFollow(page, page, { ...LOOKED, p3_found: 'depth', p3_number: '0.4' });
     const fields = { kind: 'inspections', ref: 'PR-02/2026-11-20/awl-or-probe' };
-    const place = '/fences/PR-02/evidence';
+    const place = '/fences/PR-02/entries';
     expect((await office.send(place, '/fences/PR-02/withdraw', { ...fields, because: ' ' })).status).toBe(400);
     const words = wordsOf(
       await office.sendAndFollow(place, '/fences/PR-02/withdraw', { ...fields, because: 'the wrong <fence>' }),
@@ -90,7 +90,7 @@ describe('what was seen, entered by the office', () => {
   it('does not take back what belongs to another fence', async () => {
     await office.sendAndFollow(page, page, { ...LOOKED, p3_found: 'depth', p3_number: '0.4' });
     const fields = { kind: 'inspections', ref: 'PR-02/2026-11-20/awl-or-probe', because: 'x' };
-    expect((await office.send('/fences/PR-02/evidence', '/fences/PR-03/withdraw', fields)).status).toBe(400);
+    expect((await office.send('/fences/PR-02/entries', '/fences/PR-03/withdraw', fields)).status).toBe(400);
     expect((await seen('PR-02'))?.inspections).toHaveLength(1);
   });
 

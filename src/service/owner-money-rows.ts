@@ -4,7 +4,7 @@ import type { PlainRow } from '../season/money/plain-row.ts';
 import type { ReservePlan, SetAside } from '../season/money/reserve-plan.ts';
 import { reserveFenceRows, reserveYearRows } from '../season/money/reserve-rows.ts';
 import type { WaitingCost } from '../season/money/waiting-cost.ts';
-import type { OwnerFence, OwnerMoney } from '../service/owner-money.ts';
+import type { OwnerFence, OwnerMoney } from './owner-money.ts';
 
 const figure = (value: number | null | undefined, places: number): string =>
   value === null || value === undefined ? '' : value.toFixed(places);
