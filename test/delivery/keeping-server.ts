@@ -7,6 +7,8 @@ export interface KeepingServer {
   readonly port: number;
   /** Copies of each mail, by Message-ID. */
   readonly copies: ReadonlyMap<string, readonly Buffer[]>;
+  /** How many mails it got so far, copies too. */
+  readonly count: () => number;
   /** Settles once no conversation is open. */
   idle(): Promise<void>;
   close(): Promise<void>;
@@ -15,6 +17,7 @@ export interface KeepingServer {
 /** @param answerMs how long it takes to answer the final dot, so that there is a time in which to be killed [ms] */
 export async function keepingServer(answerMs: number): Promise<KeepingServer> {
   const copies = new Map<string, Buffer[]>();
+  let count = 0;
   const server = new SMTPServer({
     disabledCommands: ['AUTH', 'STARTTLS'],
     onData: (stream, _session, callback) => {
@@ -24,6 +27,7 @@ export async function keepingServer(answerMs: number): Promise<KeepingServer> {
         const raw = Buffer.concat(chunks);
         const id = /^Message-ID: (<.*>)\r?$/m.exec(raw.toString('latin1'))?.[1] ?? '';
         copies.set(id, [...(copies.get(id) ?? []), raw]);
+        count += 1;
         setTimeout(() => callback(), answerMs);
       });
     },
@@ -37,6 +41,7 @@ export async function keepingServer(answerMs: number): Promise<KeepingServer> {
   return {
     port: (server.server.address() as AddressInfo).port,
     copies,
+    count: () => count,
     idle: async () => {
       while ((await openConversations()) > 0) await pause(10);
     },

@@ -48,8 +48,10 @@ export interface KillPlan {
 
 /** Answers of the mail server take so long [ms]: a kill then often finds one on its way. */
 const ANSWER_MS = 25;
-/** One kill in so many comes while the service still starts. */
-const STARTING_ONE_IN = 8;
+/** Where a kill is waited for: a moment from the start of the process, of its pages, of a message written, of a mail received. */
+const AFTER = ['the process began', 'it was up', 'a message was written', 'a mail arrived'] as const;
+/** What does not come within so long is not waited for any more [ms]. */
+const PATIENCE_MS = 120_000;
 
 function start(plan: KillPlan, port: number) {
   const env: Record<string, string | undefined> = Object.fromEntries(
@@ -161,6 +163,31 @@ async function faultsOf(
   return faults;
 }
 
+/** Waits until what a kill comes after has come, or patience is over. */
+async function comes(
+  what: (typeof AFTER)[number],
+  life: {
+    readonly service: ReturnType<typeof start>;
+    readonly register: Register;
+    readonly server: KeepingServer;
+    /** How many mails are to arrive. */
+    readonly mails: number;
+  },
+): Promise<void> {
+  const { service, register, server, mails } = life;
+  if (what === 'the process began') return;
+  const before = server.count();
+  await service.started;
+  if (what === 'it was up') return;
+  const rowsOf = async (): Promise<number> =>
+    Object.values(await countOutbox(register)).reduce((sum, count) => sum + count, 0);
+  const written = await rowsOf();
+  const endsAt = performance.now() + PATIENCE_MS;
+  const hasCome = async (): Promise<boolean> =>
+    what === 'a mail arrived' ? server.count() >= before + mails : (await rowsOf()) > written;
+  while (performance.now() < endsAt && !(await hasCome())) await pause(5);
+}
+
 /** Kills a service that sweeps, writes and sends at seeded moments, starts it again each time, and lets it end its work at last. */
 export async function killRun(plan: KillPlan): Promise<KillCount> {
   const random = xoroshiro128plus(plan.seed);
@@ -176,14 +203,16 @@ export async function killRun(plan: KillPlan): Promise<KillCount> {
       for (const each of [register, whole]) await addFences(each, fences, plan.fencesALife);
       fences += plan.fencesALife;
       const service = start(plan, server.port);
-      const isEarly = uniformInt(random, 1, STARTING_ONE_IN) === 1;
-      const afterMs = uniformInt(random, 0, plan.latestKillMs);
-      if (!isEarly) await service.started;
-      else service.started.catch(() => undefined);
-      await pause(isEarly ? afterMs / 10 : afterMs);
+      service.started.catch(() => undefined);
+      const after = AFTER[uniformInt(random, 0, AFTER.length - 1)] ?? 'it was up';
+      const share = uniformInt(random, 0, 999) / 1000;
+      await comes(after, { service, register, server, mails: uniformInt(random, 1, plan.fencesALife) });
+      // answers take their time: a kill after a mail arrived comes before its answer or soon after
+      const spreadMs = after === 'it was up' ? plan.latestKillMs : after === 'a mail arrived' ? 2 * ANSWER_MS : 300;
+      await pause(share * spreadMs);
       await service.kill();
       await server.idle();
-      moments[isEarly ? 'starting' : await momentOf(register)] += 1;
+      moments[after === 'the process began' ? 'starting' : await momentOf(register)] += 1;
       for (const id of await unnoted(register, server)) lost.set(id, server.copies.get(id)?.length ?? 0);
       plan.onKill?.(count);
     }

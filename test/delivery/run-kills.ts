@@ -36,6 +36,7 @@ try {
     `| messages that it had at a kill and the register did not know of | ${count.answersLost} |`,
     `| lost, repeated without that reason, or changed | ${count.faults.length} |`,
   ]);
+  if (count.answersLost === 0) process.stdout.write('No kill met an answer on its way: run it with another seed.\n');
   for (const fault of count.faults) process.stdout.write(`${fault}\n`);
   process.exitCode = count.faults.length > 0 ? 1 : 0;
 } finally {
