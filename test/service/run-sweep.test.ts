@@ -7,6 +7,7 @@ import { forecastOf, loadStoredForecasts } from '../../src/register/forecast-sto
 import { loadUnwrittenNotices } from '../../src/register/notice-store.ts';
 import { SweepClaimLost, takeSweepClaim } from '../../src/register/sweep-claim.ts';
 import { newestSweep } from '../../src/register/sweep-store.ts';
+import { addTextFunctions } from '../../src/register/text-order.ts';
 import type { ForecastFunction } from '../../src/service/fence-to-judge.ts';
 import { processStart } from '../../src/service/process-start.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
@@ -101,6 +102,7 @@ describe('runSweep', () => {
     const register = await fenceRegister({ owners: [{}, { ref: 'BEA' }], fences: manyFences(3) });
     await changeFences(register, [{ ref: 'F-002', secondOwnerRef: 'BEA' }]);
     const other = new Sqlite(register.path);
+    addTextFunctions(other);
     let deleted = false;
     const report = await runSweep(register, {
       now,
@@ -176,6 +178,7 @@ describe('runSweep', () => {
   it('goes on where the facts of one fence cannot even be read', async () => {
     const register = await fenceRegister({ fences: manyFences(4) });
     const side = new Sqlite(register.path);
+    addTextFunctions(side);
     side.pragma('foreign_keys = off');
     side.exec(`create temp table broken as select * from sites;
       update broken set ref = 'BROKEN', climate_zone_ref = 'GONE';

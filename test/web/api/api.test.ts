@@ -33,7 +33,10 @@ describe('the API', () => {
     const described = Object.entries(document.paths).flatMap(([path, methods]) =>
       Object.entries(methods).map(([method, { summary, responses }]) => {
         expect(summary.length, path).toBeGreaterThan(10);
-        expect(Object.keys(responses).some((status) => status.startsWith('2')), path).toBe(true);
+        expect(
+          Object.keys(responses).some((status) => status.startsWith('2')),
+          path,
+        ).toBe(true);
         return `${method.toUpperCase()} ${path.replace(/\{(\w+)\}/g, ':$1')}`;
       }),
     );

@@ -27,7 +27,7 @@ describe('the season brief', () => {
   it('is where the office begins, and nobody else', async () => {
     expect((await sample.app.request('/')).headers.get('location')).toBe('/brief');
     const crew = await sample.signIn({ name: 'crew', role: 'crew' });
-    expect((await sample.pages.request('/', { headers: { cookie: crew } })).headers.get('location')).toBe('/fences');
+    expect((await sample.pages.request('/', { headers: { cookie: crew } })).headers.get('location')).toBe('/today');
     expect((await sample.pages.request('/brief', { headers: { cookie: crew } })).status).toBe(403);
   });
 
