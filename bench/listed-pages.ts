@@ -21,5 +21,12 @@ export const LISTED_PAGES: readonly ListedPage[] = [
   { name: 'text found often', path: '/fences?q=b-0000&sort=gust' },
   { name: 'text of a site', path: '/fences?q=SITENAME' },
   { name: 'outbox', path: '/outbox' },
+  { name: 'outbox of one owner', path: '/outbox?owner=OWNER' },
+  { name: 'notices', path: '/notices' },
+  { name: 'visits', path: '/visits' },
+  { name: 'owners', path: '/owners' },
+  { name: 'sites', path: '/sites' },
+  { name: 'answers', path: '/answers' },
+  { name: 'season brief', path: '/brief' },
   { name: 'outbox, what was sent', path: '/outbox?state=sent' },
 ];

@@ -1,4 +1,4 @@
-import { sql } from 'kysely';
+import { type RawBuilder, sql } from 'kysely';
 import type { Register } from './database.ts';
 import type { RegisterDb } from './record-store.ts';
 import type { HeldBy } from './sweep-tables.ts';
@@ -90,36 +90,41 @@ export interface HeldOverview {
   readonly notices: number;
   readonly owners: number;
   readonly dangerous: number;
+  /** The highest of their numbers; 0 where nothing waits. */
+  readonly newest: number;
   /** Those of danger first, then by owner, fence and number. */
   readonly first: readonly HeldNotice[];
 }
 
 /** How much waits for the office and the first of it, without reading all: after a first sweep that may be most of a register. */
-export async function overviewOfHeld(register: Register, most: number): Promise<HeldOverview> {
+export async function overviewOfHeld(
+  register: Register,
+  most: number,
+  { matter, ownerRef }: Pick<HeldFilter, 'matter' | 'ownerRef'> = {},
+): Promise<HeldOverview> {
   const { db } = register;
   const waiting = sql`notices indexed by notices_waiting
-    where held is not null and released_at is null and outbox_id is null and void_reason is null`;
+    where held is not null and released_at is null and outbox_id is null and void_reason is null
+    ${ownerRef === undefined ? sql`` : sql`and owner_ref = ${ownerRef}`}
+    ${matter === undefined ? sql`` : sql`and matter = ${matter}`}`;
   const counts = (
-    await sql<{ notices: number; owners: number; dangerous: number }>`
-      select coalesce(sum(notices), 0) as notices, count(*) as owners, coalesce(sum(dangerous), 0) as dangerous
+    await sql<Omit<HeldOverview, 'first'>>`
+      select coalesce(sum(notices), 0) as notices, count(*) as owners, coalesce(sum(dangerous), 0) as dangerous,
+        coalesce(max(newest), 0) as newest
       from (
-        select count(*) as notices, count(case when matter = 'dangerous' then 1 end) as dangerous
+        select count(*) as notices, count(case when matter = 'dangerous' then 1 end) as dangerous, max(id) as newest
         from ${waiting} group by owner_ref
       )`.execute(db)
   ).rows[0]!;
-  const pick = async (dangerous: boolean, count: number): Promise<readonly HeldNotice[]> => {
+  const pick = async (which: RawBuilder<unknown>, count: number): Promise<readonly HeldNotice[]> => {
     if (count <= 0) return [];
-    const ids = (
-      await sql<{
-        id: number;
-      }>`select id from ${waiting} and ${sql.raw(dangerous ? "matter = 'dangerous'" : "matter <> 'dangerous'")}
-        order by owner_ref, fence_ref, id limit ${count}`.execute(db)
-    ).rows.map(({ id }) => id);
-    if (ids.length === 0) return [];
-    return listHeldNotices(register, { ids });
+    const found = await sql<{ id: number }>`
+      select id from ${waiting} and ${which} order by owner_ref, fence_ref, id limit ${count}`.execute(db);
+    const ids = found.rows.map(({ id }) => id);
+    return ids.length === 0 ? [] : listHeldNotices(register, { ids });
   };
-  const dangerous = counts.dangerous > 0 ? await pick(true, most) : [];
-  return { ...counts, first: [...dangerous, ...(await pick(false, most - dangerous.length))] };
+  const dangerous = counts.dangerous > 0 ? await pick(sql`matter = 'dangerous'`, most) : [];
+  return { ...counts, first: [...dangerous, ...(await pick(sql`matter <> 'dangerous'`, most - dangerous.length))] };
 }
 
 /** What was released. */

@@ -1,12 +1,12 @@
 import type { FC } from 'hono/jsx';
-import type { HeldNotice } from '../../register/held-notices.ts';
+import type { HeldNotice, HeldOverview } from '../../register/held-notices.ts';
 import { LONGEST_SENTENCE } from '../../service/preview-release.ts';
 import { TokenField } from '../frame/form-field.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-import { count, ownersOf, WHY_HELD } from './held-words.ts';
+import { count, WHY_HELD } from './held-words.ts';
 
 /** Notices shown at most; the rest is released in bulk or by narrowing the list. */
-const MOST_SHOWN = 300;
+export const MOST_HELD_SHOWN = 300;
 
 /** What the list of held notices is narrowed to. */
 export interface HeldAsked {
@@ -42,24 +42,22 @@ function byOwner(held: readonly HeldNotice[]): readonly OfOwner[] {
 /** The form that releases held notices: those that are ticked, or all of the list. */
 export const HeldList: FC<{
   readonly formToken: string;
-  readonly held: readonly HeldNotice[];
+  readonly held: HeldOverview;
   readonly asked: HeldAsked;
   readonly sentence: string;
 }> = ({ formToken, held, asked, sentence }) => {
-  const owners = byOwner(held);
-  const newest = Math.max(...held.map(({ id }) => id));
-  let left = MOST_SHOWN;
+  const owners = byOwner(held.first);
   return (
     <form class="release" method="post" action="/notices/release">
       <TokenField token={formToken} />
       <input type="hidden" name="matter" value={asked.matter} />
       <input type="hidden" name="owner" value={asked.owner} />
-      <input type="hidden" name="newest" value={String(newest)} />
+      <input type="hidden" name="newest" value={String(held.newest)} />
       <ScrollFrame label="Held notices">
         <table class="stacked held">
           <caption>
-            {`${count(held.length, 'notice')} to ${count(ownersOf(held), 'owner')}`}
-            {held.length > MOST_SHOWN && `; the first ${MOST_SHOWN} are shown`}
+            {`${count(held.notices, 'notice')} to ${count(held.owners, 'owner')}`}
+            {held.notices > held.first.length && `; the first ${held.first.length} are shown`}
           </caption>
           <thead>
             <tr>
@@ -70,11 +68,9 @@ export const HeldList: FC<{
               <th scope="col">Since</th>
             </tr>
           </thead>
-          {owners.map((owner) => {
-            const shown = owner.notices.slice(0, Math.max(0, left));
-            left -= shown.length;
-            return shown.length === 0 ? null : <OwnerRows owner={owner} shown={shown} />;
-          })}
+          {owners.map((owner) => (
+            <OwnerRows owner={owner} />
+          ))}
         </table>
       </ScrollFrame>
       <div class="field">
@@ -91,14 +87,14 @@ export const HeldList: FC<{
           Release what is ticked
         </button>
         <button class="quiet" type="submit" name="act" value="all">
-          {`Release all ${held.length} of this list`}
+          {`Release all ${held.notices} of this list`}
         </button>
       </div>
     </form>
   );
 };
 
-const OwnerRows: FC<{ readonly owner: OfOwner; readonly shown: readonly HeldNotice[] }> = ({ owner, shown }) => (
+const OwnerRows: FC<{ readonly owner: OfOwner }> = ({ owner }) => (
   <tbody>
     <tr class="group">
       <th scope="rowgroup" colspan={5}>
@@ -111,7 +107,7 @@ const OwnerRows: FC<{ readonly owner: OfOwner; readonly shown: readonly HeldNoti
         </a>
       </th>
     </tr>
-    {shown.map((notice) => (
+    {owner.notices.map((notice) => (
       <tr>
         <td data-label="Release">
           <input

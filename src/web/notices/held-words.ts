@@ -10,7 +10,3 @@ export const WHY_HELD: Readonly<Record<HeldNotice['held'], string>> = {
 
 /** A number of things: `1 notice`, `3 notices`. */
 export const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
-
-/** How many owners notices are for. */
-export const ownersOf = (held: readonly Pick<HeldNotice, 'ownerRef'>[]): number =>
-  new Set(held.map(({ ownerRef }) => ownerRef)).size;

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import { MATTER_RULES, MATTERS } from '../../notify/matter-rules.ts';
-import type { HeldNotice } from '../../register/held-notices.ts';
+import { MATTER_RULES, MATTERS, OWNER_MATTERS } from '../../notify/matter-rules.ts';
+import type { HeldNotice, HeldOverview } from '../../register/held-notices.ts';
 import type { OfficeNotice } from '../../register/office-notices.ts';
 import { FormAlert, TickFields, TokenField } from '../frame/form-field.tsx';
 import { momentText } from '../frame/moment-text.ts';
@@ -8,7 +8,7 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { type HeldAsked, HeldList } from './held-list.tsx';
-import { count, ownersOf } from './held-words.ts';
+import { count } from './held-words.ts';
 
 /** Rows of a short list shown at most. */
 const MOST_SHOWN = 100;
@@ -17,9 +17,9 @@ const MOST_SHOWN = 100;
 export interface NoticesPageProps {
   readonly frame: PageFrame;
   readonly formToken: string;
-  /** What is held and is asked for, and all that is held. */
-  readonly held: readonly HeldNotice[];
-  readonly allHeld: readonly HeldNotice[];
+  /** What is held and is asked for, and how much is held in all. */
+  readonly held: HeldOverview;
+  readonly allHeld: Omit<HeldOverview, 'first'>;
   readonly asked: HeldAsked;
   /** Released, with no message yet. */
   readonly released: readonly HeldNotice[];
@@ -35,20 +35,19 @@ export interface NoticesPageProps {
 /** The page on which the office releases notices. */
 export const NoticesPage: FC<NoticesPageProps> = (props) => {
   const { frame, held, allHeld, gap, problem, done } = props;
-  const danger = allHeld.filter(({ matter }) => matter === 'dangerous');
   return (
     <PageShell title="Notices" section="notices" frame={frame} cautions={true}>
       <h1>Notices</h1>
       {problem && <FormAlert>{problem}</FormAlert>}
       {done && <p class="done">{done}</p>}
       <p class="lead">
-        {allHeld.length === 0
+        {allHeld.notices === 0
           ? 'No notice waits for you.'
-          : `${count(allHeld.length, 'notice')} to ${count(ownersOf(allHeld), 'owner')} ${allHeld.length === 1 ? 'waits' : 'wait'} until you release ${allHeld.length === 1 ? 'it' : 'them'}.`}
+          : `${count(allHeld.notices, 'notice')} to ${count(allHeld.owners, 'owner')} ${allHeld.notices === 1 ? 'waits' : 'wait'} until you release ${allHeld.notices === 1 ? 'it' : 'them'}.`}
       </p>
-      {danger.length > 0 && (
+      {allHeld.dangerous > 0 && (
         <p>
-          <strong>{`${count(danger.length, 'notice')} of danger among them: call these owners, or release these first.`}</strong>
+          <strong>{`${count(allHeld.dangerous, 'notice')} of danger among them: call these owners, or release these first.`}</strong>
         </p>
       )}
       {gap !== null && (
@@ -61,9 +60,9 @@ export const NoticesPage: FC<NoticesPageProps> = (props) => {
         What is released is written with the numbers of the newest sweep, one message an owner or a fence; what is no
         longer so by then is not sent. <a href="/outbox">The outbox</a> shows every message on its way.
       </p>
-      {allHeld.length > 0 && <Narrow {...props} />}
-      {held.length > 0 && <HeldList {...props} />}
-      {allHeld.length > 0 && held.length === 0 && (
+      {allHeld.notices > 0 && <Narrow {...props} />}
+      {held.notices > 0 && <HeldList {...props} />}
+      {allHeld.notices > 0 && held.notices === 0 && (
         <p>
           Nothing held answers to that. <a href="/notices">Show all</a>.
         </p>
@@ -75,43 +74,28 @@ export const NoticesPage: FC<NoticesPageProps> = (props) => {
   );
 };
 
-const Narrow: FC<NoticesPageProps> = ({ allHeld, asked }) => {
-  const matters = MATTERS.map(
-    (matter) => [matter, allHeld.filter((notice) => notice.matter === matter).length] as const,
-  );
-  const owners = [...new Map(allHeld.map(({ ownerRef, ownerName }) => [ownerRef, ownerName]))];
-  return (
-    <search aria-label="Held notices">
-      <form class="narrow" method="get" action="/notices">
-        <div class="field">
-          <label for="matter">Matter</label>
-          <select id="matter" name="matter">
-            <option value="">all</option>
-            {matters
-              .filter(([, number]) => number > 0)
-              .map(([matter, number]) => (
-                <option value={matter} selected={matter === asked.matter}>
-                  {`${matter} (${number})`}
-                </option>
-              ))}
-          </select>
-        </div>
-        <div class="field">
-          <label for="owner">Owner</label>
-          <select id="owner" name="owner">
-            <option value="">all</option>
-            {owners.map(([ref, name]) => (
-              <option value={ref} selected={ref === asked.owner}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </div>
-        <button type="submit">Show</button>
-      </form>
-    </search>
-  );
-};
+const Narrow: FC<NoticesPageProps> = ({ asked }) => (
+  <search aria-label="Held notices">
+    <form class="narrow" method="get" action="/notices">
+      <div class="field">
+        <label for="matter">Matter</label>
+        <select id="matter" name="matter">
+          <option value="">all</option>
+          {OWNER_MATTERS.filter((matter) => MATTER_RULES[matter].mayBeHeld || matter === 'dangerous').map((matter) => (
+            <option value={matter} selected={matter === asked.matter}>
+              {matter}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div class="field">
+        <label for="owner">Ref of the owner</label>
+        <input id="owner" name="owner" type="search" value={asked.owner} />
+      </div>
+      <button type="submit">Show</button>
+    </form>
+  </search>
+);
 
 const Released: FC<NoticesPageProps> = ({ released, formToken }) => (
   <>

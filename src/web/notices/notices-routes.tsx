@@ -5,6 +5,7 @@ import {
   holdNoticesAgain,
   listHeldNotices,
   listReleasedUnwritten,
+  overviewOfHeld,
   releaseHeldNotices,
 } from '../../register/held-notices.ts';
 import { holdMatter, listHeldMatters } from '../../register/holding.ts';
@@ -18,6 +19,7 @@ import { formToken } from '../access/form-token.ts';
 import { accountName, type PageContext, type PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { type SentForm, textField, textFields } from '../frame/text-field.ts';
+import { MOST_HELD_SHOWN } from './held-list.tsx';
 import { count } from './held-words.ts';
 import { NoticesPage, type NoticesPageProps } from './notices-page.tsx';
 import { PreviewPage } from './preview-page.tsx';
@@ -43,8 +45,8 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
   ) => {
     const asked = said.asked ?? { matter: context.req.query('matter') ?? '', owner: context.req.query('owner') ?? '' };
     const [allHeld, held, released, office, heldMatters, settings] = await Promise.all([
-      listHeldNotices(register),
-      listHeldNotices(register, filterOf(asked)),
+      overviewOfHeld(register, 0),
+      overviewOfHeld(register, MOST_HELD_SHOWN, filterOf(asked)),
       listReleasedUnwritten(register),
       listOfficeNotices(register),
       listHeldMatters(register),
