@@ -16,10 +16,7 @@ import type { Clock } from './clock.ts';
 import { dayInZone } from './clock.ts';
 import { forecastSettingsOf } from './run-sweep.ts';
 import { loadCatalogue } from './season-register.ts';
-
-/** Age at which rails and boards count as worn out [a], and years between inspections [a]. Source: judgement. */
-const LONGEST_SERVICE_YEARS = 25;
-const INSPECT_EVERY_YEARS = 5;
+import { USUAL_TERMS } from './usual-terms.ts';
 
 /** One fence of the register, as its page has loaded it. */
 export interface FenceInView {
@@ -71,8 +68,8 @@ export async function moneyOfFence(register: Register, view: FenceInView, now: C
       {
         firstYear: seasonYear,
         rule: 'cheapest',
-        longestServiceYears: LONGEST_SERVICE_YEARS,
-        inspectEveryYears: INSPECT_EVERY_YEARS,
+        longestServiceYears: USUAL_TERMS.longestServiceYears,
+        inspectEveryYears: USUAL_TERMS.inspectEveryYears,
       },
     );
   } catch (error) {

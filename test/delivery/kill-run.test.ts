@@ -21,7 +21,7 @@ it('loses nothing and repeats only what has its reason when the service is kille
   timeout: 240_000,
 }, async () => {
   const count = await killRun({
-    kills: 4,
+    kills: 2,
     seed: 7,
     folder: temporaryFolder(),
     program: program(),
@@ -29,7 +29,7 @@ it('loses nothing and repeats only what has its reason when the service is kille
     latestKillMs: 1500,
   });
   expect(count.faults).toEqual([]);
-  expect(count.fences).toBe(16);
-  expect(count.messages).toBe(16);
+  expect(count.fences).toBe(8);
+  expect(count.messages).toBe(8);
   expect(count.copies).toBe(count.messages + count.answersLost);
 });

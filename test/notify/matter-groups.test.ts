@@ -6,12 +6,12 @@ import {
   ORDINARY_GROUPS,
   toldByWishes,
 } from '../../src/notify/matter-groups.ts';
-import { MATTER_RULES } from '../../src/notify/matter-rules.ts';
+import { OWNER_MATTERS } from '../../src/notify/matter-rules.ts';
 
 describe('the groups of matters', () => {
-  it('hold every matter there is a rule for, danger alone in its own', () => {
-    for (const matter of Object.keys(MATTER_RULES)) expect(MATTER_GROUPS, matter).toContain(groupOf(matter));
-    expect(Object.keys(MATTER_RULES).filter((matter) => groupOf(matter) === 'danger')).toEqual(['dangerous']);
+  it('hold every matter that owners are told of, danger alone in its own', () => {
+    for (const matter of OWNER_MATTERS) expect(MATTER_GROUPS, matter).toContain(groupOf(matter));
+    expect(OWNER_MATTERS.filter((matter) => groupOf(matter) === 'danger')).toEqual(['dangerous']);
     expect(ORDINARY_GROUPS).not.toContain('danger');
     expect(groupOf('nothing of the kind')).toBeNull();
   });

@@ -179,29 +179,53 @@ export const SEASON_NUMBER_ROWS: readonly SeasonNumberRow[] = [
     moves: 'plan',
     source: 'more is a slip of the pen',
   }),
-  constant('LONGEST_SERVICE_YEARS', '25', {
-    file: 'cli/money-commands.ts',
+  row({
+    file: 'service/usual-terms.ts',
+    text: 'longestServiceYears: «25»,',
     what: 'age at which rails and boards are worn out [a]',
     moves: 'money',
     source: 'only posts are forecast; --life',
+    names: [],
   }),
-  constant('INSPECT_EVERY_YEARS', '5', {
-    file: 'cli/money-commands.ts',
+  row({
+    file: 'service/usual-terms.ts',
+    text: 'inspectEveryYears: «5»,',
     what: 'years between inspections [a]',
     moves: 'money',
     source: '--inspect-every',
+    names: [],
   }),
-  constant('INFLATION_PERCENT', '3', {
-    file: 'cli/money-commands.ts',
+  row({
+    file: 'service/usual-terms.ts',
+    text: 'inflationPercent: «3»,',
     what: 'rise of prices [%/a]',
     moves: 'money',
     source: '--inflation',
+    names: [],
   }),
-  constant('INTEREST_PERCENT', '2', {
-    file: 'cli/money-commands.ts',
+  row({
+    file: 'service/usual-terms.ts',
+    text: 'interestPercent: «2»,',
     what: 'what a fund earns [%/a]',
     moves: 'money',
     source: '--interest',
+    names: [],
+  }),
+  row({
+    file: 'season/money/budget-range.ts',
+    what: 'price that the office set, told in a mail: from and to',
+    text: 'office: «{ below: 0.9, above: 1.25 }»,',
+    moves: 'money',
+    source: 'what turns up once the ground is open',
+    names: ['OFF_BY.office', 'budgetRange'],
+  }),
+  row({
+    file: 'season/money/budget-range.ts',
+    what: 'price that ships with the program, told in a mail: from and to',
+    text: 'shipped: «{ below: 0.75, above: 1.4 }»,',
+    moves: 'money',
+    source: 'an order of magnitude, and what turns up once the ground is open',
+    names: ['OFF_BY.shipped'],
   }),
   constant('WORN_OUT_SHARE', '2 / 3', {
     file: 'season/fence-life.ts',
@@ -223,6 +247,7 @@ export const SEASON_WITHOUT_ROW: Readonly<Record<string, string>> = {
   'season/money/fence-money.ts#fenceMoney': 'Composes numbers that have rows.',
   'season/money/survival-curve.ts#meanLifeYears':
     'Holds the last risk beyond the forecast; a longest service ends before that.',
+  'season/money/waiting-season.ts#waitingSeason': 'Composes numbers that have rows.',
   'season/planned-works.ts#newPostWood': 'What a new post is made of, by the catalogue; no number.',
   'season/planned-works.ts#plannedWorks': 'Which works make sense at which posts; no number.',
   'season/travel.ts#greatCircleM': 'Geometry of the sphere; the radius has a row.',

@@ -90,7 +90,7 @@ describe('the history of a fence', () => {
       for (const role of ['crew', 'board'] as const) {
         const cookie = await sample.signIn({ name: role, role, siteRefs: role === 'board' ? ['PELICAN'] : [] });
         const html = await (await sample.pages.request('/fences/PR-03', { headers: { cookie } })).text();
-        expect(html, role).toContain('<span class="kind">Standing:</span>');
+        expect(html, role).toContain('<span class="kind">Inspection:</span>');
         expect(html, role).not.toContain('<span class="kind">Notice:</span>');
         expect(html.includes('id="money"'), role).toBe(role === 'board');
       }
