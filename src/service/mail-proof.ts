@@ -35,6 +35,9 @@ export interface ProvenHistory {
   readonly tries: MailHistory['tries'];
   /** Without their bytes, which lie beside the history. */
   readonly reports: readonly Omit<MailReport, 'raw'>[];
+  /** How often pages were asked for by its links; a mail scanner asks too, so that only what was sent (POST) speaks of a person. */
+  readonly visits: MailHistory['visits'];
+  readonly answers: MailHistory['answers'];
   readonly exportedAt: string;
   /** HMAC-SHA-256 of the rest under the register's own secret, hex. */
   readonly seal: string;
@@ -67,7 +70,7 @@ export async function mailProof(
   const entry = all.find((each) => ('id' in which ? each.id === which.id : each.messageId === which.messageId));
   const stored = entry && (await loadOutboxBytes(register, entry.id));
   if (!entry || !stored) return null;
-  const { notices, tries, reports } = await loadMailHistory(register, entry.id);
+  const { notices, tries, reports, visits, answers } = await loadMailHistory(register, entry.id);
   const { id, messageId, channel, ownerRef, ownerName, subject, envelopeFrom, envelopeTo } = entry;
   const { state, attempts, sentAt, createdAt } = entry;
   const history = {
@@ -78,6 +81,8 @@ export async function mailProof(
     notices,
     tries,
     reports: reports.map(withoutBytes),
+    visits,
+    answers,
     exportedAt: isoUtc(options.now()),
   };
   const seal = sealOf(history, await mailSecret(register, newSecret()));
@@ -102,8 +107,17 @@ export const reportLine = (report: Omit<MailReport, 'raw'>): string => {
   return `${receivedAt}  report: ${action} ${status} for ${recipient || 'an address it does not name'}: ${diagnostic || 'no words'} (found by its ${foundBy})`;
 };
 
+const visitLine = ({ page, way, visits, firstAt, lastAt }: MailHistory['visits'][number]): string => {
+  const who = { head: 'looked up, as scanners do', get: 'opened, by a person or a scanner', post: 'form sent' }[way];
+  return `${firstAt}  ${page}: ${who}, ${visits} ${visits === 1 ? 'time' : `times until ${lastAt}`}`;
+};
+
+const answerLine = ({ at, kind, subject, detail }: MailHistory['answers'][number]): string =>
+  `${at}  ${kind}${subject === '' ? '' : ` (${subject})`}${detail === '{}' ? '' : `: ${detail}`}`;
+
 /** A history in plain words, to print and to file. */
-export function historyText({ message, notices, tries, reports, exportedAt }: ProvenHistory): string {
+export function historyText(history: ProvenHistory): string {
+  const { message, notices, tries, reports, visits, answers, exportedAt } = history;
   const sent = message.sentAt === null ? `not sent; it is ${message.state}` : `sent ${message.sentAt}`;
   const lines = [
     `Message ${message.id} to ${message.ownerName} (${message.ownerRef}), by ${message.channel}`,
@@ -118,6 +132,10 @@ export function historyText({ message, notices, tries, reports, exportedAt }: Pr
     '',
     ...(tries.length === 0 ? ['No try was made.'] : ['Tries:', ...tries.map(tryLine)]),
     ...(reports.length === 0 ? ['No delivery report came back.'] : ['Reports:', ...reports.map(reportLine)]),
+    ...(visits.length === 0
+      ? ['No page was asked for by its links.']
+      : ['Pages asked for by its links:', ...visits.map(visitLine)]),
+    ...(answers.length === 0 ? ['No answer came by its links.'] : ['Answers:', ...answers.map(answerLine)]),
     '',
     `Written out ${exportedAt}. Times are UTC. "stormpale mail verify" checks that the message beside this page is the one that was sent.`,
   ];

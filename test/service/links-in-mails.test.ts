@@ -1,11 +1,14 @@
 import { simpleParser } from 'mailparser';
 import { describe, expect, it } from 'vitest';
 import type { Register } from '../../src/register/database.ts';
+import { noteLinkVisit } from '../../src/register/link-visit-store.ts';
 import { listMessageLinks } from '../../src/register/message-link-store.ts';
 import { listNoticesOfFence } from '../../src/register/notice-store.ts';
 import { listOutbox, loadOutboxBytes } from '../../src/register/outbox.ts';
 import { composeNotices } from '../../src/service/compose-notices.ts';
+import { checkProof, historyText, mailProof } from '../../src/service/mail-proof.ts';
 import { linksForMessage } from '../../src/service/message-links.ts';
+import { acknowledge } from '../../src/service/owner-answers.ts';
 import { OWNER_SCOPES, ownerLinkShown } from '../../src/service/owner-links.ts';
 import { runSweep } from '../../src/service/run-sweep.ts';
 import { importFiles } from '../register/made-up-register.ts';
@@ -63,6 +66,28 @@ describe('the links of a mail', () => {
     const link = await ownerLinkShown(register.db, tokenIn(first), now);
     expect(link).toMatchObject({ ownerRef: 'ANN', scopes: OWNER_SCOPES, expiresAt: '2027-07-14T12:00:00.000Z' });
     expect(parsed.text?.replace(/\s+/g, ' ')).toContain('They open until July 14, 2027.');
+  });
+
+  it('are in the proof of the message, with what was asked for by them and what was answered', async () => {
+    const register = await mailed({ fences: [{ ref: 'F-1', ...old }] }, PUBLIC_URL);
+    const { parsed } = await mailOf(register);
+    const [url = ''] = /https:\S+/.exec(parsed.text ?? '') ?? [];
+    const link = (await ownerLinkShown(register.db, tokenIn(url), now))!;
+    await noteLinkVisit(register.db, { linkId: link.id, page: 'fence', way: 'head' }, '2027-01-16T08:00:00.000Z');
+    await noteLinkVisit(register.db, { linkId: link.id, page: 'fence', way: 'get' }, '2027-01-16T09:00:00.000Z');
+    expect(await acknowledge(register, link, 'F-1', now)).toBe('noted');
+    const [entry] = await listOutbox(register, { limit: 1 });
+    const { history } = (await mailProof(register, { id: entry!.id }, { now }))!;
+    expect(history.visits.map(({ page, way, visits }) => [page, way, visits])).toEqual([
+      ['fence', 'head', 1],
+      ['fence', 'get', 1],
+    ]);
+    expect(history.answers).toMatchObject([{ kind: 'read', subject: 'F-1' }]);
+    const text = historyText(history);
+    expect(text).toContain('fence: looked up, as scanners do, 1 time');
+    expect(text).toContain('read (F-1): {');
+    const raw = (await loadOutboxBytes(register, entry!.id))!.raw;
+    for (const { ok, what } of await checkProof(raw, history, register)) expect(ok, what).toBe(true);
   });
 
   it('of a digest lead to all fences, in the language of the owner', async () => {
