@@ -1,3 +1,4 @@
+import type { AnswerKind } from './answer-tables.ts';
 import type { Register } from './database.ts';
 import type { OutboxState } from './sweep-tables.ts';
 
@@ -33,5 +34,35 @@ export async function listToldNotices({ db }: Register, fenceRef: string): Promi
     .where('fence_ref', '=', fenceRef)
     .where('void_reason', 'is', null)
     .orderBy('notices.id')
+    .execute();
+}
+
+/** What an owner answered by a link about a fence: that they had read how it stands, a day of its visit, a quote for it. */
+export interface FenceAnswer {
+  readonly at: string;
+  readonly kind: AnswerKind;
+  readonly ownerName: string;
+}
+
+/** The answers of owners about a fence, oldest first. */
+export async function listFenceAnswers({ db }: Register, fenceRef: string): Promise<readonly FenceAnswer[]> {
+  return db
+    .selectFrom('owner_answers')
+    .innerJoin('owners', 'owners.ref', 'owner_answers.owner_ref')
+    .select(['owner_answers.at as at', 'owner_answers.kind as kind', 'owners.name as ownerName'])
+    .where((eb) =>
+      eb.or([
+        eb.and([eb('owner_answers.kind', '=', 'read'), eb('subject', '=', fenceRef)]),
+        eb.and([
+          eb('owner_answers.kind', '=', 'day chosen'),
+          eb('subject', 'in', eb.selectFrom('visit_items').select('uid').where('fence_ref', '=', fenceRef)),
+        ]),
+        eb.and([
+          eb('owner_answers.kind', '=', 'quote accepted'),
+          eb('subject', 'in', eb.selectFrom('offered_quotes').select('number').where('fence_ref', '=', fenceRef)),
+        ]),
+      ]),
+    )
+    .orderBy('owner_answers.id')
     .execute();
 }

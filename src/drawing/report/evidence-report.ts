@@ -50,6 +50,8 @@ export interface EvidenceParts {
   /** Inspections and storm reports of that time that were withdrawn since. */
   readonly withdrawnSince: number;
   readonly notices: readonly ReportedNotice[];
+  /** What owners answered by the links of their messages, oldest first. */
+  readonly answers: readonly { readonly on: CalendarDay; readonly kind: string; readonly owner: string }[];
   /** What rebuilding it costs; null where it cannot be rebuilt as it stands. */
   readonly rebuild: {
     readonly price: Money;
@@ -110,7 +112,7 @@ function valueBlocks(
   ];
 }
 
-function noticeBlocks({ notices }: EvidenceParts, words: EvidenceWords): readonly ReportBlock[] {
+function noticeBlocks({ notices, answers }: EvidenceParts, words: EvidenceWords): readonly ReportBlock[] {
   const heading: ReportBlock = { kind: 'heading', level: 2, text: words.notices };
   if (notices.length === 0) return [heading, { kind: 'paragraph', text: words.noNotices }];
   return [
@@ -128,6 +130,15 @@ function noticeBlocks({ notices }: EvidenceParts, words: EvidenceWords): readonl
           typeof told === 'string' ? words.notTold(told) : words.told(told.channel, told.day),
         ]),
     },
+    ...(answers.length === 0
+      ? []
+      : ([
+          { kind: 'heading', level: 3, text: words.answers },
+          {
+            kind: 'list',
+            items: answers.map(({ on, kind, owner }) => `${on}: ${owner}, ${words.answerKinds[kind] ?? kind}`),
+          },
+        ] as const)),
     { kind: 'paragraph', text: words.noAnswers, look: 'small' },
   ];
 }

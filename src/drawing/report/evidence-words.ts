@@ -20,6 +20,8 @@ export interface EvidenceWords {
   readonly noticesCaption: string;
   readonly noticeColumns: readonly [decided: string, matter: string, owner: string, told: string];
   readonly noNotices: string;
+  readonly answers: string;
+  readonly answerKinds: Readonly<Record<string, string>>;
   readonly noAnswers: string;
   readonly told: (channel: 'mail' | 'letter', day: string) => string;
   readonly notTold: (why: 'under way' | 'to print' | 'parked' | 'cancelled' | 'unwritten') => string;
@@ -51,7 +53,14 @@ const EN: EvidenceWords = {
   noticesCaption: 'Notices decided until then, newest first',
   noticeColumns: ['Decided', 'Matter', 'Owner', 'Told'],
   noNotices: 'No notice was decided.',
-  noAnswers: 'The register keeps what was sent. Answers by mail or by telephone are not in it.',
+  answers: 'What its owners answered',
+  answerKinds: {
+    read: 'has read how it stands',
+    'day chosen': 'chose a day for its visit',
+    'quote accepted': 'accepted a quote for it',
+  },
+  noAnswers:
+    'The register keeps what was sent, and what was answered by the links of its messages. Answers by mail or by telephone are not in it.',
   told: (channel, day) => (channel === 'mail' ? `by mail, sent ${day}` : `by letter, posted ${day}`),
   notTold: (why) =>
     ({
@@ -107,7 +116,14 @@ const ES: EvidenceWords = {
   noticesCaption: 'Avisos decididos hasta entonces, el más reciente primero',
   noticeColumns: ['Decidido', 'Asunto', 'Dueño', 'Comunicado'],
   noNotices: 'No se decidió ningún aviso.',
-  noAnswers: 'El registro guarda lo que se envió. Las respuestas por correo o por teléfono no constan en él.',
+  answers: 'Qué respondieron sus dueños',
+  answerKinds: {
+    read: 'leyó cómo está',
+    'day chosen': 'eligió un día para su visita',
+    'quote accepted': 'aceptó un presupuesto para ella',
+  },
+  noAnswers:
+    'El registro guarda lo que se envió y lo que se respondió con los enlaces de sus mensajes. Las respuestas por correo o por teléfono no constan en él.',
   told: (channel, day) => (channel === 'mail' ? `por correo electrónico, el ${day}` : `por carta, el ${day}`),
   notTold: (why) =>
     ({
@@ -130,6 +146,12 @@ const ES: EvidenceWords = {
     'two thirds': 'le quedan dos tercios de su resistencia',
     'works done': 'trabajos hechos',
     better: 'mejoró',
+    'visit proposed': 'visita propuesta',
+    'visit confirmed': 'visita confirmada',
+    'visit changed': 'visita cambiada',
+    'visit missed': 'visita fallida',
+    'visit cancelled': 'visita anulada',
+    'plan for the board': 'plan de la temporada',
   },
   checked: 'Cómo se puede comprobar',
   checkedBy: (command) =>

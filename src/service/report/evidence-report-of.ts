@@ -2,7 +2,7 @@ import { DateTime } from 'luxon';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { type EvidenceParts, evidenceReport, type ReportedNotice } from '../../drawing/report/evidence-report.ts';
 import { listWithdrawals } from '../../register/evidence-withdrawal.ts';
-import { listToldNotices, type ToldNotice } from '../../register/told-notices.ts';
+import { listFenceAnswers, listToldNotices, type ToldNotice } from '../../register/told-notices.ts';
 import { moneyFromAmount } from '../../season/money/money.ts';
 import { plannedWorks } from '../../season/planned-works.ts';
 import { SHIPPED_CATALOGUE } from '../../season/works-catalogue.ts';
@@ -61,6 +61,7 @@ export async function evidenceReportOf(parts: ReportParts, request: EvidenceRequ
     ...(await listWithdrawals(register.db, request.ref, 'outcome')),
   ];
   const notices = (await listToldNotices(register, request.ref)).filter(({ decidedAt }) => decidedAt <= until);
+  const answers = (await listFenceAnswers(register, request.ref)).filter(({ at }) => at <= until);
   const records = [...fence.inspections, ...fence.storms, ...fence.works];
   const making = await makingOf(parts, { language: request.language ?? parties.owners[0]?.language ?? 'en', timeZone });
   return {
@@ -77,6 +78,11 @@ export async function evidenceReportOf(parts: ReportParts, request: EvidenceRequ
           matter: notice.matter,
           owner: notice.ownerName,
           told: toldBy(notice, until, timeZone),
+        })),
+        answers: answers.map(({ at, kind, ownerName }) => ({
+          on: dayInZone(DateTime.fromISO(at), timeZone),
+          kind,
+          owner: ownerName,
         })),
         rebuild: await rebuildOf(parts, loaded, request.currency),
       },

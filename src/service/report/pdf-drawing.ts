@@ -34,9 +34,17 @@ const number = (shape: SvgShape, name: string, other = 0): number => {
   return written === undefined ? other : Number(written);
 };
 
+/** A dotted ground: dots that far apart, as on the screen [px], each a small square at such a place. */
+const DOTS_APART = 5;
+const DOT = '0.5 0.5 2 2 re f';
+
 /** Fills and strokes the path that was just laid down. */
 function paint(doc: Doc, { attributes }: SvgShape, plainFill: string | null): void {
-  const fill = attributes.fill ?? plainFill ?? 'none';
+  const asked = attributes.fill ?? plainFill ?? 'none';
+  const isDotted = asked.startsWith('url(');
+  const fill: string | PDFKit.Mixins.ColorValue = isDotted
+    ? [doc.pattern([0, 0, DOTS_APART, DOTS_APART], DOTS_APART, DOTS_APART, DOT), CHART_PALETTE.lean]
+    : asked;
   const stroke = attributes.stroke ?? 'none';
   const opacity = Number(attributes.opacity ?? 1);
   doc.fillOpacity(opacity * Number(attributes['fill-opacity'] ?? 1)).strokeOpacity(opacity);
@@ -77,6 +85,7 @@ function drawShape(pen: PdfPen, shape: SvgShape, inherited: Readonly<Record<stri
   switch (name) {
     case 'title':
     case 'desc':
+    case 'defs':
       return;
     case 'svg':
     case 'g': {

@@ -33,6 +33,14 @@ describe('"I have read this"', () => {
     expect(JSON.parse((await answers('read'))[0]!.detail)).toMatchObject({ standing: 'short' });
   });
 
+  it('stands in the evidence file of the fence, and not in that of a day before', async () => {
+    const browser = await browserOf('QUINN');
+    await browser.send('/fences/PR-04', '/read', { fence: 'PR-04' });
+    const today = await sample.text('/fences/PR-04/evidence');
+    expect(today).toMatch(/2026-11-24: [^<]*, leyó cómo está/);
+    expect(await sample.text('/fences/PR-04/evidence?on=2026-11-20')).not.toContain('leyó cómo está');
+  });
+
   it('of all fences leaves those that were read as they are', async () => {
     const browser = await browserOf('QUINN');
     await browser.send('/fences/PR-04', '/read', { fence: 'PR-04' });
