@@ -1,7 +1,7 @@
 // Makes a fresh checkout ready: packages, build tools, the build, and a browser and a PDF reader for its tests. Does only what is missing.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, cpSync, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '..');
@@ -59,6 +59,11 @@ function readyBuild() {
   if (!run(process.execPath, [join('node_modules', 'typescript', 'bin', 'tsc'), '-p', 'tsconfig.build.json'])) {
     stop('The build failed.', 'See the messages above; `npm run check` shows them with the other checks.');
   }
+  // the phone's scripts are served as they are written: a compiler would make modules of them, and a worker is none
+  cpSync(join(root, 'src', 'web', 'crew', 'phone'), join(root, 'dist', 'web', 'crew', 'phone'), {
+    recursive: true,
+    filter: (path) => !path.endsWith('.json'),
+  });
   // `npx stormpale` runs the file itself.
   chmodSync(main, 0o755);
 }

@@ -32,7 +32,7 @@ const WORDS: Readonly<Record<MessageLanguage, LinkWords>> = {
     seeOne: (ref) => `See fence ${ref}: its chart, what it holds, what we suggest`,
     seeAll: 'See your fences: what each holds and what we suggest',
     read: 'Tell us that you have read this',
-    visits: 'Choose a date for a visit, see quotes',
+    visits: 'See visits, choose a date where one is open, see quotes',
     call: 'Ask us to call you',
     preferences: 'Choose what we write to you about, and in which language',
     note: (until) =>
@@ -43,7 +43,7 @@ const WORDS: Readonly<Record<MessageLanguage, LinkWords>> = {
     seeOne: (ref) => `Ver la cerca ${ref}: su gráfica, lo que aguanta, lo que proponemos`,
     seeAll: 'Ver sus cercas: lo que aguanta cada una y lo que proponemos',
     read: 'Decirnos que lo ha leído',
-    visits: 'Elegir la fecha de una visita, ver presupuestos',
+    visits: 'Ver visitas, elegir fecha donde se pueda, ver presupuestos',
     call: 'Pedir que le llamemos',
     preferences: 'Elegir de qué le escribimos, y en qué idioma',
     note: (until) =>

@@ -1,6 +1,9 @@
 import type { RegisterDb } from './record-store.ts';
 import type { HeldBy, OutboxState } from './sweep-tables.ts';
 
+/** Most fences that are asked for in one statement. */
+const CHUNK_SIZE = 5000;
+
 /** A notice about a visit, and the message that carries it. */
 export interface VisitNotice {
   readonly id: number;
@@ -131,4 +134,28 @@ export async function writeVisitNotices(
     written += Number(result.numInsertedOrUpdatedRows ?? 0n);
   }
   return written;
+}
+
+/** How many owners would hear of visits to these fences: the enrolled ones, each once. */
+export async function countOwnersToTell(db: RegisterDb, fenceRefs: readonly string[]): Promise<number> {
+  const owners = new Set<string>();
+  for (let from = 0; from < fenceRefs.length; from += CHUNK_SIZE) {
+    const rows = await db
+      .selectFrom('fences')
+      .innerJoin('owners', (join) =>
+        join.on((eb) =>
+          eb.or([
+            eb('owners.ref', '=', eb.ref('fences.owner_ref')),
+            eb('owners.ref', '=', eb.ref('fences.second_owner_ref')),
+          ]),
+        ),
+      )
+      .select('owners.ref as ref')
+      .distinct()
+      .where('owners.enrolled', '=', 1)
+      .where('fences.ref', 'in', fenceRefs.slice(from, from + CHUNK_SIZE))
+      .execute();
+    for (const { ref } of rows) owners.add(ref);
+  }
+  return owners.size;
 }

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import { MATTER_RULES, MATTERS, OWNER_MATTERS } from '../../notify/matter-rules.ts';
+import { MATTER_RULES, OWNER_MATTERS } from '../../notify/matter-rules.ts';
 import type { HeldNotice, HeldOverview } from '../../register/held-notices.ts';
 import type { OfficeNotice } from '../../register/office-notices.ts';
 import { FormAlert, TickFields, TokenField } from '../frame/form-field.tsx';
@@ -184,7 +184,7 @@ const HoldMatters: FC<NoticesPageProps> = ({ heldMatters, formToken }) => (
           name="held"
           legend="Matters to hold"
           ticked={heldMatters}
-          choices={MATTERS.filter((matter) => MATTER_RULES[matter].mayBeHeld).map((matter) => [
+          choices={OWNER_MATTERS.filter((matter) => MATTER_RULES[matter].mayBeHeld).map((matter) => [
             matter,
             `${matter}: ${MATTER_RULES[matter].tells}`,
           ])}

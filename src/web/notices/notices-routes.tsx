@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import { isMatter, MATTER_RULES, MATTERS } from '../../notify/matter-rules.ts';
+import { isMatter, MATTER_RULES, OWNER_MATTERS } from '../../notify/matter-rules.ts';
 import {
   type HeldFilter,
   holdNoticesAgain,
@@ -129,7 +129,7 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
   app.post('/notices/matters', async (context) => {
     const wanted = new Set(textFields(await context.req.parseBody({ all: true }), 'held').filter(isMatter));
     const held = new Set(await listHeldMatters(register));
-    for (const matter of MATTERS.filter((each) => MATTER_RULES[each].mayBeHeld)) {
+    for (const matter of OWNER_MATTERS.filter((each) => MATTER_RULES[each].mayBeHeld)) {
       const hold = wanted.has(matter);
       if (hold !== held.has(matter)) await holdMatter(register, matter, hold, isoUtc(clock()));
     }

@@ -14,12 +14,15 @@ export interface AcceptPageProps {
   readonly changes: AcceptedVisits;
   readonly siteNames: ReadonlyMap<string, string>;
   readonly today: CalendarDay;
+  /** Enrolled owners of the fences of visits that are new, move or are cancelled. */
+  readonly ownersToTell: number;
   readonly formToken: string;
   readonly frame: PageFrame;
 }
 
 /** The page that says what accepting a plan would change, and asks. */
-export const AcceptPage: FC<AcceptPageProps> = ({ plan, changes, siteNames, today, formToken, frame }) => {
+export const AcceptPage: FC<AcceptPageProps> = (props) => {
+  const { plan, changes, siteNames, today, ownersToTell, formToken, frame } = props;
   const { kept, moved, created, cancelled, withoutDays } = changes;
   const named = (visits: readonly Visit[]): string =>
     `${listWords(
@@ -35,7 +38,19 @@ export const AcceptPage: FC<AcceptPageProps> = ({ plan, changes, siteNames, toda
         <a href={`/plan/${plan.number}`}>{`Back to plan ${plan.number}`}</a>
       </p>
       <h1>{`Accept plan ${plan.number}?`}</h1>
-      <p class="lead">Its visits become proposed ones, laid out on days. No owner is told anything by that.</p>
+      <p class="lead">
+        Its visits become proposed ones, laid out on days.{' '}
+        {ownersToTell === 0
+          ? 'No owner is told anything by that.'
+          : `${sentenceCase(countWords(ownersToTell, 'owner'))} ${ownersToTell === 1 ? 'is' : 'are'} told of what changes for them, an association of all of it in one message.`}
+      </p>
+      {ownersToTell > 0 && (
+        <p>
+          To read the messages before they leave, hold the matters “visit proposed” and “plan for the board” first,
+          under <a href="/notices#hold">Notices</a>. Whoever's first notices still wait there hears of visits only after
+          them.
+        </p>
+      )}
       <ul class="plain">
         {line(created, 'visit is new', 'visits are new')}
         {line(moved, 'visit moves', 'visits move')}

@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { listPlanHeads, readPlan } from '../../register/plan-store.ts';
 import { listRecords } from '../../register/record-store.ts';
+import { countOwnersToTell } from '../../register/visit-notices.ts';
 import { acceptSeasonPlan } from '../../service/accept-season-plan.ts';
 import { isoUtc } from '../../service/clock.ts';
 import { officeToday } from '../../service/crew-sheets.ts';
@@ -92,6 +93,15 @@ export function planRoutes({
         changes={changes}
         siteNames={(await namesOf(register)).siteNames}
         today={today}
+        ownersToTell={
+          await countOwnersToTell(db, [
+            ...new Set(
+              [...changes.created, ...changes.moved, ...changes.cancelled].flatMap(({ items }) =>
+                items.map(({ fenceRef }) => fenceRef),
+              ),
+            ),
+          ])
+        }
         formToken={formToken(context)}
         frame={frameFor(context)}
       />,

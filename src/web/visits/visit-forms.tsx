@@ -81,7 +81,10 @@ const ConfirmForm: FC<FormsProps> = (props) => {
       <summary>
         {visit.state === 'confirmed' ? 'Another day, hour or crew' : 'Confirm it, on this day or another'}
       </summary>
-      <p>Its day is then promised, and no plan moves it. Tell the owner; nothing is sent by this.</p>
+      <p>
+        Its day is then promised, and no plan moves it. The owners of its fences are told, with an entry for their
+        calendar, unless you hold the matter “visit confirmed” under <a href="/notices#hold">Notices</a>.
+      </p>
       <form class="tall" method="post" action={`/visits/${encodeURIComponent(visit.uid)}/confirm`}>
         <TokenField token={formToken} />
         <FormField name="day" label="Day" value={value('day', day)} hint="As 2027-01-05." />
