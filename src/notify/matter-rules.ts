@@ -181,7 +181,7 @@ export const MATTER_RULES: Readonly<Record<RuledMatter, MatterRule>> = {
   },
   'visit proposed': visit(
     'a crew could come on a day',
-    'a season plan is accepted that has the visit; not to an association, which is told of the plan',
+    'a season plan is accepted that has the visit; not to an association, which is told of the plan. Or the office gives a fence another week before its owner was told of one',
   ),
   'visit confirmed': visit('a crew comes on a day', 'the office confirms the day'),
   'visit changed': visit(

@@ -1,9 +1,12 @@
 import type { Kysely } from 'kysely';
 import type { Register } from './database.ts';
 import { readSettings } from './settings-store.ts';
+import { finishedBefore } from './sweep-store.ts';
 import type { HeldBy } from './sweep-tables.ts';
 import type { DecidedNotice, SweptFence } from './swept-fence.ts';
 import type { RegisterTables } from './tables.ts';
+
+type FirstHeldBy = Extract<HeldBy, 'first sweep' | 'large import'>;
 
 /** What holds the notices that are written now. */
 export interface Holding {
@@ -13,22 +16,57 @@ export interface Holding {
   readonly waitingOwners: ReadonlySet<string>;
   /** Fences that came with a large import: what they are first told waits. */
   readonly importedFences: ReadonlySet<string>;
+  /** Fences that were never forecast before, while first notices of other fences wait; what they are first told waits too. */
+  readonly newFences: ReadonlySet<string>;
+  /** Why those first notices of other fences wait; null where none do. */
+  readonly newFencesHeldBy: FirstHeldBy | null;
   readonly matters: ReadonlySet<string>;
 }
 
-/** What holds notices for the owners of these fences, read within the sweep's transaction. */
-export async function holdingNow(tx: Kysely<RegisterTables>, fences: readonly SweptFence[]): Promise<Holding> {
+/** What holds notices for the owners of these fences, read within the sweep's transaction before it writes their forecasts. */
+export async function holdingNow(
+  tx: Kysely<RegisterTables>,
+  fences: readonly SweptFence[],
+  sweepId: number,
+): Promise<Holding> {
   const { holdFirstSweep } = await readSettings(tx);
-  const finished = await tx.selectFrom('sweeps').select('id').where('state', '=', 'finished').limit(1).execute();
   const refs = [...new Set(fences.flatMap(({ owners }) => owners.map(({ ownerRef }) => ownerRef)))];
+  const fenceRefs = fences.map(({ fenceRef }) => fenceRef);
+  const newFences = await neverForecast(tx, fenceRefs);
   return {
     ...(await holdingForOwners(tx, refs)),
-    firstSweep: finished.length === 0 && holdFirstSweep === 'yes',
-    importedFences: await waitingImports(
-      tx,
-      fences.map(({ fenceRef }) => fenceRef),
-    ),
+    firstSweep: holdFirstSweep === 'yes' && !(await finishedBefore({ db: tx }, sweepId)),
+    importedFences: await waitingImports(tx, fenceRefs),
+    newFences,
+    newFencesHeldBy: newFences.size === 0 ? null : await firstNoticesHeldBy(tx, sweepId),
   };
+}
+
+/** Those of the fences that no sweep has forecast yet. */
+async function neverForecast(tx: Kysely<RegisterTables>, refs: readonly string[]): Promise<ReadonlySet<string>> {
+  const known = await tx.selectFrom('forecasts').select('fence_ref').where('fence_ref', 'in', refs).execute();
+  const forecast = new Set(known.map((row) => row.fence_ref));
+  return new Set(refs.filter((ref) => !forecast.has(ref)));
+}
+
+/**
+ * Why first notices of earlier sweeps wait for the office; null where none do. Those of the sweep at hand do not count, or what it
+ * holds would depend on its chunks.
+ */
+async function firstNoticesHeldBy(tx: Kysely<RegisterTables>, sweepId: number): Promise<FirstHeldBy | null> {
+  const waits = async (why: FirstHeldBy): Promise<boolean> =>
+    (await tx
+      .selectFrom('notices')
+      .select('id')
+      .where('held', '=', why)
+      .where('released_at', 'is', null)
+      .where('outbox_id', 'is', null)
+      .where('void_reason', 'is', null)
+      .where('sweep_id', '<', sweepId)
+      .limit(1)
+      .executeTakeFirst()) !== undefined;
+  if (await waits('first sweep')) return 'first sweep';
+  return (await waits('large import')) ? 'large import' : null;
 }
 
 /** Fences that came with a large import and that no sweep has looked at yet, and those whose first notices of then still wait. */
@@ -60,6 +98,8 @@ export async function holdingForOwners(tx: Kysely<RegisterTables>, refs: readonl
   return {
     firstSweep: false,
     importedFences: new Set(),
+    newFences: new Set(),
+    newFencesHeldBy: null,
     waitingOwners: new Set(waiting.map((row) => row.owner_ref)),
     matters: new Set(matters.map((row) => row.matter)),
   };
@@ -67,7 +107,7 @@ export async function holdingForOwners(tx: Kysely<RegisterTables>, refs: readonl
 
 /** Why a notice waits for the office; null where it does not. */
 export function heldBy(
-  { firstSweep, waitingOwners, importedFences, matters }: Holding,
+  { firstSweep, waitingOwners, importedFences, newFences, newFencesHeldBy, matters }: Holding,
   ownerRef: string,
   notice: Pick<DecidedNotice, 'matter' | 'mayBeHeld'> & { readonly fenceRef?: string },
 ): HeldBy | null {
@@ -75,6 +115,8 @@ export function heldBy(
   if (!notice.mayBeHeld) return null;
   if (waitingOwners.has(ownerRef)) return 'first sweep';
   if (notice.fenceRef !== undefined && importedFences.has(notice.fenceRef)) return 'large import';
+  if (newFencesHeldBy !== null && notice.fenceRef !== undefined && newFences.has(notice.fenceRef))
+    return newFencesHeldBy;
   return matters.has(notice.matter) ? 'matter' : null;
 }
 

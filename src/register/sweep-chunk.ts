@@ -97,7 +97,7 @@ export async function writeSweepChunk(register: Register, claim: SweepClaim, chu
   return register.db.transaction().execute(async (tx) => {
     await renewSweepClaim(tx, claim);
     const { fences, failures } = await stillInRegister(tx, chunk);
-    const holding = await holdingNow(tx, fences);
+    const holding = await holdingNow(tx, fences, chunk.sweepId);
     let notices = 0;
     for (const fence of fences) {
       await noteStandingChange(tx, chunk, fence);

@@ -53,12 +53,13 @@ export async function newestSweep(register: Register, state?: SweepState): Promi
   return row ? sweepFromRow(row) : null;
 }
 
-/** True where a sweep was finished before this one. */
-export const finishedBefore = async ({ db }: Register, sweepId: number): Promise<boolean> =>
+/** True where a sweep before this one was finished and had a fence forecast: one of an empty register found nothing. */
+export const finishedBefore = async ({ db }: Pick<Register, 'db'>, sweepId: number): Promise<boolean> =>
   (await db
     .selectFrom('sweeps')
     .select('id')
     .where('state', '=', 'finished')
+    .where((sweep) => sweep.or([sweep('computed', '>', 0), sweep('unchanged', '>', 0)]))
     .where('id', '<', sweepId)
     .limit(1)
     .executeTakeFirst()) !== undefined;

@@ -11,8 +11,8 @@ export type OutboxState = 'queued' | 'leased' | 'sent' | 'parked' | 'cancelled' 
 export type WaitsFor = 'quiet hours' | 'sending rate';
 
 /**
- * Why a notice waits for the office: what a register's first sweep found, a fence that came with a large import, a matter that the office
- * holds, or other first notices of its owner were released before it.
+ * Why a notice waits for the office: what a register's first sweep found, a fence that came with a large import (either one also for
+ * fences that are new while such notices wait), a matter that the office holds, or other first notices of its owner were released before it.
  */
 export type HeldBy = 'first sweep' | 'large import' | 'matter' | 'kept back';
 

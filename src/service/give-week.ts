@@ -9,10 +9,12 @@ import type { Visit, VisitItem } from '../season/visit/visit.ts';
 import { mondayOf } from '../season/visit/week-of-day.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
+import { dayAtSite } from './change-visit.ts';
 import { type Clock, isoUtc } from './clock.ts';
 import { layingOut, visitHours } from './plan-visits.ts';
 import { placeOf } from './season-inputs.ts';
 import { type CrewInRegister, loadCrews } from './season-register.ts';
+import { tellOfVisit } from './tell-of-visit.ts';
 import { lastDayOf } from './visit-day-doubts.ts';
 import { choicesFor, type WeekChoices } from './week-choices-of.ts';
 
@@ -130,7 +132,7 @@ export async function previewGiven(register: Register, request: GiveRequest): Pr
 
 /**
  * Gives a fence of a proposed visit to a week of a crew, in one transaction: it gets a visit of the office's own there, which
- * no plan moves, laid out on days beside what stands. Refused where the rules forbid that week or its hours do not hold it.
+ * no plan moves, laid out on days beside what stands, and owners are told of what changed. Refused where the rules forbid that week or its hours do not hold it.
  */
 export async function giveWeek(register: Register, request: GiveRequest): Promise<GiveResult> {
   // looked at outside of the transaction: the forecast of the fence takes its time
@@ -148,6 +150,13 @@ export async function giveWeek(register: Register, request: GiveRequest): Promis
     if (result.rest)
       await storeVisit(tx, result.rest, { by, because: `fence ${request.fenceRef} given to another week` });
     await storeVisit(tx, result.visit, { by, because });
+    const telling = {
+      today: await dayAtSite(inTx, result.visit.siteRef, request.now),
+      at: isoUtc(request.now()),
+      planNumber: null,
+    };
+    if (result.rest) await tellOfVisit(inTx, result.rest, telling);
+    await tellOfVisit(inTx, result.visit, telling);
     return { ...result, kind: 'given' };
   });
 }

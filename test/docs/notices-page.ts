@@ -81,6 +81,8 @@ that is dangerous now keeps a message of its own beside a digest, up to three of
   goes out at once. Setting \`hold-first-sweep\` (\`${DEFAULT_SETTINGS.holdFirstSweep}\` unless set; the demo sets it to \`no\`, its owners are invented).
 - **The first notices of a large import wait too**: of fences new in an import of \`large-import-fences\` (${DEFAULT_SETTINGS.largeImportFences} unless set) or more, into a register that was swept before. Later news of
   such a fence waits until the first is released; danger goes out at once.
+- **While first notices of either kind wait, those of new fences wait with them**, however small the import that brought them: corrected rows are part of the first one. A sweep of a
+  register without fences is not its first.
 - \`stormpale mail held\` lists what waits; the page of the outbox shows it too.
 - \`stormpale mail release --all\`, or \`--owner REF\`, \`--matter MATTER\`, or numbers. \`--sentence TEXT\` puts the office's own sentence after the greeting, in place of the usual one.
   Once one of an owner's first notices is released, later news of that owner comes through; those not released stay.

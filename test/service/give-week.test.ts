@@ -10,6 +10,7 @@ import type { Clock } from '../../src/service/clock.ts';
 import { giveWeek, leaveToPlans, previewGiven } from '../../src/service/give-week.ts';
 import { makeSeasonPlan } from '../../src/service/make-season-plan.ts';
 import { storeSeasonPlan } from '../../src/service/store-season-plan.ts';
+import { CHANGED_AGAIN } from '../../src/service/tell-of-visit.ts';
 import { choicesFor } from '../../src/service/week-choices-of.ts';
 import { visitingRegister } from './visiting-register.ts';
 
@@ -39,8 +40,18 @@ describe('giving a fence of a visit to another week', { timeout: 120_000 }, () =
     return { found, place: allowed.at(-1)! };
   }
 
+  const toldOf = (fenceRef: string) =>
+    sample.register.db
+      .selectFrom('notices')
+      .select(['visit_uid', 'matter', 'void_reason'])
+      .where('fence_ref', '=', fenceRef)
+      .where('visit_uid', 'is not', null)
+      .orderBy('id')
+      .execute();
+
   beforeAll(async () => {
     sample = await visitingRegister();
+    await sample.register.db.updateTable('owners').set({ enrolled: 1 }).execute();
     await planAndAccept(NOW);
   });
   afterAll(() => sample.remove());
@@ -76,6 +87,12 @@ describe('giving a fence of a visit to another week', { timeout: 120_000 }, () =
     expect(history.at(-1)).toMatchObject({ by: 'nell', because: `fence ${fenceRef} given to this week` });
     const all = (await open()).flatMap(({ items }) => items.map((item) => item.fenceRef));
     expect(new Set(all).size).toBe(all.length);
+    const told = await toldOf(fenceRef);
+    expect(told.filter(({ void_reason }) => void_reason === null)).toEqual([
+      { visit_uid: result.visit.uid, matter: 'visit proposed', void_reason: null },
+    ]);
+    const others = (await toldOf(visit.items[1]!.fenceRef)).filter(({ void_reason }) => void_reason === null);
+    expect(others).toEqual([{ visit_uid: visit.uid, matter: 'visit proposed', void_reason: null }]);
   });
 
   it('is kept by every plan that is made and accepted after it, until it is left to them again', async () => {
@@ -105,6 +122,10 @@ describe('giving a fence of a visit to another week', { timeout: 120_000 }, () =
       ...ACT,
     });
     expect(result).toMatchObject({ kind: 'given', rest: null, visit: { uid: visit.uid, planId: null } });
+    const told = await toldOf(fenceRef);
+    expect(told.filter(({ void_reason }) => void_reason === null)).toHaveLength(1);
+    expect(told.at(-1)).toMatchObject({ visit_uid: visit.uid, void_reason: null });
+    expect(told.at(-2)).toMatchObject({ visit_uid: visit.uid, void_reason: CHANGED_AGAIN });
   });
 
   it('is refused, with the reason, where rules or hours forbid it or the day is promised', async () => {

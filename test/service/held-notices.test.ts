@@ -41,7 +41,13 @@ describe('a first sweep', () => {
     expect(await compose(register)).toEqual({ mails: 0, letters: 0, failures: [] });
     expect(await held(register)).toEqual([1, 2, 3].map(() => ['short', 'first sweep']));
     const all = await listHeldNotices(register);
-    expect(await overviewOfHeld(register, 10)).toEqual({ notices: 3, owners: 1, dangerous: 0, first: all });
+    expect(await overviewOfHeld(register, 10)).toEqual({
+      notices: 3,
+      owners: 1,
+      dangerous: 0,
+      newest: Math.max(...all.map(({ id }) => id)),
+      first: all,
+    });
     await register.db.updateTable('notices').set({ matter: 'dangerous' }).where('id', '=', all[2]!.id).execute();
     const overview = await overviewOfHeld(register, 2);
     expect(overview).toMatchObject({ notices: 3, owners: 1, dangerous: 1 });
