@@ -53,12 +53,13 @@ export async function newestSweep(register: Register, state?: SweepState): Promi
   return row ? sweepFromRow(row) : null;
 }
 
-/** True where a sweep was finished before this one. */
+/** True where a sweep was finished before this one and computed a fence: one over an empty register leaves nothing to compare with. */
 export const finishedBefore = async ({ db }: Register, sweepId: number): Promise<boolean> =>
   (await db
     .selectFrom('sweeps')
     .select('id')
     .where('state', '=', 'finished')
+    .where('computed', '>', 0)
     .where('id', '<', sweepId)
     .limit(1)
     .executeTakeFirst()) !== undefined;
