@@ -1,4 +1,4 @@
--- Schema after migration 19, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 20, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -920,6 +920,8 @@ CREATE TABLE readings (
   primary key (inspection_ref, post),
   check ((groundline_mm is null) = (groundline_kind is null or groundline_kind = 'broken'))
 ) strict;
+
+CREATE INDEX readings_dangerous on readings (updated_at) where closed_off = 1 or groundline_kind = 'broken';
 
 CREATE TRIGGER readings_delete_counted after delete on readings begin update register_changes set count = count + 1; end;
 

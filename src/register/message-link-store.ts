@@ -45,6 +45,21 @@ export interface MessageLink {
   readonly firstOpenedAt: string | null;
 }
 
+/** What the links of one owner are for, by the number of the link, with the subject of the message that carried it. */
+export async function purposesOfLinks(
+  db: RegisterDb,
+  ownerRef: string,
+): Promise<ReadonlyMap<number, Pick<MessageLink, 'purpose' | 'subject'>>> {
+  const rows = await db
+    .selectFrom('owner_links')
+    .innerJoin('message_links', 'message_links.link_id', 'owner_links.id')
+    .innerJoin('outbox', 'outbox.message_id', 'message_links.message_id')
+    .select(['owner_links.id as id', 'purpose', 'subject'])
+    .where('owner_links.owner_ref', '=', ownerRef)
+    .execute();
+  return new Map(rows.map(({ id, purpose, subject }) => [id, { purpose, subject }]));
+}
+
 /** The links of messages, of the newest message first; of one notice, or of so many messages. */
 export async function listMessageLinks(
   db: RegisterDb,

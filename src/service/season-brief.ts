@@ -1,4 +1,5 @@
 import { countHeldNotices, countOfficeNotices, countVisits, type HeldCount } from '../register/brief-counts.ts';
+import { type DangerousFences, listDangerousFences } from '../register/dangerous-fences.ts';
 import type { Register } from '../register/database.ts';
 import { countOutbox } from '../register/outbox.ts';
 import { listPlanHeads, type PlanHead } from '../register/plan-store.ts';
@@ -24,6 +25,8 @@ import { type HoursAhead, hoursAhead } from './hours-ahead.ts';
 const WEEKS_SHOWN = 6;
 /** Changes of standing that it names; the rest is counted. */
 const CHANGES_NAMED = 6;
+/** Dangerous fences that it names. */
+const DANGERS_NAMED = 5;
 /** Days back in which it looks for visits that were missed [d]. */
 const MISSED_DAYS = 14;
 const REST_OF_WEEK = 6;
@@ -48,12 +51,14 @@ export interface RegionBrief {
 /** Everything that the season brief says. */
 export interface SeasonBrief {
   readonly today: CalendarDay;
+  /** Recorded dangerous and not dealt with, also what no sweep has seen yet. */
+  readonly danger: DangerousFences;
   /** Those that open next first. */
   readonly regions: readonly RegionBrief[];
   readonly changes: {
     readonly counts: readonly ChangeCount[];
     readonly named: readonly StandingChange[];
-    /** True where no sweep was finished before the last one. */
+    /** True where no sweep that was finished before the last one had computed a fence. */
     readonly isFirstSweep: boolean;
   };
   readonly hours: HoursAhead;
@@ -118,6 +123,7 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
   const plans = await listPlanHeads(db);
   return {
     today,
+    danger: await listDangerousFences(register, { since: sweep?.startedAt ?? '', most: DANGERS_NAMED }),
     regions: regionsOf(await countFencesBySite(register), await countShortVisited(register, today), today),
     changes: sweep
       ? {

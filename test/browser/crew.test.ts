@@ -105,6 +105,13 @@ describe.runIf(browserIsThere())('the crew with a phone', { timeout: 150_000 }, 
     await ready(page);
     await choose(page, 'Awl or probe');
     await post(page, 3).locator('.post-entry > summary').tap();
+    // deeper than the post is: refused at once, though nobody can be asked
+    await post(page, 3).getByRole('textbox', { name: 'Sound to a depth of' }).fill('12 1/2');
+    await post(page, 3).getByRole('button', { name: 'Save post 3' }).tap();
+    expect(await page.evaluate("document.querySelector('input[data-most]:invalid').validationMessage")).toContain(
+      'More than this post can have: at most 1.75 in',
+    );
+    await page.getByText('2 entries wait on this phone to be sent.').waitFor();
     await post(page, 3).getByRole('textbox', { name: 'Sound to a depth of' }).fill('1');
     await post(page, 3).getByRole('button', { name: 'Save post 3' }).tap();
     await page.getByText('3 entries wait on this phone to be sent.').waitFor();

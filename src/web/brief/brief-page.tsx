@@ -11,6 +11,7 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { causeClause, changesSentence, changeWords } from './change-sentences.ts';
+import { DangerPart } from './danger-part.tsx';
 import { HoursPart } from './hours-part.tsx';
 import { openingSentence, regionName, seasonClause, stripSeasons, windowWords } from './season-sentences.ts';
 import { VisitsPart, WaitingPart } from './waiting-part.tsx';
@@ -35,6 +36,7 @@ export const BriefPage: FC<BriefPageProps> = (props) => {
       <div class="brief">
         <h1>Season brief</h1>
         <p class="dateline">{longDay(today)}</p>
+        <DangerPart danger={brief.danger} isSwept={props.sweep.lastFinished !== null} />
         <p class="lead">{openingSentence(regions, today)}</p>
         {regions.length === 0 ? <Nothing /> : <FencesPart {...props} />}
         <ChangesPart {...props} />
@@ -48,7 +50,7 @@ export const BriefPage: FC<BriefPageProps> = (props) => {
 
 const Nothing: FC = () => (
   <p>
-    Import the fences that you look after, as <code>stormpale import FOLDER</code> does; the{' '}
+    <a href="/import">Import files</a> of the sites, owners and fences that you look after; the{' '}
     <a href="/fences">list of fences</a> then shows them.
   </p>
 );

@@ -8,6 +8,8 @@ import type { CrewWords } from './crew-words.ts';
 const KINDS = Object.keys(SHIPPED_CATALOGUE) as readonly CatalogueKind[];
 const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
 
+const postsWord = (posts: string): string => (/\D/.test(posts) ? 'posts' : 'post');
+
 /** English, as a crew reads it on a phone. */
 export const CREW_WORDS_EN: CrewWords = {
   today: 'Today',
@@ -46,7 +48,7 @@ export const CREW_WORDS_EN: CrewWords = {
       ? `${worksName(kind)}, ${postCount} more`
       : posts === ''
         ? worksName(kind)
-        : `${worksName(kind)}, post ${posts}`,
+        : `${worksName(kind)}, ${postsWord(posts)} ${posts}`,
   gettingThere: 'Getting there',
   aboutIt: 'About it',
   officeSays: 'The office says',
@@ -74,11 +76,11 @@ export const CREW_WORDS_EN: CrewWords = {
   countedFrom: (end) => `Posts are counted from end A, the ${end}.`,
   finding: (kind, posts) =>
     ({
-      closedOff: `Recorded dangerous and closed off: post ${posts}. Keep people away.`,
-      broken: `Recorded broken: post ${posts}.`,
-      leaning: `Recorded leaning: post ${posts}. Stay away in wind.`,
-      crackedCollars: `Collar cracked: post ${posts}.`,
-      hollow: `Hollow: post ${posts}.`,
+      closedOff: `Recorded dangerous and closed off: ${postsWord(posts)} ${posts}. Keep people away.`,
+      broken: `Recorded broken: ${postsWord(posts)} ${posts}.`,
+      leaning: `Recorded leaning: ${postsWord(posts)} ${posts}. Stay away in wind.`,
+      crackedCollars: `Collar cracked: ${postsWord(posts)} ${posts}.`,
+      hollow: `Hollow: ${postsWord(posts)} ${posts}.`,
     })[kind],
   method: 'How do you look?',
   methodHint: 'Choose once. It holds for every post of this fence.',
@@ -134,6 +136,8 @@ export const CREW_WORDS_EN: CrewWords = {
     residual_circumference: 'The tape on scraped, sound wood.',
     cavity: '0 where you looked and found none.',
   },
+  tooDeep: (most) =>
+    `More than this post can have: at most ${most}, by its size on record. Measure again, or tell the office the size.`,
   notLooked: 'not looked',
   yes: 'yes',
   no: 'no',
@@ -172,7 +176,8 @@ export const CREW_WORDS_EN: CrewWords = {
   badPosts: (text) => `"${text}" are no numbers of posts. Write them as 2, 5-8.`,
   badHours: (text) => `"${text}" is no number of hours. Write it as 6.5.`,
   finish: 'Finish the visit',
-  finishLead: 'Untick what was not done. A fence with nothing ticked goes back to the plan.',
+  finishLead:
+    'Untick what was not done; a fence to be inspected is ticked once a post is entered. A fence with nothing ticked goes back to the plan.',
   doneAt: (ref) => `Done at fence ${ref}`,
   atPosts: 'at posts',
   somethingElse: 'Something else',

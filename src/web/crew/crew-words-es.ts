@@ -53,6 +53,8 @@ function reminder(each: VisitReminder): string {
   }
 }
 
+const postsWord = (posts: string): string => (/\D/.test(posts) ? 'postes' : 'poste');
+
 /** Spanish, as a crew reads it on a phone. */
 export const CREW_WORDS_ES: CrewWords = {
   today: 'Hoy',
@@ -91,7 +93,7 @@ export const CREW_WORDS_ES: CrewWords = {
       ? `${WORKS[kind]}, ${postCount} más`
       : posts === ''
         ? WORKS[kind]
-        : `${WORKS[kind]}, poste ${posts}`,
+        : `${WORKS[kind]}, ${postsWord(posts)} ${posts}`,
   gettingThere: 'Cómo entrar',
   aboutIt: 'Sobre ella',
   officeSays: 'La oficina dice',
@@ -122,11 +124,11 @@ export const CREW_WORDS_ES: CrewWords = {
   countedFrom: (end) => `Los postes se cuentan desde el extremo A (${end}).`,
   finding: (kind, posts) =>
     ({
-      closedOff: `Anotado como peligroso y acordonado: poste ${posts}. Mantenga alejada a la gente.`,
-      broken: `Anotado como roto: poste ${posts}.`,
-      leaning: `Anotado como inclinado: poste ${posts}. No se acerque con viento.`,
-      crackedCollars: `Collar de concreto agrietado: poste ${posts}.`,
-      hollow: `Hueco: poste ${posts}.`,
+      closedOff: `Anotado como peligroso y acordonado: ${postsWord(posts)} ${posts}. Mantenga alejada a la gente.`,
+      broken: `Anotado como roto: ${postsWord(posts)} ${posts}.`,
+      leaning: `Anotado como inclinado: ${postsWord(posts)} ${posts}. No se acerque con viento.`,
+      crackedCollars: `Collar de concreto agrietado: ${postsWord(posts)} ${posts}.`,
+      hollow: `Hueco: ${postsWord(posts)} ${posts}.`,
     })[kind],
   method: '¿Cómo lo revisa?',
   methodHint: 'Elija una vez. Vale para todos los postes de esta cerca.',
@@ -182,6 +184,8 @@ export const CREW_WORDS_ES: CrewWords = {
     residual_circumference: 'La cinta sobre madera raspada y sana.',
     cavity: '0 donde buscó y no encontró.',
   },
+  tooDeep: (most) =>
+    `Más de lo que puede tener este poste: a lo sumo ${most}, según su medida anotada. Mida otra vez, o dígale la medida a la oficina.`,
   notLooked: 'no se miró',
   yes: 'sí',
   no: 'no',
@@ -221,7 +225,8 @@ export const CREW_WORDS_ES: CrewWords = {
   badPosts: (text) => `«${text}» no son números de postes. Escríbalos como 2, 5-8.`,
   badHours: (text) => `«${text}» no es un número de horas. Escríbalo como 6.5.`,
   finish: 'Terminar la visita',
-  finishLead: 'Quite la marca de lo que no se hizo. Una cerca sin ninguna marca vuelve al plan.',
+  finishLead:
+    'Quite la marca de lo que no se hizo; una cerca por inspeccionar se marca cuando hay un poste anotado. Una cerca sin ninguna marca vuelve al plan.',
   doneAt: (ref) => `Hecho en la cerca ${ref}`,
   atPosts: 'en los postes',
   somethingElse: 'Otra cosa',

@@ -118,6 +118,8 @@ export interface CrewWords {
   readonly change: string;
   readonly field: Readonly<Record<EntryField, string>>;
   readonly fieldHint: Readonly<Partial<Record<EntryField, string>>>;
+  /** Said of a length that the post does not have. */
+  readonly tooDeep: (most: string) => string;
   readonly notLooked: string;
   readonly yes: string;
   readonly no: string;

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { postBreadthMm, shortestSideMm } from '../../capacity/post-section.ts';
 import { depthFigure, depthUnit } from '../../drawing/quantity-text.ts';
 import { INSPECTION_METHODS, type InspectionMethod } from '../../forecast/evidence/inspection.ts';
 import { MEASURED_KINDS, type ReadingRecord } from '../../register/reading-record.ts';
@@ -44,11 +45,22 @@ function heldBy(field: EntryField, { refused, reading, units }: PostFormProps): 
   return held[field] ?? '';
 }
 
+/** The most that a field can hold at a post of that section [mm], by the rules of the register; null where it has none of its own. */
+function mostMm(field: EntryField, { wood: { section } }: CheckedPost): number | null {
+  if (field === 'depth' || field === 'sound_to' || field === 'soft_to') return shortestSideMm(section) / 2;
+  if (field === 'cavity') return shortestSideMm(section);
+  return field === 'trimmer_cut' ? postBreadthMm(section) : null;
+}
+
 /** The form of one post: large targets, and only the numbers that the method gives. */
 export const PostForm: FC<PostFormProps> = (props) => {
   const { visitor, action, title, post, method, refused, units } = props;
   const words = CREW_WORDS[visitor.account.language];
   const unit = depthUnit(units);
+  const mostOf = (field: EntryField): string | null => {
+    const most = mostMm(field, post);
+    return most === null ? null : shortest(most, units);
+  };
   const value = (field: EntryField): string => heldBy(field, props);
   return (
     <EntryForm visitor={visitor} action={action} title={title} kind="reading" class="crew-form post-form">
@@ -64,6 +76,7 @@ export const PostForm: FC<PostFormProps> = (props) => {
               field={field}
               unit={unit}
               value={value(field)}
+              most={mostOf(field)}
               words={words}
             />
           ))}
@@ -108,6 +121,7 @@ export const PostForm: FC<PostFormProps> = (props) => {
         field="trimmer_cut"
         unit={unit}
         value={value('trimmer_cut')}
+        most={mostOf('trimmer_cut')}
         words={words}
       />
       <div class="field">
@@ -132,9 +146,11 @@ const NumberField: FC<{
   readonly field: EntryField;
   readonly unit: string;
   readonly value: string;
+  /** Most that the post can have, in the unit; null where there is no such limit. */
+  readonly most?: string | null;
   readonly words: CrewWords;
   readonly isLean?: boolean;
-}> = ({ id, field, unit, value, words, isLean = false }) => {
+}> = ({ id, field, unit, value, most = null, words, isLean = false }) => {
   const hint = words.fieldHint[field];
   return (
     <div class="field big-number">
@@ -147,6 +163,8 @@ const NumberField: FC<{
           autocomplete="off"
           value={value}
           aria-describedby={hint ? `${id}-hint` : undefined}
+          data-most={most ?? undefined}
+          data-too-much={most === null ? undefined : words.tooDeep(`${most} ${unit}`)}
           data-lean={isLean ? 'yes' : undefined}
         />
         <span class="unit">{unit}</span>

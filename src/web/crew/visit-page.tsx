@@ -85,7 +85,13 @@ export const VisitPage: FC<VisitPageProps> = (props) => {
   );
 };
 
-const FinishForm: FC<VisitPageProps & { readonly words: CrewWords }> = ({ visitor, sheet, refused, words }) => {
+const FinishForm: FC<VisitPageProps & { readonly words: CrewWords }> = ({
+  visitor,
+  sheet,
+  entered,
+  refused,
+  words,
+}) => {
   const { visit, stop, today } = sheet;
   const said = refused?.form;
   return (
@@ -105,7 +111,13 @@ const FinishForm: FC<VisitPageProps & { readonly words: CrewWords }> = ({ visito
         class="tall crew-form"
       >
         {visit.items.map((item) => (
-          <DoneAtFence item={item} said={said} words={words} />
+          <DoneAtFence
+            uid={visit.uid}
+            item={item}
+            said={said}
+            isEntered={(entered.get(item.fenceRef) ?? 0) > 0}
+            words={words}
+          />
         ))}
         <div class="field">
           <label for="hours">{words.hours}</label>
@@ -148,12 +160,16 @@ const FinishForm: FC<VisitPageProps & { readonly words: CrewWords }> = ({ visito
   );
 };
 
-const DoneAtFence: FC<{ readonly item: VisitItem; readonly said: SentForm | undefined; readonly words: CrewWords }> = ({
-  item: { fenceRef, works },
-  said,
-  words,
-}) => {
-  const ticked = said ? textFields(said, `did/${fenceRef}`) : works.map(({ kind }) => kind as string);
+const DoneAtFence: FC<{
+  readonly uid: string;
+  readonly item: VisitItem;
+  readonly said: SentForm | undefined;
+  readonly isEntered: boolean;
+  readonly words: CrewWords;
+}> = ({ uid, item: { fenceRef, works }, said, isEntered, words }) => {
+  // a fence to be inspected of which nothing is entered was hardly done; what waits on the phone ticks it there
+  const isOpen = !isEntered && works.some(({ kind }) => kind === 'inspect');
+  const ticked = said ? textFields(said, `did/${fenceRef}`) : isOpen ? [] : works.map(({ kind }) => kind as string);
   return (
     <fieldset>
       <legend>{words.doneAt(fenceRef)}</legend>
@@ -162,7 +178,13 @@ const DoneAtFence: FC<{ readonly item: VisitItem; readonly said: SentForm | unde
         return (
           <>
             <label class="big-tick">
-              <input type="checkbox" name={`did/${fenceRef}`} value={kind} checked={ticked.includes(kind)} />
+              <input
+                type="checkbox"
+                name={`did/${fenceRef}`}
+                value={kind}
+                checked={ticked.includes(kind)}
+                data-once-entered={isOpen && !said ? fencePath(uid, fenceRef) : undefined}
+              />
               <span>{words.works[kind]}</span>
             </label>
             {!WHOLE_FENCE.has(kind) && (

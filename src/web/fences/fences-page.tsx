@@ -55,6 +55,12 @@ export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadS
     <PageShell title={LIST_WORDS[language].title} section="fences" frame={frame} cautions={true} language={language}>
       <h1>{LIST_WORDS[language].title}</h1>
       <p class="lead">{summarySentence(page, { lookAheadSeasons, nightly, sweeping, language })}</p>
+      {page.unswept > 0 && !sweeping && frame.account?.role === 'office' && (
+        <p>
+          {language === 'es' ? 'Para no esperar: «Sweep now», bajo ' : 'Not to wait: “Sweep now”, under '}
+          <a href="/records">{language === 'es' ? 'los registros' : 'the records'}</a>.
+        </p>
+      )}
       {page.total > 0 && <p class="muted">{sweepSentence(page, sweep, nightly, language)}</p>}
       {page.total > 0 && <FilterForm page={page} query={query} language={language} />}
       {page.rows.length > 0 ? (

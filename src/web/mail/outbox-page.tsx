@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import { MATTERS } from '../../notify/matter-rules.ts';
+import { OWNER_MATTERS } from '../../notify/matter-rules.ts';
 import type { StoppedAddress } from '../../register/delivery-reports.ts';
 import type { OutboxEntry } from '../../register/outbox.ts';
 import type { OutboxPage as OutboxPageOf } from '../../register/outbox-page.ts';
@@ -159,7 +159,7 @@ const Narrow: FC<OutboxPageProps> = ({ asked, counts, frame }) => (
         <label for="matter">Matter</label>
         <select id="matter" name="matter">
           <option value="">all</option>
-          {MATTERS.map((matter) => (
+          {OWNER_MATTERS.map((matter) => (
             <option value={matter} selected={matter === asked.matter}>
               {matter}
             </option>

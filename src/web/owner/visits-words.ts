@@ -33,7 +33,7 @@ export const VISITS_WORDS: Readonly<Record<PageLanguage, VisitsWords>> = {
     proposed: (first, last) =>
       `Proposed for ${first}${last === null ? '' : ` to ${last}`}. Nothing is promised until you choose a day, or the office does.`,
     confirmed: (first, last, time) =>
-      `The crew comes on ${first}${last === null ? '' : ` and stays until ${last}`}${time === null ? '' : `, at ${time}`}.`,
+      `The crew comes on ${first}${time === null ? '' : `, at ${time}`}${last === null ? '' : `${time === null ? '' : ','} and stays until ${last}`}.`,
     choose: 'Choose a day',
     chooseHint:
       'On these days of that week the crew has hours, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept.',
@@ -66,7 +66,7 @@ export const VISITS_WORDS: Readonly<Record<PageLanguage, VisitsWords>> = {
     proposed: (first, last) =>
       `Propuesta para el ${first}${last === null ? '' : ` al ${last}`}. Nada queda prometido hasta que usted elija un día, o lo haga la oficina.`,
     confirmed: (first, last, time) =>
-      `La cuadrilla viene el ${first}${last === null ? '' : ` y se queda hasta el ${last}`}${time === null ? '' : `, a las ${time}`}.`,
+      `La cuadrilla viene el ${first}${time === null ? '' : `, a las ${time}`}${last === null ? '' : `${time === null ? '' : ','} y se queda hasta el ${last}`}.`,
     choose: 'Elija un día',
     chooseHint:
       'En estos días de esa semana la cuadrilla tiene horas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento).',

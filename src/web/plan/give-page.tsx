@@ -156,7 +156,7 @@ export const GivenPreview: FC<
       </p>
       <h1>{`Give fence ${fenceRef} the week of ${dayWords(choice.week, today)}?`}</h1>
       <p class="lead">
-        {`It ${costWords(choice.cost, currency)}${parts === '' ? '' : `: ${parts}`}. The crew has ${hoursWords(choice.hoursLeft)} hours left that week.`}
+        {`It ${costWords(choice.cost, currency)}${parts === '' ? '' : `: ${parts}`}. The crew has ${hoursWords(choice.hoursLeft)} ${hoursWords(choice.hoursLeft) === '1' ? 'hour' : 'hours'} left that week.`}
       </p>
       <ul class="plain">
         <li>

@@ -35,7 +35,7 @@ export const HoursPage: FC<HoursPageProps> = ({ hours, visits, siteNames, today,
       ) : (
         <>
           <p class="lead">
-            {`In ${countWords(weeks.length, 'week')} from ${dayWords(weeks[0]!.monday, today)}: ${crews.map(({ name }, index) => `${name} has ${hoursWords(left[index]!)} hours left`).join('; ')}.`}
+            {`In ${countWords(weeks.length, 'week')} from ${dayWords(weeks[0]!.monday, today)}: ${crews.map(({ name }, index) => `${name} has ${hoursWords(left[index]!)} ${hoursWords(left[index]!) === '1' ? 'hour' : 'hours'} left`).join('; ')}.`}
           </p>
           <p>
             Open a week to see what takes its hours. A fence of a proposed visit can be given another week: the page

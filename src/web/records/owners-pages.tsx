@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { FenceSummary } from '../../register/fence-summaries.ts';
+import type { MessageLink } from '../../register/message-link-store.ts';
 import type { OutboxEntry } from '../../register/outbox.ts';
 import type { OwnerLink } from '../../register/owner-link-store.ts';
 import type { OwnerRecord } from '../../register/owner-record.ts';
@@ -85,6 +86,8 @@ export interface OwnerPageProps {
   readonly messages: readonly OutboxEntry[];
   readonly held: number;
   readonly links: readonly OwnerLink[];
+  /** The messages that carried links, by the number of the link. */
+  readonly carriedBy: ReadonlyMap<number, Pick<MessageLink, 'purpose' | 'subject'>>;
   readonly edits: readonly RecordEdit[];
   /** Moment of looking, ISO 8601. */
   readonly now: string;
@@ -140,7 +143,7 @@ export const OwnerPage: FC<OwnerPageProps> = (props) => {
   );
 };
 
-const Messages: FC<OwnerPageProps> = ({ owner, messages, held }) => (
+const Messages: FC<OwnerPageProps> = ({ owner, messages, held, frame }) => (
   <>
     <h2 id="notices">Notices</h2>
     {held > 0 && (
@@ -159,7 +162,7 @@ const Messages: FC<OwnerPageProps> = ({ owner, messages, held }) => (
             <li>
               {`${momentText(message.createdAt)}: `}
               <a href={`/outbox/${message.id}`}>{message.subject}</a>
-              {` (${message.state})`}
+              {` (${message.state === 'sent' && frame.catchesMail ? 'kept here' : message.state})`}
             </li>
           ))}
         </ul>
@@ -171,7 +174,7 @@ const Messages: FC<OwnerPageProps> = ({ owner, messages, held }) => (
   </>
 );
 
-const Links: FC<OwnerPageProps> = ({ owner, links, now, newLink, formToken }) => {
+const Links: FC<OwnerPageProps> = ({ owner, links, carriedBy, now, newLink, formToken }) => {
   const path = `/owners/${encodeURIComponent(owner.ref)}/links`;
   return (
     <>
@@ -189,7 +192,7 @@ const Links: FC<OwnerPageProps> = ({ owner, links, now, newLink, formToken }) =>
             <li>
               <form class="in-line" method="post" action={`${path}/${link.id}/revoke`}>
                 <TokenField token={formToken} />
-                <span>{`Link ${link.id}, made ${link.createdAt.slice(0, 10)}: ${linkState(link, now)}`}</span>
+                <span>{`Link ${link.id}, ${linkUse(carriedBy.get(link.id))}, made ${link.createdAt.slice(0, 10)}: ${linkState(link, now)}`}</span>
                 {linkAnswers(link, now) && (
                   <button class="quiet" type="submit" aria-label={`Revoke link ${link.id}`}>
                     Revoke
@@ -208,6 +211,12 @@ const Links: FC<OwnerPageProps> = ({ owner, links, now, newLink, formToken }) =>
     </>
   );
 };
+
+/** What a link is for: one that no message carried was made on its own. */
+function linkUse(carried: Pick<MessageLink, 'purpose' | 'subject'> | undefined): string {
+  if (!carried) return 'to be handed over';
+  return `${carried.purpose === 'unsubscribe' ? 'to stop mails' : 'to the owner’s pages'}, in “${carried.subject}”`;
+}
 
 const linkAnswers = (link: OwnerLink, now: string): boolean => link.revokedAt === null && link.expiresAt > now;
 

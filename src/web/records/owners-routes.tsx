@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { fenceSummaries } from '../../register/fence-summaries.ts';
 import { listHeldNotices } from '../../register/held-notices.ts';
+import { purposesOfLinks } from '../../register/message-link-store.ts';
 import { listOutboxPage } from '../../register/outbox-page.ts';
 import { listOwnerLinks, revokeOwnerLink } from '../../register/owner-link-store.ts';
 import { listEdits } from '../../register/record-edit-store.ts';
@@ -50,11 +51,12 @@ export function ownersRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'confi
     const owner = await readRecord(db, 'owners', context.req.param('ref') ?? '');
     if (!owner) return sayProblem(context, NO_OWNER);
     const { ref } = owner;
-    const [fences, { entries }, held, links, edits] = await Promise.all([
+    const [fences, { entries }, held, links, carriedBy, edits] = await Promise.all([
       fenceSummaries(db, { ownerRefs: [ref] }),
       listOutboxPage(register, { ownerRef: ref, limit: MESSAGES_SHOWN }),
       listHeldNotices(register, { ownerRef: ref }),
       listOwnerLinks(db),
+      purposesOfLinks(db, ref),
       listEdits(db, 'owners', ref, EDITS_SHOWN),
     ]);
     const saved = context.req.query('saved') === undefined ? null : 'Saved.';
@@ -67,6 +69,7 @@ export function ownersRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'confi
         messages={entries}
         held={held.length}
         links={links.filter(({ ownerRef }) => ownerRef === ref)}
+        carriedBy={carriedBy}
         edits={edits}
         now={isoUtc(clock())}
         done={said.done ?? saved}

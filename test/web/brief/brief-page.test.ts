@@ -1,4 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { writeOfficeNotices } from '../../../src/register/office-notices.ts';
+import { upsertRecords } from '../../../src/register/record-store.ts';
+import { newestSweep } from '../../../src/register/sweep-store.ts';
 import { causeClause, changesSentence, changeWords } from '../../../src/web/brief/change-sentences.ts';
 import { importFiles } from '../../register/made-up-register.ts';
 import { madeUpVisit, storeVisits } from '../../service/visiting-register.ts';
@@ -64,11 +67,82 @@ describe('the season brief', () => {
     expect(html).toContain('href="/plan/hours"');
   });
 
+  it('names dangerous fences first: what no sweep has seen yet, and what the office was told', async () => {
+    await upsertRecords(
+      sample.register.db,
+      'inspections',
+      [
+        {
+          ref: 'late',
+          fenceRef: 'PR-01',
+          day: '2026-11-24',
+          inspector: 'Orla Finch',
+          qualification: '',
+          method: 'eye',
+          instrument: '',
+          notes: '',
+        },
+      ],
+      '2026-11-25T08:00:00.000Z',
+    );
+    const reading = {
+      inspectionRef: 'late',
+      groundlineKind: null,
+      groundlineMm: null,
+      cavityMm: null,
+      leanDegrees: null,
+      collarCracked: null,
+      railConnection: null,
+      trimmerCutMm: null,
+      closedOff: true,
+      notes: '',
+      sure: false,
+    };
+    await upsertRecords(
+      sample.register.db,
+      'readings',
+      [
+        { ...reading, post: 3 },
+        { ...reading, post: 4 },
+        { ...reading, post: 6, groundlineKind: 'broken', closedOff: false },
+      ],
+      '2026-11-25T08:00:00.000Z',
+    );
+    const html = await sample.text('/brief');
+    const text = words(html);
+    expect(text).toMatch(
+      /recorded dangerous\. ?PR-01 at [^:]+: posts 3–4 closed off and post 6 broken, since the last sweep\./,
+    );
+    expect(html.indexOf('href="/fences/PR-01"')).toBeLessThan(html.indexOf('stands in its storm season'));
+    await sample.register.db.deleteFrom('inspections').where('ref', '=', 'late').execute();
+    expect(words(await sample.text('/brief'))).not.toContain('since the last sweep.');
+
+    const sweep = await newestSweep(sample.register, 'finished');
+    for (const fenceRef of ['PR-01', 'PR-02', 'PR-03', 'PR-04', 'PR-05', 'PR-06']) {
+      await writeOfficeNotices(
+        sample.register.db,
+        { sweepId: sweep!.id, at: '2026-11-24T12:00:00.000Z' },
+        {
+          fenceRef,
+          office: [
+            { matter: 'dangerous', occasion: 'leaning 2, leaning 3; told 2026-11-24', facts: '{}', mayBeHeld: false },
+          ],
+        },
+      );
+    }
+    const told = words(await sample.text('/brief'));
+    expect(told).toMatch(/6 fences are recorded dangerous\./);
+    expect(told).toMatch(/PR-01 at [^:]+: posts 2–3 leaning\./);
+    expect(told).toContain('And 1 more.');
+    await sample.register.db.deleteFrom('office_notices').execute();
+  });
+
   it('has the words for an empty register', async () => {
     const empty = await sampleApp({ empty: true });
     try {
       const text = words(await empty.text('/brief'));
       expect(text).toContain('The register holds no fences yet');
+      expect(text).toContain('Import files of the sites');
       expect(text).toContain('The register has not been swept yet');
     } finally {
       await empty.close();

@@ -66,6 +66,38 @@ describe('the pages of a crew', () => {
     expect(await fieldsOf('level')).toEqual(new Set());
   });
 
+  it('tick at the end what needs no inspection, and what is inspected once a post of it is entered', async () => {
+    const ticked = async (uid: string): Promise<readonly string[]> => {
+      const text = await (await get(`/today/visits/${uid}`, sample.crewCookie)).text();
+      return [...text.matchAll(/<input[^>]*name="did\/([^"]+)"[^>]*>/g)]
+        .filter(([box]) => / checked/.test(box))
+        .map(([, ref]) => ref ?? '');
+    };
+    expect(await ticked('ahead-1')).toEqual(['PR-03']);
+    expect(await ticked('today-2')).toEqual([]);
+    const text = await (await get('/today/visits/today-2', sample.crewCookie)).text();
+    expect(text).toContain('data-once-entered="/today/visits/today-2/fences/SK-01"');
+    const { send } = await crewSender(sample, sample.crewCookie);
+    const at = '/today/visits/today-2/fences/SK-01/posts/1';
+    const closed = await send(`${at}/closed-off`, { entry: 'ticks-its-fence', closed_off: 'yes' });
+    expect(closed.status).toBe(200);
+    expect(await ticked('today-2')).toEqual(['SK-01']);
+    expect((await send(`${at}/taken-back`, { entry: 'ticks-no-fence' })).status).toBe(200);
+    expect(await ticked('today-2')).toEqual([]);
+  });
+
+  it('carry the most that a post can have, for the phone to refuse more without a signal', async () => {
+    const path = '/today/visits/today-1/fences/PR-02?method=awl-or-probe';
+    const english = await (await get(path, sample.crewCookie)).text();
+    const depth = /<input id="depth-awl-or-probe-2"[^>]*>/.exec(english)?.[0] ?? '';
+    expect(depth).toContain('data-most="1.75"');
+    expect(depth).toContain('at most 1.75 in');
+    expect(/<input id="trimmer_cut-2"[^>]*>/.exec(english)?.[0]).toContain('data-most="3.5"');
+    expect(/<input id="lean_degrees-2"[^>]*>/.exec(english)?.[0]).not.toContain('data-most');
+    const spanish = await (await get(path, sample.spanishCookie)).text();
+    expect(/<input id="depth-awl-or-probe-2"[^>]*>/.exec(spanish)?.[0]).toContain('a lo sumo 1.75 in');
+  });
+
   it('work as plain forms: a form leads back to its post, a refused one keeps what was typed', async () => {
     const { send, get: read } = await crewSender(sample, sample.crewCookie);
     const path = '/today/visits/today-1/fences/PR-01/posts/3/reading';

@@ -110,6 +110,16 @@ async function take(form, submitter) {
   }
 }
 
+/** Ticks the works of a fence of which an entry waits on the phone. @param {readonly KeptEntry[]} entries */
+function tickEntered(entries) {
+  for (const box of document.querySelectorAll('input[data-once-entered]')) {
+    if (!(box instanceof HTMLInputElement)) continue;
+    const at = `${box.dataset.onceEntered}/posts/`;
+    if (entries.some(({ kind, path }) => ['reading', 'closed-off'].includes(kind) && path.startsWith(at)))
+      box.checked = true;
+  }
+}
+
 /** Fills the forms of the page with what waits for them. @param {readonly KeptEntry[]} entries */
 function fillForms(entries) {
   for (const entry of entries) {
@@ -130,6 +140,14 @@ function fillForms(entries) {
       }
     }
   }
+}
+
+/** Refuses at once a length that the post does not have. Fractions and a decimal comma count too. @param {HTMLInputElement} field */
+function refuseTooMuch(field) {
+  const [, whole = '', over, under] =
+    /^(?:(\d+(?:[.,]\d+)?)(?:[ -]|$))?(?:(\d+)\/([1-9]\d*))?$/.exec(field.value.trim()) ?? [];
+  const typed = Number(whole.replace(',', '.')) + (over ? Number(over) / Number(under) : 0);
+  field.setCustomValidity(typed > Number(field.dataset.most) ? (field.dataset.tooMuch ?? '') : '');
 }
 
 /** Gets ready what a script adds to a part of the page. @param {ParentNode} part */
@@ -178,6 +196,9 @@ document.addEventListener('submit', (event) => {
   // a phone that keeps nothing sends it the plain way
   take(form, event.submitter).catch(() => form.submit());
 });
+document.addEventListener('input', (event) => {
+  if (event.target instanceof HTMLInputElement && event.target.dataset.most !== undefined) refuseTooMuch(event.target);
+});
 document.addEventListener('change', (event) => {
   const input = event.target;
   if (!(input instanceof HTMLInputElement) || input.type !== 'file' || !input.form) return;
@@ -205,6 +226,7 @@ document.addEventListener('visibilitychange', () => {
 offerMethods();
 makeReady(document);
 const entries = await showEntries();
+tickEntered(entries);
 fillForms(entries);
 await keepTrying();
 // what waited is with the office before its pages are kept as they are now
