@@ -12,7 +12,7 @@ import { addRecords } from './records-api.ts';
 import { addRegister } from './register-api.ts';
 import { addVisits } from './visits-api.ts';
 
-const DESCRIPTION = `Everything that the office's pages do, for programs. Show a token as \`Authorization: Bearer TOKEN\`
+const DESCRIPTION = `What the office's pages do with the register, for programs. Show a token as \`Authorization: Bearer TOKEN\`
 (\`stormpale token new\`). Numbers are in SI units, named in every field; days are \`YYYY-MM-DD\`, moments ISO 8601 in UTC. Lists are
 read page after page: send \`next\` of one as \`cursor\` of the following. A write may carry an \`Idempotency-Key\`. What went wrong is said as
 \`application/problem+json\` (RFC 9457), with the way out. Capacities are planning estimates, no structural certification: show the
