@@ -1,4 +1,4 @@
--- Schema after migration 20, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 24, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -296,21 +296,23 @@ CREATE INDEX fence_lines_of_second_owner on fence_lines (second_owner_ref) where
 CREATE INDEX fence_lines_of_site on fence_lines (site_ref);
 
 CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
-  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank begin
+  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank or old.ends_rank is not new.ends_rank begin
   update site_standings set fences = fences - 1
-    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
-  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
+  insert into site_standings (site_ref, standing_rank, ends_rank, fences)
+    values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_in after insert on fence_lines begin
-  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+  insert into site_standings (site_ref, standing_rank, ends_rank, fences)
+    values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
   update site_standings set fences = fences - 1
-    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
 end;
 
 CREATE TRIGGER fence_lines_text_anew after update on fence_lines when old.folded <> new.folded begin
@@ -1012,8 +1014,10 @@ CREATE TABLE site_standings (
   site_ref text not null,
   -- as in fence_lines; 4 until the fence is swept
   standing_rank integer not null check (standing_rank between 0 and 4),
+  -- 4 where the ends have no standing of their own
+  ends_rank integer not null check (ends_rank between 0 and 4),
   fences integer not null check (fences >= 0),
-  primary key (site_ref, standing_rank)
+  primary key (site_ref, standing_rank, ends_rank)
 ) strict, without rowid;
 
 CREATE TABLE sites (

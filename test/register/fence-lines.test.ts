@@ -18,12 +18,15 @@ const lines = async ({ db }: Register, from: 'fence_lines' | 'fence_lines_now'):
   ).rows;
 
 const standings = async ({ db }: Register): Promise<readonly unknown[]> =>
-  (await sql`select site_ref, standing_rank, fences from site_standings where fences > 0 order by 1, 2`.execute(db))
-    .rows;
+  (
+    await sql`select site_ref, standing_rank, ends_rank, fences from site_standings where fences > 0 order by 1, 2, 3`.execute(
+      db,
+    )
+  ).rows;
 const standingsAnew = async ({ db }: Register): Promise<readonly unknown[]> =>
   (
-    await sql`select site_ref, coalesce(standing_rank, 4) as standing_rank, count(*) as fences from fence_lines_now
-      group by 1, 2 order by 1, 2`.execute(db)
+    await sql`select site_ref, coalesce(standing_rank, 4) as standing_rank, coalesce(ends_rank, 4) as ends_rank,
+      count(*) as fences from fence_lines_now group by 1, 2, 3 order by 1, 2, 3`.execute(db)
   ).rows;
 
 async function sweepOf({ db }: Register): Promise<number> {
@@ -112,6 +115,8 @@ describe('the lines that lists are read from', () => {
       .set({ standing: 'closing', snap_mps: 33 })
       .where('fence_ref', '=', 'Z-2')
       .execute();
+    await kept();
+    await db.updateTable('forecasts').set({ ends_standing: 'short' }).where('fence_ref', '=', 'Z-5').execute();
     await kept();
     await db.deleteFrom('forecasts').where('fence_ref', '=', 'Z-3').execute();
     await kept();

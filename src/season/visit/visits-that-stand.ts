@@ -36,8 +36,13 @@ const isKept = ({ state, planId }: Pick<Visit, 'state' | 'planId'>): boolean =>
 /** Hours of a crew's people on a day [h]. */
 export type HoursOn = (crewRef: string, day: CalendarDay) => number;
 
+/** What of a visit its hours by week are reckoned from: its days, its way and the hours of what is done there [h]. */
+export interface VisitSpan extends Pick<Visit, 'crewRef' | 'firstDay' | 'lastDay' | 'travelPersonHours'> {
+  readonly items: readonly Pick<Visit['items'][number], 'personHours'>[];
+}
+
 /** Hours that a visit takes of each week it lies in, its days filled one after the other; what they do not hold, of the first. */
-export function hoursByWeek(visit: Visit, hoursOn: HoursOn): ReadonlyMap<CalendarDay, number> {
+export function hoursByWeek(visit: VisitSpan, hoursOn: HoursOn): ReadonlyMap<CalendarDay, number> {
   const { firstDay, lastDay, crewRef, items, travelPersonHours } = visit;
   const weeks = new Map<CalendarDay, number>();
   const add = (day: CalendarDay, hours: number): void =>

@@ -4,7 +4,8 @@ import { MODEL_VERSION } from '../../forecast/model-version.ts';
 import { nearestName } from '../../register/csv/nearest-name.ts';
 import type { FenceRecord } from '../../register/fence-record.ts';
 import { fencesOfOwner } from '../../register/owner-fences.ts';
-import { listRecords, readRecord, recordsWhereIn } from '../../register/record-store.ts';
+import { everyRef } from '../../register/record-names.ts';
+import { readRecord, recordsWhereIn } from '../../register/record-store.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
 import { NO_MONEY } from '../../season/money/money.ts';
 import { type FencesMoney, fencesMoney, fencesToPlan, type MoneyTerms, ownerMoney } from '../owner-money.ts';
@@ -125,10 +126,10 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
   const { ref } = request.of;
   const site = await readRecord(register.db, 'sites', ref);
   if (!site) {
-    const refs = (await listRecords(register.db, 'sites')).map((each) => each.ref);
-    return { kind: 'not found', what: `site ${JSON.stringify(ref)}`, nearest: nearestName(ref, refs) };
+    const nearest = nearestName(ref, await everyRef(register.db, 'sites'));
+    return { kind: 'not found', what: `site ${JSON.stringify(ref)}`, nearest };
   }
-  const fences = (await listRecords(register.db, 'fences')).filter(({ siteRef }) => siteRef === ref);
+  const fences = await recordsWhereIn(register.db, 'fences', 'site_ref', [ref]);
   if (fences.length === 0) return { kind: 'refused', reason: `${site.name} has no fence in the register` };
   const common = await commonFences(parts, site, fences);
   const terms = termsOf(parts, request.years);

@@ -117,11 +117,11 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
               <tr>
                 <th scope="row">
                   <a
-                    href={`/fences?${region.siteRefs.length === 1 ? `site=${encodeURIComponent(region.siteRefs[0]!)}` : 'sort=standing'}`}
+                    href={`/fences?${region.sites === 1 ? `site=${encodeURIComponent(region.siteRef)}` : 'sort=standing'}`}
                   >
                     {regionName(region)}
                   </a>
-                  <span class="small">{countWords(region.siteRefs.length, 'site')}</span>
+                  <span class="small">{countWords(region.sites, 'site')}</span>
                 </th>
                 <td data-label="Storm season">
                   {sentenceCase(seasonClause(region, today))}

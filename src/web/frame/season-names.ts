@@ -1,5 +1,5 @@
 import type { Register } from '../../register/database.ts';
-import { listRecords } from '../../register/record-store.ts';
+import { namesByRef } from '../../register/record-names.ts';
 
 /** Currency in which the works catalogue and the ways are priced, as everywhere in the program where none is named. */
 export const CURRENCY = 'USD';
@@ -13,7 +13,7 @@ export interface SeasonNames {
 /** The names of every site and crew. */
 export async function namesOf({ db }: Register): Promise<SeasonNames> {
   return {
-    siteNames: new Map((await listRecords(db, 'sites')).map(({ ref, name }) => [ref, name])),
-    crewNames: new Map((await listRecords(db, 'crews')).map(({ ref, name }) => [ref, name])),
+    siteNames: await namesByRef(db, 'sites'),
+    crewNames: await namesByRef(db, 'crews'),
   };
 }

@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { namesByRef, sitesToChoose } from '../../register/record-names.ts';
 import { recordsWhereIn } from '../../register/record-store.ts';
 import { listVisitPage } from '../../register/visit-page.ts';
 import { readVisit, visitHistory } from '../../register/visit-store.ts';
@@ -118,7 +119,8 @@ export function visitRoutes({ register, clock, log }: Pick<AppParts, 'register' 
       <VisitsPage
         page={await listVisitPage(db, visitQueryOf(asked, today))}
         asked={asked}
-        {...(await namesOf(register))}
+        crewNames={await namesByRef(db, 'crews')}
+        sites={await sitesToChoose(db)}
         today={today}
         frame={frameFor(context)}
       />,
