@@ -1,4 +1,5 @@
--- The standing of the ends counts too in what the season brief says of a site: it is kept beside that of the line posts.
+-- The standing of the ends counts too in what the season brief says of a site: it is kept beside that of the line posts. What
+-- the whole register holds is kept as well, so that no list adds up its sites.
 drop trigger if exists fence_lines_counted_in;
 drop trigger if exists fence_lines_counted_out;
 drop trigger if exists fence_lines_counted_anew;
@@ -17,17 +18,30 @@ create table site_standings (
 insert into site_standings (site_ref, standing_rank, ends_rank, fences)
 select site_ref, coalesce(standing_rank, 4), coalesce(ends_rank, 4), count(*) from fence_lines group by 1, 2, 3;
 
+create table register_standings (
+  standing_rank integer primary key not null check (standing_rank between 0 and 4),
+  fences integer not null check (fences >= 0)
+) strict;
+
+insert into register_standings (standing_rank, fences) values (0, 0), (1, 0), (2, 0), (3, 0), (4, 0);
+update register_standings set fences =
+  (select count(*) from fence_lines where coalesce(fence_lines.standing_rank, 4) = register_standings.standing_rank);
+
 create trigger fence_lines_counted_in after insert on fence_lines begin
+  update register_standings set fences = fences + 1 where standing_rank = coalesce(new.standing_rank, 4);
   insert into site_standings (site_ref, standing_rank, ends_rank, fences)
     values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 create trigger fence_lines_counted_out after delete on fence_lines begin
+  update register_standings set fences = fences - 1 where standing_rank = coalesce(old.standing_rank, 4);
   update site_standings set fences = fences - 1
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
 end;
 create trigger fence_lines_counted_anew after update on fence_lines
   when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank or old.ends_rank is not new.ends_rank begin
+  update register_standings set fences = fences - 1 where standing_rank = coalesce(old.standing_rank, 4);
+  update register_standings set fences = fences + 1 where standing_rank = coalesce(new.standing_rank, 4);
   update site_standings set fences = fences - 1
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
   insert into site_standings (site_ref, standing_rank, ends_rank, fences)

@@ -297,6 +297,8 @@ CREATE INDEX fence_lines_of_site on fence_lines (site_ref);
 
 CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
   when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank or old.ends_rank is not new.ends_rank begin
+  update register_standings set fences = fences - 1 where standing_rank = coalesce(old.standing_rank, 4);
+  update register_standings set fences = fences + 1 where standing_rank = coalesce(new.standing_rank, 4);
   update site_standings set fences = fences - 1
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
   insert into site_standings (site_ref, standing_rank, ends_rank, fences)
@@ -305,12 +307,14 @@ CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
 end;
 
 CREATE TRIGGER fence_lines_counted_in after insert on fence_lines begin
+  update register_standings set fences = fences + 1 where standing_rank = coalesce(new.standing_rank, 4);
   insert into site_standings (site_ref, standing_rank, ends_rank, fences)
     values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
+  update register_standings set fences = fences - 1 where standing_rank = coalesce(old.standing_rank, 4);
   update site_standings set fences = fences - 1
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
 end;
@@ -953,6 +957,11 @@ CREATE TRIGGER record_edits_stay before delete on record_edits begin select rais
 CREATE TABLE register_changes (
   id integer primary key check (id = 1),
   count integer not null
+) strict;
+
+CREATE TABLE register_standings (
+  standing_rank integer primary key not null check (standing_rank between 0 and 4),
+  fences integer not null check (fences >= 0)
 ) strict;
 
 CREATE TABLE season_plans (

@@ -109,10 +109,20 @@ const all = (conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> =>
   conditions.length === 0 ? sql`true` : sql.join(conditions, sql` and `);
 
 /** The lines among which those of a query are looked for: by the index of texts where it finds them. */
-function linesWith(query: FenceQuery): RawBuilder<unknown> {
+function linesWith(query: FenceQuery, visible: VisibleSites): RawBuilder<unknown> {
   const text = indexedText(query);
-  if (text === null) return sql`fence_lines`;
+  // of some sites the fences are fewer than those a text may find in all
+  if (text === null || siteConditions(query, visible).length > 0) return sql`fence_lines`;
   return sql`(select rowid as found from fence_text where fence_text match ${text}) cross join fence_lines on id = found`;
+}
+
+interface RankRow {
+  readonly rank: number;
+  readonly fences: number;
+}
+
+interface CountRow {
+  readonly found: number;
 }
 
 interface IdRow {
@@ -129,10 +139,13 @@ export async function countByRank(
   query: Pick<FenceQuery, 'siteRef'>,
   visible: VisibleSites,
 ): Promise<readonly number[]> {
+  const conditions = siteConditions(query, visible);
   const rows = await rowsOf(
     register,
-    sql<{ readonly rank: number; readonly fences: number }>`select standing_rank as rank, sum(fences) as fences
-      from site_standings where ${all(siteConditions(query, visible))} group by standing_rank`,
+    conditions.length === 0
+      ? sql<RankRow>`select standing_rank as rank, fences from register_standings`
+      : sql<RankRow>`select standing_rank as rank, sum(fences) as fences from site_standings
+          where ${all(conditions)} group by standing_rank`,
   );
   const counts = [0, 0, 0, 0, 0];
   for (const { rank, fences } of rows) counts[rank] = fences;
@@ -171,7 +184,10 @@ export async function searchFences(register: Register, query: FenceQuery, visibl
   const narrowed = bySite.length + standing.length + further.length > 0;
   const ownIndex = sql`fence_lines indexed by ${sql.ref(ORDERS[query.sort].index)}`;
   if (narrowed) {
-    const some = await rowsOf(register, sql<IdRow>`select id from ${linesWith(query)} where ${where} limit ${FEW + 1}`);
+    const some = await rowsOf(
+      register,
+      sql<IdRow>`select id from ${linesWith(query, visible)} where ${where} limit ${FEW + 1}`,
+    );
     if (some.length <= FEW) {
       const few = sql`id in (select value from json_each(${JSON.stringify(some.map(({ id }) => id))}))`;
       const from = { lines: sql`fence_lines`, where: few, found: some.length };
@@ -198,9 +214,12 @@ async function countMany(
     if (query.standing !== null) return counts[RANKED_STANDINGS.indexOf(query.standing)] ?? 0;
     return counts.reduce((sum, each) => sum + each, 0);
   }
-  const rows = await rowsOf(
-    register,
-    sql<{ readonly found: number }>`select count(*) as found from ${linesWith(query)} where ${where}`,
-  );
+  const text = indexedText(query);
+  const isTextAlone = text !== null && further.length === 1 && query.standing === null && query.siteRef === null;
+  const counted =
+    isTextAlone && visible === null
+      ? sql<CountRow>`select count(*) as found from fence_text where fence_text match ${text}`
+      : sql<CountRow>`select count(*) as found from ${linesWith(query, visible)} where ${where}`;
+  const rows = await rowsOf(register, counted);
   return rows[0]?.found ?? 0;
 }

@@ -122,6 +122,15 @@ export async function visitHistory(db: RegisterDb, uid: string): Promise<readonl
   }));
 }
 
+/** Number of the newest change of any visit, 0 before the first: as long as it stays, all visits are as they were. */
+export async function newestVisitChange(db: RegisterDb): Promise<number> {
+  const { newest } = await db
+    .selectFrom('visit_changes')
+    .select((eb) => eb.fn.max('id').as('newest'))
+    .executeTakeFirstOrThrow();
+  return newest ?? 0;
+}
+
 const itemRow = (uid: string, item: VisitItem) => ({
   uid,
   fence_ref: item.fenceRef,

@@ -1,7 +1,7 @@
-import type { Register } from '../../register/database.ts';
 import { changeCount } from '../../register/register-changes.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import { isoUtc } from '../clock.ts';
+import { keptAnswers } from '../kept-answers.ts';
 import { loadCatalogue } from '../season-register.ts';
 import { loadPlan, type PlanRequest, type PlanResult } from './plan-report-of.ts';
 import type { ReportParts } from './report-result.ts';
@@ -9,7 +9,7 @@ import type { ReportParts } from './report-result.ts';
 /** Plans that are kept at a time, of each register. */
 const MOST_KEPT = 12;
 
-const kept = new WeakMap<Register, Map<string, Promise<PlanResult>>>();
+const kept = keptAnswers<PlanResult>(MOST_KEPT);
 
 /**
  * A plan as `loadPlan` makes it, made once for the same records, settings, prices, day and terms: pages of one board ask for the
@@ -20,13 +20,5 @@ export async function keptPlan(parts: ReportParts, request: PlanRequest): Promis
   const [changes, catalogue] = await Promise.all([changeCount(register.db), loadCatalogue(register.db)]);
   // zones differ: a plan is kept for an hour of the clock, so that every site's own midnight is kept
   const key = canonicalJson({ changes, catalogue, hour: isoUtc(now()).slice(0, 13), request });
-  const plans = kept.get(register) ?? new Map<string, Promise<PlanResult>>();
-  kept.set(register, plans);
-  const known = plans.get(key);
-  if (known) return known;
-  const made = loadPlan(parts, request);
-  plans.set(key, made);
-  made.catch(() => plans.delete(key));
-  for (const oldest of [...plans.keys()].slice(0, -MOST_KEPT)) plans.delete(oldest);
-  return made;
+  return kept(register, key, () => loadPlan(parts, request));
 }
