@@ -13,6 +13,7 @@ import { listOfficeNotices, settleOfficeNotice } from '../../register/office-not
 import { readSettings } from '../../register/settings-store.ts';
 import { isoUtc } from '../../service/clock.ts';
 import { coveringSentence, previewRelease } from '../../service/preview-release.ts';
+import { createSeenMessages } from '../../service/seen-messages.ts';
 import type { AppParts } from '../../service/service.ts';
 import { officeGap } from '../../service/sweep-register.ts';
 import { formToken } from '../access/form-token.ts';
@@ -23,6 +24,9 @@ import { MOST_HELD_SHOWN } from './held-list.tsx';
 import { count } from './held-words.ts';
 import { NoticesPage, type NoticesPageProps } from './notices-page.tsx';
 import { PreviewPage } from './preview-page.tsx';
+
+/** Messages kept for the frames that show them [characters]. */
+const MOST_SEEN = 8_000_000;
 
 const NUMBER = /^\d{1,15}$/;
 
@@ -38,6 +42,7 @@ const filterOf = ({ matter, owner }: NoticesPageProps['asked']): HeldFilter => (
 export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
   const { register, clock, config, view, log } = parts;
   const app = new Hono<PageEnv>();
+  const seen = createSeenMessages(MOST_SEEN);
 
   const page = async (
     context: PageContext,
@@ -160,7 +165,7 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
         formToken={formToken(context)}
         ownerRef={ownerRef}
         held={await listHeldNotices(register, { ownerRef })}
-        messages={messages}
+        messages={messages.map((message) => ({ ...message, print: seen.keep(message.html) }))}
         sentence={typed}
         problem={problem}
       />,
@@ -168,11 +173,12 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
   });
 
   app.get('/notices/message', async (context) => {
-    const { messages } = await previewed(context);
-    const message = messages[Number(context.req.query('message') ?? '0')];
-    if (!message) return context.notFound();
+    const asked = context.req.query('print');
+    const kept = asked === undefined ? null : seen.read(asked);
+    const html = kept ?? (await previewed(context)).messages[Number(context.req.query('message') ?? '0')]?.html;
+    if (html === undefined) return context.notFound();
     // the message's own policy forbids the icon a browser would otherwise ask for
-    return context.html(message.html.replace('<head>', '<head><link rel="icon" href="data:,">'));
+    return context.html(html.replace('<head>', '<head><link rel="icon" href="data:,">'));
   });
   return app;
 }

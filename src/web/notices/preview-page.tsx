@@ -12,13 +12,13 @@ export const PreviewPage: FC<{
   readonly formToken: string;
   readonly ownerRef: string;
   readonly held: readonly HeldNotice[];
-  readonly messages: readonly PreviewedMessage[];
+  readonly messages: readonly (PreviewedMessage & { readonly print: string })[];
   readonly sentence: string;
   readonly problem: string | null;
 }> = ({ frame, formToken, ownerRef, held, messages, sentence, problem }) => {
   const name = held[0]?.ownerName ?? ownerRef;
-  const query = (index: number): string =>
-    new URLSearchParams({ owner: ownerRef, sentence, message: String(index) }).toString();
+  const query = (index: number, print: string): string =>
+    new URLSearchParams({ owner: ownerRef, sentence, message: String(index), print }).toString();
   return (
     <PageShell title={`What ${name} would get`} section="notices" frame={frame} cautions={true}>
       <p class="back">
@@ -64,7 +64,7 @@ export const PreviewPage: FC<{
           <iframe
             class="message"
             title={`${message.subject}, message ${index + 1}`}
-            src={`/notices/message?${query(index)}`}
+            src={`/notices/message?${query(index, message.print)}`}
             sandbox=""
           />
         </section>
