@@ -9,6 +9,7 @@ import { fenceFrame, yearTicks } from './fence-frame.ts';
 import { fenceLabels } from './fence-labels.ts';
 import type { FenceSeries, SeriesPoint } from './fence-series.ts';
 import { fenceSeries } from './fence-series.ts';
+import { heldText } from './held-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { speedText, speedUnit } from './speed-text.ts';
 import { escapeXml, svgElement } from './svg-element.ts';
@@ -77,7 +78,7 @@ export function drawFenceYears(forecast: FenceForecast, options: FenceYearsOptio
     },
     [
       svgElement('title', { id: `${prefix}-title` }, [escapeXml(words.title(forecast.fenceRef))]),
-      svgElement('desc', { id: `${prefix}-desc` }, [escapeXml(summary(series, words, units))]),
+      svgElement('desc', { id: `${prefix}-desc` }, [escapeXml(summary(series, words, options))]),
       svgElement('rect', { class: 'fy-paper', width: widthPx, height: heightPx, fill: CHART_PALETTE.paper }),
       ...axes(frame, words, units),
       ...bands(series, frame),
@@ -89,10 +90,14 @@ export function drawFenceYears(forecast: FenceForecast, options: FenceYearsOptio
   );
 }
 
-function summary(series: FenceSeries, words: ChartWords, units: DisplayUnits): string {
+function summary(
+  series: FenceSeries,
+  words: ChartWords,
+  { units, language }: Pick<FenceYearsOptions, 'units' | 'language'>,
+): string {
   return words.summary({
     season: series.today.label,
-    snap: speedText(series.today.snapMps.p50, units),
+    snap: heldText(series.today.snapMps.p50, units, language),
     lean: speedText(series.today.leanMps.p50, units),
     gust: speedText(series.designGustMps, units),
   });

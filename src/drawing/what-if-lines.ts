@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Prospect } from '../season/what-if.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
+import { heldText } from './held-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText, speedUnit } from './speed-text.ts';
 import { escapeXml, svgElement } from './svg-element.ts';
@@ -109,7 +110,8 @@ export function drawWhatIfLines(
         ]
       : [],
   );
-  const summary = `Snap speed where nothing is done ${speedText(nothing.seasons[0]!.snapMps, units)} now and ${speedText(nothing.seasons.at(-1)!.snapMps, units)} in ${nothing.seasons.length - 1} seasons; after the works ${speedText(after.seasons[0]!.snapMps, units)} and ${speedText(after.seasons.at(-1)!.snapMps, units)}. Design gust ${speedText(designGustMps, units)}.`;
+  const held = (speedMps: number): string => heldText(speedMps, units, 'en');
+  const summary = `Snap speed where nothing is done ${held(nothing.seasons[0]!.snapMps)} now and ${held(nothing.seasons.at(-1)!.snapMps)} in ${nothing.seasons.length - 1} seasons; after the works ${held(after.seasons[0]!.snapMps)} and ${held(after.seasons.at(-1)!.snapMps)}. Design gust ${speedText(designGustMps, units)}.`;
   const gustY = yOf(designGustMps);
   return svgElement(
     'svg',

@@ -22,7 +22,7 @@ export interface FenceSearch {
 const ORDERS: Readonly<
   Record<SortKey, { readonly index: string; readonly column: string; readonly ties: readonly string[] }>
 > = {
-  worst: { index: 'fence_lines_by_worst', column: 'share', ties: ['ref_key'] },
+  worst: { index: 'fence_lines_by_worst', column: 'worst', ties: ['ref_key'] },
   standing: { index: 'fence_lines_by_standing', column: 'standing_rank', ties: ['tie', 'ref_key'] },
   ref: { index: 'fence_lines_by_ref', column: 'ref_key', ties: [] },
   site: { index: 'fence_lines_by_site', column: 'site_key', ties: ['tie', 'ref_key'] },
@@ -38,7 +38,7 @@ const ORDERS: Readonly<
 };
 
 /**
- * The order of a query, or the same from its end: what has no value last either way, then the weakest against its gust, then
+ * The order of a query, or the same from its end: what has no value last either way, then the worst, then
  * by ref, all of it turned round where it descends.
  */
 function orderOf({ sort, descending }: Pick<FenceQuery, 'sort' | 'descending'>, fromEnd: boolean): RawBuilder<unknown> {
@@ -79,12 +79,19 @@ function textCondition(text: string): RawBuilder<unknown> {
   return classes.length === 0 ? like : sql`(${like} or treatment_class in (${sql.join(classes)}))`;
 }
 
+/** Which lines stand so wherever they are the worst; in columns that the index of every order holds. */
+const STANDS: Readonly<Record<'short' | 'closing', RawBuilder<unknown>>> = {
+  short: sql`(standing_rank <= 1 or ends_rank <= 1)`,
+  closing: sql`(standing_rank >= 2 and coalesce(ends_rank, 3) >= 2 and (standing_rank = 2 or ends_rank = 2))`,
+};
+
 /** What a query asks of a line, apart from site and standing; empty where it asks nothing more. */
 function furtherConditions(query: FenceQuery): readonly RawBuilder<unknown>[] {
-  const { ownerRef, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
+  const { ownerRef, anywhere, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
   const text = query.text.trim();
   return [
     ...(ownerRef === null ? [] : [sql`(owner_ref = ${ownerRef} or second_owner_ref = ${ownerRef})`]),
+    ...(anywhere === null ? [] : [STANDS[anywhere]]),
     ...(endsStanding === null ? [] : [sql`ends_rank = ${RANKED_STANDINGS.indexOf(endsStanding)}`]),
     ...(treatmentClass === null ? [] : [sql`treatment_class = ${treatmentClass}`]),
     ...(builtFrom === null ? [] : [sql`built_to >= ${builtFrom}`]),
@@ -150,6 +157,34 @@ export async function countByRank(
   const counts = [0, 0, 0, 0, 0];
   for (const { rank, fences } of rows) counts[rank] = fences;
   return counts;
+}
+
+/** Fences by the worse of their standings at the line and at the ends. */
+export interface StandsAnywhere {
+  /** Short of the design gust at the line or at the ends. */
+  readonly short: number;
+  /** Those of them that hold it at the line. */
+  readonly shortAtEndsAlone: number;
+  /** Going short within the look-ahead, and short nowhere yet. */
+  readonly closing: number;
+}
+
+/** Counts the fences that are short, or go short, at the line or at the ends. */
+export async function countAnywhere(register: Register, visible: VisibleSites): Promise<StandsAnywhere> {
+  const rows = await rowsOf(
+    register,
+    sql<{ readonly stands: number; readonly line: number; readonly fences: number }>`
+      select stands_rank as stands, standing_rank as line, count(*) as fences
+      from fence_lines indexed by fence_lines_by_stands
+      where stands_rank <= 2 and ${all(siteConditions({ siteRef: null }, visible))} group by 1, 2`,
+  );
+  const sum = (of: (row: (typeof rows)[number]) => boolean): number =>
+    rows.filter(of).reduce((all, { fences }) => all + fences, 0);
+  return {
+    short: sum(({ stands }) => stands <= 1),
+    shortAtEndsAlone: sum(({ stands, line }) => stands <= 1 && line > 1),
+    closing: sum(({ stands }) => stands === 2),
+  };
 }
 
 /** The ids in a query's order between two places, met from whichever end of the order is nearer. */

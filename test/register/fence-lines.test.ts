@@ -15,7 +15,7 @@ const lines = async ({ db }: Register, from: 'fence_lines' | 'fence_lines_now'):
   (
     await sql`select ref, ref_key, site_ref, site_key, owner_ref, second_owner_ref, owner_key, folded, treatment_class,
       installed_earliest, built_from, built_to, standing_rank, ends_rank, short_season, short_year, snap_mps, lean_mps,
-      design_gust_mps, once_in_years, share, tie from ${sql.table(from)} order by ref`.execute(db)
+      design_gust_mps, once_in_years, worst, tie from ${sql.table(from)} order by ref`.execute(db)
   ).rows;
 
 const standings = async ({ db }: Register): Promise<readonly unknown[]> =>
@@ -156,6 +156,62 @@ describe('the lines that lists are read from', () => {
     expect(await lines(register, 'fence_lines')).toHaveLength(10);
   });
 
+  it('order fences of which nothing sound is left by what is at stake', async () => {
+    const { db } = register;
+    const model = (await readRecord(db, 'fences', 'F-1'))!;
+    const rotten = {
+      'A-ordinary': { consequence: 'ordinary', runLengthM: 12 },
+      'B-long': { consequence: 'ordinary', runLengthM: 60 },
+      'C-animals': { consequence: 'livestock', runLengthM: 12 },
+      'D-path': { consequence: 'over-footpath', runLengthM: 12 },
+      'E-high': { consequence: 'other-high', runLengthM: 12 },
+      'F-pool': { consequence: 'pool-barrier', runLengthM: 12 },
+      'G-pool-long': { consequence: 'pool-barrier', runLengthM: 24 },
+      'H-danger': { consequence: 'ordinary', runLengthM: 12 },
+      'I-a-percent-more': { consequence: 'pool-barrier', runLengthM: 60 },
+    } as const;
+    const refs = Object.keys(rotten);
+    await upsertRecords(
+      db,
+      'fences',
+      Object.entries(rotten).map(([ref, of]) => ({ ...model, ref, ...of })),
+      NOW,
+    );
+    for (const [n, ref] of refs.entries()) {
+      // all under 5 mph, the ordinary one the weakest; the last holds some per cent of its gust
+      const snap_mps = ref === 'I-a-percent-more' ? 3 : 0.2 + n * 0.2;
+      await db
+        .insertInto('forecasts')
+        .values({ ...forecastOf(ref, 1, sweepId), snap_mps, design_gust_mps: 45 })
+        .execute();
+    }
+    await db
+      .insertInto('office_notices')
+      .values({
+        fence_ref: 'H-danger',
+        matter: 'dangerous',
+        occasion: 'broken 4',
+        facts: '{}',
+        sweep_id: sweepId,
+        created_at: NOW,
+        settled_at: null,
+      })
+      .execute();
+    await kept();
+    const worst = async (): Promise<readonly string[]> =>
+      (await listFences(register, EVERY_FENCE)).rows.map(({ ref }) => ref).filter((ref) => refs.includes(ref));
+    const byStake = ['G-pool-long', 'F-pool', 'E-high', 'D-path', 'C-animals', 'B-long', 'A-ordinary'];
+    expect(await worst()).toEqual(['H-danger', ...byStake, 'I-a-percent-more']);
+    // dealt with: what stands beside it counts again
+    await db.updateTable('office_notices').set({ settled_at: NOW }).execute();
+    await kept();
+    expect((await worst()).indexOf('H-danger')).toBe(7);
+    // the record changes, no sweep in between
+    await upsertRecords(db, 'fences', [{ ...model, ref: 'A-ordinary', ...rotten['F-pool'], runLengthM: 90 }], NOW);
+    await kept();
+    expect((await worst())[0]).toBe('A-ordinary');
+  });
+
   describe('found, many or few', () => {
     const COUNT = 3_400;
     const order = (query: Partial<FenceQuery>): Promise<readonly string[]> => everyRef({ ...EVERY_FENCE, ...query });
@@ -214,6 +270,8 @@ describe('the lines that lists are read from', () => {
         { text: 'z-', standing: 'short' },
         { endsStanding: 'clear' },
         { shortFrom: 2028, shortTo: 2030 },
+        { anywhere: 'short' },
+        { anywhere: 'closing', builtTo: 2000 },
         { builtFrom: 2001, builtTo: 2001 },
         { treatmentClass: 'heavy-duty', standing: 'closing' },
         { text: 'heavy', shortFrom: 2029 },
@@ -245,6 +303,15 @@ describe('the lines that lists are read from', () => {
         ).count;
       const found = async (query: Partial<FenceQuery>): Promise<number> =>
         (await listFences(register, { ...EVERY_FENCE, ...query })).found;
+      const short = sql<boolean>`(standing in ('short', 'short from new') or ends_standing in ('short', 'short from new'))`;
+      expect(await found({ anywhere: 'short' })).toBe(await plain(short));
+      const closing = sql<boolean>`not coalesce(${short}, false) and (standing = 'closing' or ends_standing = 'closing')`;
+      expect(await found({ anywhere: 'closing' })).toBe(await plain(closing));
+      expect((await listFences(register, EVERY_FENCE)).anywhere).toEqual({
+        short: await plain(short),
+        shortAtEndsAlone: await plain(sql<boolean>`${short} and standing in ('closing', 'clear')`),
+        closing: await plain(closing),
+      });
       expect(await found({ builtFrom: 2000, builtTo: 2004 })).toBe(
         await plain(sql<boolean>`installed_latest >= '2000' and installed_earliest < '2005'`),
       );

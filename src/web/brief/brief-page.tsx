@@ -77,9 +77,9 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
       )}
       <p>
         {`Of ${countWords(fences - unswept, 'fence')}, `}
-        <a href="/fences?standing=short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
+        <a href="/fences?standing=any-short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
         {` of the design gust now, at the line or at the ends, and `}
-        <a href="/fences?standing=closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
+        <a href="/fences?standing=any-closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
         {behind.length === 0 ? (
           short > 0 && 'Each short fence has a visit.'
         ) : (

@@ -1,6 +1,7 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { heldText, isNextToNothing } from '../../drawing/held-text.ts';
 import { onceInYearsCell } from '../../drawing/quantity-text.ts';
 import { drawSnapBar } from '../../drawing/snap-bar.ts';
 import { speedText } from '../../drawing/speed-text.ts';
@@ -131,7 +132,11 @@ const Row: FC<{ readonly row: FenceRow; readonly words: ListWords; readonly lang
           <span class="muted">{words.notSwept}</span>
         )}
         {swept && raw(drawSnapBar(swept))}
-        {swept && <span class="small">{words.holds(sharePercent(swept))}</span>}
+        {swept && (
+          <span class="small">
+            {isNextToNothing(swept.snapMps, row.units) ? words.holdsNothing : words.holds(sharePercent(swept))}
+          </span>
+        )}
       </td>
       <td data-label={columns.ends} class="ends nowrap rest">
         {swept?.endsStanding ? (
@@ -144,7 +149,7 @@ const Row: FC<{ readonly row: FenceRow; readonly words: ListWords; readonly lang
         {shortSeasonText(row, words)}
         {isHeldBack(row) && <span class="small">{words.lessThanMargin}</span>}
       </td>
-      <Figure label={columns.snap} text={swept ? speedText(swept.snapMps, row.units) : '–'} />
+      <Figure label={columns.snap} text={swept ? heldText(swept.snapMps, row.units, language) : '–'} />
       <Figure rest label={columns.lean} text={swept ? speedText(swept.leanMps, row.units) : '–'} />
       <Figure label={columns.gust} text={swept ? speedText(swept.designGustMps, row.units) : '–'} />
       <Figure rest label={columns.once} text={swept ? onceInYearsCell(swept.onceInYears) : '–'} />

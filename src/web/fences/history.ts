@@ -1,5 +1,6 @@
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { outcomeText, readingText } from '../../drawing/evidence-text.ts';
+import { heldText } from '../../drawing/held-text.ts';
 import { type DisplayUnits, speedText } from '../../drawing/speed-text.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
 import type { Works } from '../../forecast/works.ts';
@@ -123,7 +124,7 @@ export function fenceHistory(
       kind: posts === 'ends' ? words.ends : words.standing,
       what:
         before === null ? words.first(standingWord(after)) : words.change(standingWord(before), standingWord(after)),
-      more: words.held(speedText(snapMps, units), speedText(designGustMps, units)),
+      more: words.held(heldText(snapMps, units, language), speedText(designGustMps, units)),
     })),
     ...notices.map((notice) => ({
       day: notice.decidedAt.slice(0, 10),

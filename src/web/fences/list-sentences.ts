@@ -6,7 +6,7 @@ import type { SweepStatus } from '../../service/service-view.ts';
 import { momentText } from '../frame/moment-text.ts';
 import { LIST_WORDS } from './list-words.ts';
 
-type Counted = Pick<FencePage, 'counts' | 'total' | 'unswept'>;
+type Counted = Pick<FencePage, 'anywhere' | 'total' | 'unswept'>;
 
 interface SummaryOptions {
   readonly lookAheadSeasons: number;
@@ -45,10 +45,22 @@ function unsweptSentence({ total, unswept }: Counted, way: string, spanish: bool
     : `${countText(unswept)} of ${countText(total)} fences ${unswept === 1 ? 'is' : 'are'} not computed yet: ${way}.`;
 }
 
-/** How the computed fences stand. */
-function computedSentence({ counts, total, unswept }: Counted, lookAheadSeasons: number): string {
-  const short = counts.short + counts['short from new'];
-  const more = counts.closing;
+/** Which of the short fences hold their gust at the line; empty where none does. */
+function atEnds({ short, shortAtEndsAlone }: Counted['anywhere']): string {
+  if (shortAtEndsAlone === 0) return '';
+  if (shortAtEndsAlone === short) return short === 1 ? ', at its ends only' : ', all of them at their ends only';
+  return `, ${countText(shortAtEndsAlone)} of them at ${shortAtEndsAlone === 1 ? 'its' : 'their'} ends only`;
+}
+
+function atEndsInSpanish({ short, shortAtEndsAlone }: Counted['anywhere']): string {
+  if (shortAtEndsAlone === 0) return '';
+  if (shortAtEndsAlone === short) return short === 1 ? ', solo en los extremos' : ', todas solo en los extremos';
+  return `, ${countText(shortAtEndsAlone)} de ellas solo en los extremos`;
+}
+
+/** How the computed fences stand, at the line or at the ends. */
+function computedSentence({ anywhere, total, unswept }: Counted, lookAheadSeasons: number): string {
+  const { short, closing: more } = anywhere;
   const within =
     lookAheadSeasons === 1
       ? 'within one season'
@@ -56,17 +68,16 @@ function computedSentence({ counts, total, unswept }: Counted, lookAheadSeasons:
   const kind = unswept === 0 ? '' : 'computed ';
   const computed = total - unswept;
   if (computed === 1) {
-    if (short === 1) return `The ${kind}fence is short of its design gust now.`;
+    if (short === 1) return `The ${kind}fence is short of its design gust now${atEnds(anywhere)}.`;
     return `The ${kind}fence is not short of its design gust now; it ${more === 1 ? 'goes' : 'does not go'} short ${within}.`;
   }
-  const now = `${short === 0 ? 'None' : countText(short)} of ${countText(computed)} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now`;
+  const now = `${short === 0 ? 'None' : countText(short)} of ${countText(computed)} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now${atEnds(anywhere)}`;
   if (more === 0) return `${now}; ${short === 0 ? 'none' : 'no other'} goes short ${within}.`;
   return `${now}; ${countText(more)}${short === 0 ? '' : ' more'} ${more === 1 ? 'goes' : 'go'} short ${within}.`;
 }
 
-function computedInSpanish({ counts, total, unswept }: Counted, lookAheadSeasons: number): string {
-  const short = counts.short + counts['short from new'];
-  const more = counts.closing;
+function computedInSpanish({ anywhere, total, unswept }: Counted, lookAheadSeasons: number): string {
+  const { short, closing: more } = anywhere;
   const within =
     lookAheadSeasons === 1 ? 'en una temporada' : `en ${lookAheadSeasons === 2 ? 'dos' : lookAheadSeasons} temporadas`;
   const computed = countText(total - unswept);
@@ -74,7 +85,7 @@ function computedInSpanish({ counts, total, unswept }: Counted, lookAheadSeasons
   const now =
     short === 0
       ? `Ninguna de ${computed} ${kind} deja hoy de aguantar su ráfaga de diseño`
-      : `${countText(short)} de ${computed} ${kind} ya no ${short === 1 ? 'aguanta' : 'aguantan'} su ráfaga de diseño`;
+      : `${countText(short)} de ${computed} ${kind} ya no ${short === 1 ? 'aguanta' : 'aguantan'} su ráfaga de diseño${atEndsInSpanish(anywhere)}`;
   if (more === 0) return `${now}; ninguna otra deja de aguantarla ${within}.`;
   return `${now}; ${countText(more)} más ${more === 1 ? 'deja' : 'dejan'} de aguantarla ${within}.`;
 }
@@ -139,6 +150,7 @@ export function shownSentence(page: FencePage, query: FenceQuery, language: Char
   const text = query.text.trim();
   const parts = [
     ...(query.standing === null ? [] : [words.standings[query.standing]]),
+    ...(query.anywhere === null ? [] : [words.anywhere[query.anywhere]]),
     ...(query.endsStanding === null
       ? []
       : [en ? `ends ${query.endsStanding}` : `extremos: ${words.standings[query.endsStanding]}`]),

@@ -1,5 +1,6 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
+import { heldText, isNextToNothing, NOTHING_LEFT } from '../../drawing/held-text.ts';
 import { figureText, onceInWords, percentText } from '../../drawing/quantity-text.ts';
 import { type DisplayUnits, speedText } from '../../drawing/speed-text.ts';
 import { drawWhatIfLines } from '../../drawing/what-if-lines.ts';
@@ -66,9 +67,9 @@ export const WhatIfPage: FC<WhatIfPageProps> = (props) => {
 
 function leadSentence({ nothing, chosen, designGustMps }: WorksCompared, units: DisplayUnits): string {
   const now = nothing.seasons[0]!;
-  const before = `In season ${now.label}, as it is, it breaks in a gust of ${speedText(now.snapMps, units)}; its design gust is ${speedText(designGustMps, units)}.`;
+  const before = `In season ${now.label}, as it is, ${isNextToNothing(now.snapMps, units) ? NOTHING_LEFT.en.replace(/^N/, 'n') : `it breaks in a gust of ${speedText(now.snapMps, units)}`}; its design gust is ${speedText(designGustMps, units)}.`;
   if (!chosen) return `${before} Choose what might be done, and see both side by side.`;
-  return `${before} After the ${chosen.option.parts.map(({ kind }) => worksName(kind)).join(' and the ')} it would break at ${speedText(chosen.seasons[0]!.snapMps, units)}.`;
+  return `${before} After the ${chosen.option.parts.map(({ kind }) => worksName(kind)).join(' and the ')} it would break at ${heldText(chosen.seasons[0]!.snapMps, units, 'en')}.`;
 }
 
 const ChoiceForm: FC<{ readonly path: string; readonly choice: readonly RecipePart[] }> = ({ path, choice }) => {
@@ -121,7 +122,7 @@ function rowsOf(
   return [
     ['Standing', ...both((each) => each.standing)],
     ['Ends', ...both((each) => each.endsStanding ?? '–')],
-    ['Snap speed', ...both((each) => speedText(first(each).snapMps, units))],
+    ['Snap speed', ...both((each) => heldText(first(each).snapMps, units, 'en'))],
     ['Snap speed, ends', ...both(ends)],
     ['Lean speed', ...both((each) => speedText(first(each).leanMps, units))],
     ['Short season', ...both((each) => each.shortSeason ?? 'not within 30')],
