@@ -20,6 +20,7 @@ import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import type { Clock } from './clock.ts';
 import { officeToday } from './crew-sheets.ts';
 import { type HoursAhead, hoursAhead } from './hours-ahead.ts';
+import { type OwnerDays, ownerDaysAhead } from './owner-days.ts';
 
 /** Weeks whose hours the brief shows. */
 const WEEKS_SHOWN = 6;
@@ -69,6 +70,8 @@ export interface SeasonBrief {
     readonly office: number;
     readonly outbox: Readonly<Record<OutboxState, number>>;
   };
+  /** What owners said of the days of visits to come. */
+  readonly ownerDays: OwnerDays;
   readonly visits: {
     readonly thisWeek: readonly Visit[];
     /** Missed within the last two weeks. */
@@ -139,6 +142,7 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
       office: await countOfficeNotices(register),
       outbox: await countOutbox(register),
     },
+    ownerDays: await ownerDaysAhead(register, today),
     visits: {
       thisWeek: await listVisits(db, {
         from: monday,
