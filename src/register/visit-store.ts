@@ -122,6 +122,16 @@ export async function visitHistory(db: RegisterDb, uid: string): Promise<readonl
   }));
 }
 
+/** First day of the latest visit in some states; null where there is none. */
+export async function lastVisitDay(db: RegisterDb, states: readonly VisitState[]): Promise<CalendarDay | null> {
+  const { last } = await db
+    .selectFrom('visits')
+    .select((eb) => eb.fn.max('first_day').as('last'))
+    .where('state', 'in', states)
+    .executeTakeFirstOrThrow();
+  return last;
+}
+
 /** Number of the newest change of any visit, 0 before the first: as long as it stays, all visits are as they were. */
 export async function newestVisitChange(db: RegisterDb): Promise<number> {
   const { newest } = await db

@@ -19,12 +19,11 @@ import { mondayOf } from '../season/visit/week-of-day.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import type { Clock } from './clock.ts';
 import { officeToday } from './crew-sheets.ts';
-import { crewsTogether, type HoursAhead, hoursAhead } from './hours-ahead.ts';
+import { type HoursAhead, hoursAhead, inFewColumns } from './hours-ahead.ts';
+import { type OwnerDays, ownerDaysAhead } from './owner-days.ts';
 
 /** Weeks whose hours the brief shows. */
 const WEEKS_SHOWN = 6;
-/** Crews whose hours it shows side by side; more are added up. */
-const CREWS_SHOWN = 6;
 /** Changes of standing that it names; the rest is counted. */
 const CHANGES_NAMED = 6;
 /** Dangerous fences that it names. */
@@ -61,6 +60,8 @@ export interface SeasonBrief {
     readonly office: number;
     readonly outbox: Readonly<Record<OutboxState, number>>;
   };
+  /** What owners said of the days of visits to come. */
+  readonly ownerDays: OwnerDays;
   readonly visits: {
     readonly thisWeek: readonly Visit[];
     /** Missed within the last two weeks. */
@@ -86,7 +87,6 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
   const today = await officeToday(register, now);
   const monday = mondayOf(today);
   const plans = await listPlanHeads(db);
-  const hours = await hoursAhead(register, { today, weeks: WEEKS_SHOWN });
   return {
     today,
     danger: await listDangerousFences(register, { since: sweep?.startedAt ?? '', most: DANGERS_NAMED }),
@@ -98,13 +98,14 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
           isFirstSweep: !(await finishedBefore(register, sweep.id)),
         }
       : { counts: [], named: [], isFirstSweep: true },
-    hours: hours.crews.length > CREWS_SHOWN ? crewsTogether(hours) : hours,
+    hours: inFewColumns(await hoursAhead(register, { today, weeks: WEEKS_SHOWN })),
     plan: { inForce: plans.find(({ state }) => state === 'accepted') ?? null, newest: plans[0] ?? null },
     mail: {
       held: await countHeldNotices(register),
       office: await countOfficeNotices(register),
       outbox: await countOutbox(register),
     },
+    ownerDays: await ownerDaysAhead(register, today),
     visits: {
       thisWeek: await listVisits(db, {
         from: monday,

@@ -76,9 +76,15 @@ const WEEKEND: readonly number[] = [0, 6];
 /** Hours of a crew's people on a day, by its ref; none at the weekend, nor of a crew that nobody knows [h]. */
 export function crewHoursOn(crews: readonly CrewInRegister[]): (crewRef: string, day: CalendarDay) => number {
   const timesOf = new Map(crews.map(({ ref, times }) => [ref, times]));
+  const known = new Map<string, number>();
   return (crewRef, day) => {
+    const key = `${day} ${crewRef}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
     const times = timesOf.get(crewRef);
     const isWeekend = WEEKEND.includes(new Date(`${day}T00:00:00Z`).getUTCDay());
-    return times && !isWeekend ? personHoursOn(times, day) : 0;
+    const hours = times && !isWeekend ? personHoursOn(times, day) : 0;
+    known.set(key, hours);
+    return hours;
   };
 }

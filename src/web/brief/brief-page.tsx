@@ -13,6 +13,7 @@ import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { causeClause, changesSentence, changeWords } from './change-sentences.ts';
 import { DangerPart } from './danger-part.tsx';
 import { HoursPart } from './hours-part.tsx';
+import { OwnerDaysPart } from './owner-days-part.tsx';
 import { openingSentence, regionName, seasonClause, stripSeasons, windowWords } from './season-sentences.ts';
 import { VisitsPart, WaitingPart } from './waiting-part.tsx';
 
@@ -41,6 +42,7 @@ export const BriefPage: FC<BriefPageProps> = (props) => {
         {regions.length === 0 ? <Nothing /> : <FencesPart {...props} />}
         <ChangesPart {...props} />
         <WaitingPart brief={brief} catchesMail={frame.catchesMail} />
+        <OwnerDaysPart said={brief.ownerDays} today={today} />
         <VisitsPart brief={brief} />
         <HoursPart brief={brief} />
       </div>
