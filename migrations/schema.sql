@@ -321,8 +321,11 @@ CREATE INDEX fence_lines_of_site on fence_lines (site_ref);
 
 CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
   when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank or old.ends_rank is not new.ends_rank begin
-  update register_standings set fences = fences - 1 where standing_rank = coalesce(old.standing_rank, 4);
-  update register_standings set fences = fences + 1 where standing_rank = coalesce(new.standing_rank, 4);
+  update register_standings set fences = fences - 1
+    where standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
+  insert into register_standings (standing_rank, ends_rank, fences)
+    values (coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
   update site_standings set fences = fences - 1
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
   insert into site_standings (site_ref, standing_rank, ends_rank, fences)
@@ -331,14 +334,17 @@ CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
 end;
 
 CREATE TRIGGER fence_lines_counted_in after insert on fence_lines begin
-  update register_standings set fences = fences + 1 where standing_rank = coalesce(new.standing_rank, 4);
+  insert into register_standings (standing_rank, ends_rank, fences)
+    values (coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
   insert into site_standings (site_ref, standing_rank, ends_rank, fences)
     values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
-  update register_standings set fences = fences - 1 where standing_rank = coalesce(old.standing_rank, 4);
+  update register_standings set fences = fences - 1
+    where standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
   update site_standings set fences = fences - 1
     where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
 end;
@@ -999,9 +1005,11 @@ CREATE TABLE register_changes (
 ) strict;
 
 CREATE TABLE register_standings (
-  standing_rank integer primary key not null check (standing_rank between 0 and 4),
-  fences integer not null check (fences >= 0)
-) strict;
+  standing_rank integer not null check (standing_rank between 0 and 4),
+  ends_rank integer not null check (ends_rank between 0 and 4),
+  fences integer not null check (fences >= 0),
+  primary key (standing_rank, ends_rank)
+) strict, without rowid;
 
 CREATE TABLE season_plans (
   number integer primary key autoincrement,

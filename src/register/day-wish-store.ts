@@ -31,6 +31,18 @@ export async function addDayWish(db: RegisterDb, wish: DayWish): Promise<void> {
     .execute();
 }
 
+/** The visits, proposed and not over, whose days some owner has marked. */
+export async function proposedWithWishes(db: RegisterDb, today: CalendarDay): Promise<readonly string[]> {
+  const rows = await db
+    .selectFrom('visits')
+    .select('uid')
+    .where('state', '=', 'proposed')
+    .where('last_day', '>=', today)
+    .where('uid', 'in', db.selectFrom('day_wishes').select('visit_uid'))
+    .execute();
+  return rows.map(({ uid }) => uid);
+}
+
 /** What counts of the marks for some visits: the newest of each owner for each visit and week, oldest first. */
 export async function listDayWishes(db: RegisterDb, visitUids: readonly string[]): Promise<readonly DayWish[]> {
   if (visitUids.length === 0) return [];

@@ -123,8 +123,12 @@ function linesWith(query: FenceQuery, visible: VisibleSites): RawBuilder<unknown
   return sql`(select rowid as found from fence_text where fence_text match ${text}) cross join fence_lines on id = found`;
 }
 
-interface RankRow {
-  readonly rank: number;
+/** Rank of a fence that was not swept yet; of ends that have no standing of their own. */
+const NOT_SWEPT = 4;
+
+interface RanksRow {
+  readonly line: number;
+  readonly ends: number;
   readonly fences: number;
 }
 
@@ -140,22 +144,30 @@ async function rowsOf<R>({ db }: Register, statement: RawBuilder<R>): Promise<re
   return (await statement.execute(db)).rows;
 }
 
+/** How many fences have a rank at the line and a rank at the ends, of the sites that a query and its asker leave: the database counts them. */
+const countedByRanks = (
+  register: Register,
+  query: Pick<FenceQuery, 'siteRef'>,
+  visible: VisibleSites,
+): Promise<readonly RanksRow[]> => {
+  const conditions = siteConditions(query, visible);
+  return rowsOf(
+    register,
+    conditions.length === 0
+      ? sql<RanksRow>`select standing_rank as line, ends_rank as ends, fences from register_standings`
+      : sql<RanksRow>`select standing_rank as line, ends_rank as ends, sum(fences) as fences from site_standings
+          where ${all(conditions)} group by 1, 2`,
+  );
+};
+
 /** Fences of each standing by its rank, 4 for those not swept, of the sites that a query and its asker leave. */
 export async function countByRank(
   register: Register,
   query: Pick<FenceQuery, 'siteRef'>,
   visible: VisibleSites,
 ): Promise<readonly number[]> {
-  const conditions = siteConditions(query, visible);
-  const rows = await rowsOf(
-    register,
-    conditions.length === 0
-      ? sql<RankRow>`select standing_rank as rank, fences from register_standings`
-      : sql<RankRow>`select standing_rank as rank, sum(fences) as fences from site_standings
-          where ${all(conditions)} group by standing_rank`,
-  );
   const counts = [0, 0, 0, 0, 0];
-  for (const { rank, fences } of rows) counts[rank] = fences;
+  for (const { line, fences } of await countedByRanks(register, query, visible)) counts[line]! += fences;
   return counts;
 }
 
@@ -171,19 +183,13 @@ export interface StandsAnywhere {
 
 /** Counts the fences that are short, or go short, at the line or at the ends. */
 export async function countAnywhere(register: Register, visible: VisibleSites): Promise<StandsAnywhere> {
-  const rows = await rowsOf(
-    register,
-    sql<{ readonly stands: number; readonly line: number; readonly fences: number }>`
-      select stands_rank as stands, standing_rank as line, count(*) as fences
-      from fence_lines indexed by fence_lines_by_stands
-      where stands_rank <= 2 and ${all(siteConditions({ siteRef: null }, visible))} group by 1, 2`,
-  );
-  const sum = (of: (row: (typeof rows)[number]) => boolean): number =>
-    rows.filter(of).reduce((all, { fences }) => all + fences, 0);
+  const rows = (await countedByRanks(register, { siteRef: null }, visible)).filter(({ line }) => line < NOT_SWEPT);
+  const sum = (of: (row: RanksRow) => boolean): number =>
+    rows.filter(of).reduce((counted, { fences }) => counted + fences, 0);
   return {
-    short: sum(({ stands }) => stands <= 1),
-    shortAtEndsAlone: sum(({ stands, line }) => stands <= 1 && line > 1),
-    closing: sum(({ stands }) => stands === 2),
+    short: sum(({ line, ends }) => Math.min(line, ends) <= 1),
+    shortAtEndsAlone: sum(({ line, ends }) => line > 1 && ends <= 1),
+    closing: sum(({ line, ends }) => Math.min(line, ends) === 2),
   };
 }
 

@@ -34,11 +34,25 @@ interface CountRow extends Omit<RegionCounts, 'window' | 'shortUnvisited'>, Seas
   readonly shortVisited: number;
 }
 
+/** Short fences of each site that have a proposed or confirmed visit to come. */
+const visitedFrom = (today: CalendarDay) => sql`
+  select planned.site_ref as site_ref, count(*) as fences from (
+    select distinct visits.site_ref as site_ref, visit_items.fence_ref as fence_ref
+    from visits join visit_items on visit_items.uid = visits.uid
+    where visits.state in ('proposed', 'confirmed') and visits.last_day >= ${today}
+  ) as planned join fence_lines on fence_lines.ref = planned.fence_ref
+  where standing_rank is not null and min(standing_rank, coalesce(ends_rank, ${NOT_SWEPT})) <= ${SHORT}
+  group by planned.site_ref`;
+
 /**
  * Counts the fences of every region and storm season, by region. Reads what the database counts itself, and the visits to come.
- * @param today visits whose last day is before it are past
+ * @param today visits whose last day is before it are past; null: visits are not looked at, and no short fence counts as visited
  */
-export async function countFencesByRegion({ db }: Register, today: CalendarDay): Promise<readonly RegionCounts[]> {
+export async function countFencesByRegion(
+  { db }: Register,
+  today: CalendarDay | null,
+): Promise<readonly RegionCounts[]> {
+  const visited = today === null ? sql`select '' as site_ref, 0 as fences where false` : visitedFrom(today);
   const { rows } = await sql<CountRow>`
     with of_site as (
       select site_ref,
@@ -47,15 +61,7 @@ export async function countFencesByRegion({ db }: Register, today: CalendarDay):
         sum(case when standing_rank <> ${NOT_SWEPT} and min(standing_rank, ends_rank) <= ${SHORT} then fences else 0 end) as short,
         sum(case when standing_rank <> ${NOT_SWEPT} and min(standing_rank, ends_rank) = ${CLOSING} then fences else 0 end) as closing
       from site_standings where fences > 0 group by site_ref
-    ), visited as (
-      select planned.site_ref as site_ref, count(*) as fences from (
-        select distinct visits.site_ref as site_ref, visit_items.fence_ref as fence_ref
-        from visits join visit_items on visit_items.uid = visits.uid
-        where visits.state in ('proposed', 'confirmed') and visits.last_day >= ${today}
-      ) as planned join fence_lines on fence_lines.ref = planned.fence_ref
-      where standing_rank is not null and min(standing_rank, coalesce(ends_rank, ${NOT_SWEPT})) <= ${SHORT}
-      group by planned.site_ref
-    )
+    ), visited as (${visited})
     select sites.region as region,
       coalesce(storm_seasons.opens, sites.season_opens) as opens,
       coalesce(storm_seasons.closes, sites.season_closes) as closes,

@@ -3,7 +3,7 @@ import { listRecords } from '../register/record-store.ts';
 import { countFencesByRegion } from '../register/season-counts.ts';
 import { listVisitSpans } from '../register/visit-spans.ts';
 import { regionSeason } from '../season/region-season.ts';
-import { type HoursBefore, hoursBefore } from '../season/visit/hours-before.ts';
+import { type HoursBefore, hoursBefore, hoursTaken } from '../season/visit/hours-before.ts';
 import { hoursLedger, type LedgerCell, type LedgerWeek } from '../season/visit/hours-ledger.ts';
 import { mondayOf } from '../season/visit/week-of-day.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
@@ -43,7 +43,7 @@ async function openingDays(
   today: CalendarDay,
 ): Promise<readonly Pick<OpeningAhead, 'opensOn' | 'regions'>[]> {
   const regionsOf = new Map<CalendarDay, Set<string>>();
-  for (const { window, region, seasonName } of await countFencesByRegion(register, today)) {
+  for (const { window, region, seasonName } of await countFencesByRegion(register, null)) {
     const season = regionSeason(window, today);
     if (season.kind === 'all year') continue;
     const opensOn = season.nextOpening;
@@ -81,13 +81,14 @@ export async function hoursAhead(
   const visits = await listVisitSpans(db, { from: today, to: LAST_DAY, states: ['proposed', 'confirmed'] });
   const end = addDays(mondays.at(-1) ?? first, REST_OF_WEEK);
   const shown = visits.filter(({ firstDay }) => firstDay <= end);
+  const taken = hoursTaken(visits, today, hoursOn);
   const crewRefs = crews.map(({ ref }) => ref);
   return {
     crews: crews.map(({ ref, name }) => ({ ref, name })),
     weeks: hoursLedger({ crews, weeks: mondays, visits: shown, today, hoursOn }),
     openings: (await openingDays(register, today)).map((opening) => ({
       ...opening,
-      crews: hoursBefore({ crewRefs, visits, today, opensOn: opening.opensOn, hoursOn }),
+      crews: hoursBefore({ crewRefs, taken, today, opensOn: opening.opensOn, hoursOn }),
     })),
     daysOffAhead: (await listRecords(db, 'days-off')).filter(({ lastDay }) => lastDay >= today).length,
   };

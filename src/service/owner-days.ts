@@ -1,11 +1,14 @@
 import type { Register } from '../register/database.ts';
-import { listDayWishes } from '../register/day-wish-store.ts';
+import { proposedWithWishes } from '../register/day-wish-store.ts';
 import { listOwnerAnswers } from '../register/owner-answer-store.ts';
 import { recordsWhereIn } from '../register/record-store.ts';
 import { listVisits } from '../register/visit-store.ts';
 import type { Visit } from '../season/visit/visit.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { daysOfVisit, type VisitDays } from './visit-days.ts';
+
+/** Choices that are looked at, the newest: of more than a season's nothing is still to come. */
+const MOST_ANSWERS = 1_000;
 
 /** A day that an owner chose, of a visit that is still to come on it. */
 export interface ChosenDay {
@@ -34,26 +37,25 @@ export interface OwnerDays {
 /** What owners chose and marked of the days of visits that are proposed or confirmed and not over. */
 export async function ownerDaysAhead(register: Register, today: CalendarDay): Promise<OwnerDays> {
   const { db } = register;
-  const ahead = await listVisits(db, { from: today, states: ['proposed', 'confirmed'] });
+  const answers = await listOwnerAnswers(db, { kind: 'day chosen', limit: MOST_ANSWERS });
+  const marks = await proposedWithWishes(db, today);
+  const ahead = await listVisits(db, {
+    uids: [...new Set([...answers.map(({ subject }) => subject), ...marks])],
+    from: today,
+    states: ['proposed', 'confirmed'],
+  });
   const byUid = new Map(ahead.map((visit) => [visit.uid, visit]));
   const taken = new Set<string>();
-  const chosen = (await listOwnerAnswers(db, { kind: 'day chosen' })).flatMap(
-    ({ subject, detail, ownerName, ownerRef, at }): readonly ChosenDay[] => {
-      const visit = byUid.get(subject);
-      const { day, proposed } = JSON.parse(detail) as { readonly day: string; readonly proposed: string };
-      // the newest answer comes first; a day that the office has changed since is nobody's choice any more
-      if (visit?.state !== 'confirmed' || visit.firstDay !== day || taken.has(subject)) return [];
-      taken.add(subject);
-      return [{ visit, ownerName: ownerName ?? ownerRef, proposed, at }];
-    },
-  );
-  const proposed = ahead.filter(({ state }) => state === 'proposed');
-  const wishes = await listDayWishes(
-    db,
-    proposed.map(({ uid }) => uid),
-  );
+  const chosen = answers.flatMap(({ subject, detail, ownerName, ownerRef, at }): readonly ChosenDay[] => {
+    const visit = byUid.get(subject);
+    const { day, proposed } = JSON.parse(detail) as { readonly day: string; readonly proposed: string };
+    // the newest answer comes first; a day that the office has changed since is nobody's choice any more
+    if (visit?.state !== 'confirmed' || visit.firstDay !== day || taken.has(subject)) return [];
+    taken.add(subject);
+    return [{ visit, ownerName: ownerName ?? ownerRef, proposed, at }];
+  });
   const marked: MarkedVisit[] = [];
-  for (const visit of proposed.filter(({ uid }) => wishes.some(({ visitUid }) => visitUid === uid))) {
+  for (const visit of ahead.filter(({ uid }) => marks.includes(uid))) {
     const days = await daysOfVisit(register, visit, today);
     if (days && days.answered.length > 0) marked.push({ visit, days });
   }

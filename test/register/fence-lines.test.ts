@@ -95,11 +95,15 @@ describe('the lines that lists are read from', () => {
     expect(await lines(register, 'fence_lines')).toEqual(await lines(register, 'fence_lines_now'));
     expect(await standings(register)).toEqual(await standingsAnew(register));
     expect(
-      await inAll(register, sql`select standing_rank, fences from register_standings where fences > 0 order by 1`),
+      await inAll(
+        register,
+        sql`select standing_rank, ends_rank, fences from register_standings where fences > 0 order by 1, 2`,
+      ),
     ).toEqual(
       await inAll(
         register,
-        sql`select coalesce(standing_rank, 4) as standing_rank, count(*) as fences from fence_lines_now group by 1 order by 1`,
+        sql`select coalesce(standing_rank, 4) as standing_rank, coalesce(ends_rank, 4) as ends_rank, count(*) as fences
+          from fence_lines_now group by 1, 2 order by 1, 2`,
       ),
     );
     expect(

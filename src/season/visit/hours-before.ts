@@ -11,42 +11,59 @@ export interface HoursBefore {
   readonly left: number;
 }
 
+/** Hours that visits take, by crew and day [h]. */
+export type HoursTaken = ReadonlyMap<string, ReadonlyMap<CalendarDay, number>>;
+
+/**
+ * Adds up what visits take of each crew's days [h]. As in the ledger: of a visit whose days are gone nothing is counted, of one that
+ * runs all that it takes of this week.
+ * @param visits proposed and confirmed ones
+ */
+export function hoursTaken(visits: readonly VisitSpan[], today: CalendarDay, hoursOn: HoursOn): HoursTaken {
+  const taken = new Map<string, Map<CalendarDay, number>>();
+  for (const visit of visits) {
+    if (visit.lastDay < today) continue;
+    const days = taken.get(visit.crewRef) ?? new Map<CalendarDay, number>();
+    taken.set(visit.crewRef, days);
+    for (const [day, hours] of hoursByDay(visit, hoursOn)) days.set(day, (days.get(day) ?? 0) + hours);
+  }
+  return taken;
+}
+
 /**
  * The hours of every crew on the days from today to the day before an opening, and what visits leave of them: of the week in
  * which the season opens only the days before it are counted [h].
- * @param visits proposed and confirmed ones; what of them lies outside those days is not counted
+ * @param taken by visits; what of it lies outside those days is not counted
  */
 export function hoursBefore({
   crewRefs,
-  visits,
+  taken,
   today,
   opensOn,
   hoursOn,
 }: {
   readonly crewRefs: readonly string[];
-  readonly visits: readonly VisitSpan[];
+  readonly taken: HoursTaken;
   readonly today: CalendarDay;
   readonly opensOn: CalendarDay;
   readonly hoursOn: HoursOn;
 }): readonly HoursBefore[] {
-  const taken = new Map<string, number>();
-  for (const visit of visits) {
-    // as in the ledger: of a visit whose days are gone nothing is counted, of one that runs all that it takes of this week
-    if (visit.lastDay < today) continue;
-    for (const [day, hours] of hoursByDay(visit, hoursOn)) {
-      if (day >= opensOn) continue;
-      const key = `${mondayOf(day)} ${visit.crewRef}`;
-      taken.set(key, (taken.get(key) ?? 0) + hours);
-    }
+  const weeks = new Map<CalendarDay, CalendarDay[]>();
+  // of the week that runs, days that are gone count for what visits took of them
+  for (let day = mondayOf(today); day < opensOn; day = addDays(day, 1)) {
+    const monday = mondayOf(day);
+    const days = weeks.get(monday);
+    if (days) days.push(day);
+    else weeks.set(monday, [day]);
   }
   return crewRefs.map((crewRef) => {
-    const byWeek = new Map<CalendarDay, number>();
-    for (let day = today; day < opensOn; day = addDays(day, 1))
-      byWeek.set(mondayOf(day), (byWeek.get(mondayOf(day)) ?? 0) + hoursOn(crewRef, day));
+    const ofCrew = taken.get(crewRef);
     let [thereAre, left] = [0, 0];
-    for (const [monday, hours] of byWeek) {
+    for (const days of weeks.values()) {
+      const hours = days.reduce((sum, day) => sum + (day < today ? 0 : hoursOn(crewRef, day)), 0);
+      const used = ofCrew ? days.reduce((sum, day) => sum + (ofCrew.get(day) ?? 0), 0) : 0;
       thereAre += hours;
-      left += Math.max(0, hours - (taken.get(`${monday} ${crewRef}`) ?? 0));
+      left += Math.max(0, hours - used);
     }
     return { crewRef, thereAre, left };
   });

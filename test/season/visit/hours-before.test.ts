@@ -1,17 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { hoursBefore } from '../../../src/season/visit/hours-before.ts';
+import { hoursBefore, hoursTaken } from '../../../src/season/visit/hours-before.ts';
 import { madeUpVisit } from '../../service/visiting-register.ts';
 
 const item = (personHours: number) => ({ ...madeUpVisit({ uid: 'x' }).items[0]!, personHours });
 const isWeekend = (day: string): boolean => [0, 6].includes(new Date(`${day}T00:00:00Z`).getUTCDay());
 // Wednesday, January 13, 2027, is the day of the opening
+const TODAY = '2027-01-05';
+const hoursOn = (crewRef: string, day: string): number => (isWeekend(day) ? 0 : crewRef === 'north' ? 8 : 4);
 const hoursOf = (visits: readonly ReturnType<typeof madeUpVisit>[]) =>
   hoursBefore({
     crewRefs: ['north', 'south'],
-    visits,
-    today: '2027-01-05',
+    taken: hoursTaken(visits, TODAY, hoursOn),
+    today: TODAY,
     opensOn: '2027-01-13',
-    hoursOn: (crewRef, day) => (isWeekend(day) ? 0 : crewRef === 'north' ? 8 : 4),
+    hoursOn,
   });
 
 describe('the hours before an opening', () => {
