@@ -3,7 +3,7 @@ import type { FileCounts, ImportReport } from '../../register/csv/import-report.
 import type { ImportDraft } from '../../register/import-draft-store.ts';
 import type { RecordKind } from '../../register/record-store.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -58,7 +58,9 @@ export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
       <h1>What this import would change</h1>
       {problem && <FormAlert>{problem}</FormAlert>}
       <p class="lead">{leadSentence(report)}</p>
-      <p>{`Nothing has been changed yet. The files are kept for this preview until ${momentText(draft.expiresAt)}.`}</p>
+      <p>
+        Nothing has been changed yet. The files are kept for this preview until <Moment at={draft.expiresAt} />.
+      </p>
       {report.files.length > 0 && <CountsTable files={report.files} />}
       <ConfirmForms {...props} />
       {report.faults.length > 0 && (
@@ -211,7 +213,10 @@ export const ImportDonePage: FC<{
     </p>
     <h1>Imported</h1>
     <p class="lead">{`${draft.done.files.join(', ')}: ${doneText(draft.done)}.`}</p>
-    <p class="muted">{`By ${draft.importedBy}, ${momentText(draft.importedAt ?? '')}.`}</p>
+    <p class="muted">
+      {`By ${draft.importedBy}, `}
+      {draft.importedAt !== null && <Moment at={draft.importedAt} />}.
+    </p>
     <p>Forecasts follow with the next sweep, which also writes the notices that come of it. It runs every night.</p>
     <form class="tall" method="post" action="/records/sweep">
       <TokenField token={formToken} />
