@@ -23,14 +23,18 @@ export interface LabelCandidate extends Spot {
   readonly cost: number;
 }
 
-/** A label that looks for a place. */
-export interface LabelRequest {
+/** A text as it is written. */
+interface LabelLook {
   readonly text: string;
   readonly sizePx: number;
   readonly weight: 400 | 600;
   /** Class and colour of the text. */
   readonly className: string;
   readonly fill: string;
+}
+
+/** A label that looks for a place. */
+export interface LabelRequest extends LabelLook {
   readonly candidates: readonly LabelCandidate[];
   /** True where the label is left out rather than written across a line. */
   readonly dispensable?: boolean;
@@ -40,7 +44,7 @@ export interface LabelRequest {
   readonly reachPx?: number;
 }
 
-export interface PlacedLabel extends Omit<LabelRequest, 'candidates' | 'dispensable' | 'targets' | 'reachPx'>, Spot {
+export interface PlacedLabel extends LabelLook, Spot {
   readonly anchor: TextAnchor;
   readonly box: Box;
   /** Null where it stands beside what it speaks of. */
@@ -113,7 +117,8 @@ export interface LabelGround {
 
 /** A label at the cheapest free place among some, and what that costs; null where none is free. */
 function cheapest(
-  { candidates, dispensable: _, reachPx: __, targets, ...label }: LabelRequest,
+  label: LabelLook,
+  { candidates, targets }: { readonly candidates: readonly LabelCandidate[]; readonly targets: readonly Spot[] },
   ground: LabelGround,
   placed: readonly PlacedLabel[],
 ): { readonly cost: number; readonly label: PlacedLabel } | null {
@@ -128,7 +133,7 @@ function cheapest(
       continue;
     if (boxes.some((other) => boxesOverlap(box, other, CLEARANCE_PX))) continue;
     if (leaders.some((leader) => crossesBox(leader, box))) continue;
-    const leader = targets ? leaderTo(box, targets) : null;
+    const leader = leaderTo(box, targets);
     if (leader && placed.some((other) => crossesBox(leader, other.box))) continue;
     const total = cost + CROSSING_COST * crossings(box, ground);
     if (!best || total < best.cost) best = { cost: total, label: { ...label, x, y, anchor, box, leader } };
@@ -144,13 +149,13 @@ function cheapest(
 export function placeLabels(requests: readonly LabelRequest[], ground: LabelGround): readonly PlacedLabel[] {
   const placed: PlacedLabel[] = [];
   for (const request of requests) {
-    const { targets, dispensable, reachPx = Number.POSITIVE_INFINITY } = request;
-    const beside = cheapest({ ...request, targets: [] }, ground, placed);
+    const { candidates, targets, dispensable, reachPx = Number.POSITIVE_INFINITY, ...look } = request;
+    const beside = cheapest(look, { candidates, targets: [] }, ground, placed);
     const isClear = beside !== null && beside.cost < CROSSING_COST;
     const apart =
       isClear || !targets
         ? null
-        : cheapest({ ...request, candidates: placesApart(ground.bounds, targets, reachPx) }, ground, placed);
+        : cheapest(look, { candidates: placesApart(ground.bounds, targets, reachPx), targets }, ground, placed);
     const best = apart && (!beside || apart.cost < beside.cost) ? apart : beside;
     if (best && !(dispensable && best.cost >= CROSSING_COST)) placed.push(best.label);
   }
