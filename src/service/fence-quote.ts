@@ -17,9 +17,9 @@ import { SHIPPED_CATALOGUE, type WorksCatalogue } from '../season/works-catalogu
 import { strictestRules } from '../season/works-window.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
-
 import type { Clock } from './clock.ts';
 import { dayInZone } from './clock.ts';
+import { currencyAsked } from './currency-asked.ts';
 import { loadCatalogue } from './season-register.ts';
 
 /** One kind of works that is to be quoted. */
@@ -37,7 +37,8 @@ export interface FenceQuoteRequest {
   readonly taxPercent: number;
   /** Days from today for which it may be accepted [d]. */
   readonly validDays: number;
-  readonly currency: string;
+  /** The register's where null. */
+  readonly currency: string | null;
   /** English where left out. */
   readonly language?: ChartLanguage;
   /** Said in the quote after the conditions of its works. */
@@ -162,7 +163,7 @@ function quoteItems(
  * says: the same quote asked for again has the same number, another has another. Throws RangeError where tax or days do not hold.
  */
 export async function fenceQuote(register: Register, request: FenceQuoteRequest): Promise<FenceQuoteResult> {
-  const { fenceRef, works, taxPercent, validDays, currency, language = 'en' } = request;
+  const { fenceRef, works, taxPercent, validDays, language = 'en' } = request;
   const facts = (await loadFenceFacts(register, [fenceRef])).get(fenceRef);
   const parties = (await loadFenceParties(register, [fenceRef])).get(fenceRef);
   if (!facts || !parties) {
@@ -185,7 +186,7 @@ export async function fenceQuote(register: Register, request: FenceQuoteRequest)
     fenceRefs: [fenceRef],
     issued,
     validUntil: addDays(issued, validDays),
-    currency,
+    currency: await currencyAsked(register.db, request.currency),
     items: quoteItems(parts, ground, language),
     taxPercent,
     cautions: [

@@ -1,6 +1,7 @@
 import { changeCount } from '../../register/register-changes.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import { isoUtc } from '../clock.ts';
+import { currencyAsked } from '../currency-asked.ts';
 import { keptAnswers } from '../kept-answers.ts';
 import { loadCatalogue } from '../season-register.ts';
 import { loadPlan, type PlanRequest, type PlanResult } from './plan-report-of.ts';
@@ -15,8 +16,9 @@ const kept = keptAnswers<PlanResult>(MOST_KEPT);
  * A plan as `loadPlan` makes it, made once for the same records, settings, prices, day and terms: pages of one board ask for the
  * same plan several times, and each fence of it is a forecast.
  */
-export async function keptPlan(parts: ReportParts, request: PlanRequest): Promise<PlanResult> {
+export async function keptPlan(parts: ReportParts, asked: PlanRequest): Promise<PlanResult> {
   const { register, now } = parts;
+  const request = { ...asked, currency: await currencyAsked(register.db, asked.currency) };
   const [changes, catalogue] = await Promise.all([changeCount(register.db), loadCatalogue(register.db)]);
   // zones differ: a plan is kept for an hour of the clock, so that every site's own midnight is kept
   const key = canonicalJson({ changes, catalogue, hour: isoUtc(now()).slice(0, 13), request });

@@ -8,6 +8,7 @@ import { everyRef } from '../../register/record-names.ts';
 import { readRecord, recordsWhereIn } from '../../register/record-store.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
 import { NO_MONEY } from '../../season/money/money.ts';
+import { currencyAsked } from '../currency-asked.ts';
 import { type FencesMoney, fencesMoney, fencesToPlan, type MoneyTerms, ownerMoney } from '../owner-money.ts';
 import { USUAL_TERMS } from '../usual-terms.ts';
 import { makingOf, type ReportParts, type ReportResult } from './report-result.ts';
@@ -17,7 +18,8 @@ export interface PlanRequest {
   readonly of: { readonly kind: 'owner' | 'site'; readonly ref: string };
   /** 10 to 30 [a]. */
   readonly years: number;
-  readonly currency: string;
+  /** The register's where null. */
+  readonly currency: string | null;
   /** The payer's language where null; English for a site. */
   readonly language: ChartLanguage | null;
 }
@@ -54,7 +56,7 @@ const termsOf = ({ now }: ReportParts, years: number): MoneyTerms => ({
 
 function reportedPlan(
   money: FencesMoney,
-  { currency }: PlanRequest,
+  currency: string,
   of: Pick<ReportedPlan, 'payer' | 'where' | 'units' | 'others'>,
 ): ReportedPlan {
   const { plan, fences, unseen } = money;
@@ -77,7 +79,7 @@ async function ownerPlan(parts: ReportParts, request: PlanRequest): Promise<Plan
     money,
     language: request.language ?? owner?.language ?? 'en',
     timeZone: sites[0]?.timeZone ?? 'UTC',
-    reported: reportedPlan(money, request, {
+    reported: reportedPlan(money, await currencyAsked(db, request.currency), {
       payer: money.owner.name,
       where: sites.map(({ name }) => name),
       units: sites[0]?.units ?? 'us',
@@ -143,7 +145,7 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
     money,
     language: request.language ?? 'en',
     timeZone: site.timeZone,
-    reported: reportedPlan(money, request, {
+    reported: reportedPlan(money, await currencyAsked(register.db, request.currency), {
       payer: common.payerName,
       where: [`${site.name}, ${site.place}`],
       units: site.units,

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { writeCsv } from '../../register/csv/csv-text.ts';
-import type { PlainRow } from '../../season/money/plain-row.ts';
+import { inCurrency, type PlainRow } from '../../season/money/plain-row.ts';
 import { reserveFenceRows, reserveYearRows } from '../../season/money/reserve-rows.ts';
 import { keptPlan } from '../../service/report/kept-plans.ts';
 import type { LoadedPlan } from '../../service/report/plan-report-of.ts';
@@ -12,8 +12,6 @@ import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
 import { BoardPage } from './board-page.tsx';
 import { boardSites } from './board-sites.ts';
-
-const CURRENCY = 'USD';
 
 function yearsAsked(context: PageContext): number {
   const years = Number(context.req.query('years') ?? USUAL_TERMS.years);
@@ -37,7 +35,6 @@ export function boardRoutes({
       visible: visibleSites(context.var) ?? [],
       years,
       language,
-      currency: CURRENCY,
     });
     return context.html(<BoardPage sites={sites} years={years} language={language} frame={frameFor(context)} />);
   });
@@ -51,7 +48,7 @@ export function boardRoutes({
     const isSeen = visibleSites(context.var)?.includes(siteRef) ?? false;
     const of = { kind: 'site', ref: siteRef } as const;
     const plan = isSeen
-      ? await keptPlan(parts, { of, years: yearsAsked(context), currency: CURRENCY, language: null })
+      ? await keptPlan(parts, { of, years: yearsAsked(context), currency: null, language: null })
       : null;
     if (plan?.kind !== 'plan') {
       return sayProblem(context, {
@@ -61,7 +58,7 @@ export function boardRoutes({
         wayOut: 'The page of your fences lists what there is.',
       });
     }
-    const rows = rowsOf(plan);
+    const rows = inCurrency(rowsOf(plan), plan.reported.currency);
     const cells = [Object.keys(rows[0] ?? {}), ...rows.map((row) => Object.values(row))];
     return context.body(writeCsv(cells), 200, {
       'Content-Type': 'text/csv; charset=utf-8',

@@ -19,7 +19,6 @@ export async function boardSites(
     readonly visible: readonly string[];
     readonly years: number;
     readonly language: PageLanguage;
-    readonly currency: string;
   },
 ): Promise<readonly BoardSite[]> {
   const { register } = parts;
@@ -30,7 +29,7 @@ export async function boardSites(
     const plan = await keptPlan(parts, {
       of: { kind: 'site', ref },
       years: by.years,
-      currency: by.currency,
+      currency: null,
       language: by.language,
     });
     shown.push({ ref, name, ...(standing.get(ref) ?? NO_FENCES), plan });

@@ -6,7 +6,7 @@ import { drawPartsBar } from '../../drawing/parts-bar.ts';
 import { drawSeasonStrip } from '../../drawing/season-strip.ts';
 import type { RegionBrief, SeasonBrief } from '../../service/season-brief.ts';
 import type { SweepStatus } from '../../service/service-view.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -166,9 +166,16 @@ const ChangesPart: FC<BriefPageProps> = ({ brief, sweep }) => {
       <h2 id="changes">Since the last sweep</h2>
       <p>
         {progress ? `A sweep is at work: ${countWords(progress.done, 'fence')} done so far. ` : ''}
-        {lastFinished?.finishedAt
-          ? `The register was swept ${momentText(lastFinished.finishedAt)}: ${countWords(lastFinished.computed, 'fence')} computed anew, ${countWords(lastFinished.unchanged, 'fence')} unchanged. The next sweep is due ${momentText(nextAt)}.`
-          : `The register has not been swept yet; the first sweep is due ${momentText(nextAt)}.`}
+        {lastFinished?.finishedAt ? (
+          <>
+            {'The register was swept '}
+            <Moment at={lastFinished.finishedAt} />
+            {`: ${countWords(lastFinished.computed, 'fence')} computed anew, ${countWords(lastFinished.unchanged, 'fence')} unchanged. The next sweep is due `}
+          </>
+        ) : (
+          'The register has not been swept yet; the first sweep is due '
+        )}
+        <Moment at={nextAt} />.
         {failures.length > 0 && (
           <>
             {' '}

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { FeedLink } from '../../register/feed-link-store.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -97,7 +97,9 @@ export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
                     {nameOf(link, props)}
                     <span class="small">{link.kind}</span>
                   </td>
-                  <td data-label="Made">{momentText(link.createdAt)}</td>
+                  <td data-label="Made">
+                    <Moment at={link.createdAt} />
+                  </td>
                   <td data-label="State">
                     {link.revokedAt === null ? (
                       <form class="inline" method="post" action={`/feeds/${link.id}/revoke`}>
@@ -107,7 +109,10 @@ export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
                         </button>
                       </form>
                     ) : (
-                      `revoked ${momentText(link.revokedAt)}`
+                      <>
+                        {'revoked '}
+                        <Moment at={link.revokedAt} />
+                      </>
                     )}
                   </td>
                 </tr>

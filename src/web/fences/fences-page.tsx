@@ -13,9 +13,10 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { fenceQueryPath, sortPath } from './fence-query.ts';
 import { FilterForm } from './filter-form.tsx';
-import { countText, shownSentence, summarySentence, sweepSentence } from './list-sentences.ts';
+import { countText, shownSentence, summarySentence } from './list-sentences.ts';
 import { LIST_WORDS, type ListWords } from './list-words.ts';
 import { StandingWord } from './standing-word.tsx';
+import { SweepLine } from './sweep-line.tsx';
 
 const COLUMNS: readonly { readonly key: SortKey; readonly figure?: boolean }[] = [
   { key: 'ref' },
@@ -62,7 +63,7 @@ export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadS
           <a href="/records">{language === 'es' ? 'los registros' : 'the records'}</a>.
         </p>
       )}
-      {page.total > 0 && <p class="muted">{sweepSentence(page, sweep, nightly, language)}</p>}
+      {page.total > 0 && <SweepLine sweep={sweep} total={page.total} nightly={nightly} language={language} />}
       {page.total > 0 && <FilterForm page={page} query={query} language={language} />}
       {page.rows.length > 0 ? (
         <FenceTable page={page} query={query} language={language} />

@@ -2,8 +2,6 @@ import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { figureText } from '../../drawing/quantity-text.ts';
 import type { FencePage } from '../../register/fence-list.ts';
 import type { FenceQuery } from '../../register/fence-query.ts';
-import type { SweepStatus } from '../../service/service-view.ts';
-import { momentText } from '../frame/moment-text.ts';
 import { LIST_WORDS } from './list-words.ts';
 
 type Counted = Pick<FencePage, 'anywhere' | 'total' | 'unswept'>;
@@ -88,48 +86,6 @@ function computedInSpanish({ anywhere, total, unswept }: Counted, lookAheadSeaso
       : `${countText(short)} de ${computed} ${kind} ya no ${short === 1 ? 'aguanta' : 'aguantan'} su ráfaga de diseño${atEndsInSpanish(anywhere)}`;
   if (more === 0) return `${now}; ninguna otra deja de aguantarla ${within}.`;
   return `${now}; ${countText(more)} más ${more === 1 ? 'deja' : 'dejan'} de aguantarla ${within}.`;
-}
-
-/**
- * When the numbers were computed, when they will be again, and what could not be computed.
- * @param nightly time of day of the nightly sweep with its zone
- */
-export function sweepSentence(
-  page: Pick<FencePage, 'total'>,
-  sweep: SweepStatus,
-  nightly: string,
-  language: ChartLanguage = 'en',
-): string {
-  if (language === 'es') return sweepInSpanish(page, sweep, nightly);
-  if (sweep.progress)
-    return `A sweep is at work: ${sweep.progress.done} of ${page.total} fences done. Load the page again to see more.`;
-  const next = `${momentText(sweep.nextAt)} (every night at ${nightly})`;
-  const last = sweep.lastFinished?.finishedAt;
-  const when = last
-    ? `Swept ${momentText(last)}; the next sweep is due ${next}.`
-    : `Not swept yet; the first sweep is due ${next}.`;
-  const { failures } = sweep;
-  const failed =
-    failures.length === 0
-      ? ''
-      : ` ${failures.length === 1 ? '1 fence' : `${failures.length} fences`} could not be forecast: ${failures
-          .slice(0, 3)
-          .map(({ ref, message }) => `${ref} (${message})`)
-          .join('; ')}${failures.length > 3 ? ' and others' : ''}.`;
-  return `${when}${failed}`;
-}
-
-function sweepInSpanish(page: Pick<FencePage, 'total'>, sweep: SweepStatus, nightly: string): string {
-  if (sweep.progress)
-    return `Se está calculando: ${sweep.progress.done} de ${page.total} cercas listas. Vuelva a cargar la página para ver más.`;
-  const next = `${momentText(sweep.nextAt)} (cada noche a las ${nightly})`;
-  const last = sweep.lastFinished?.finishedAt;
-  const { failures } = sweep;
-  const failed =
-    failures.length === 0
-      ? ''
-      : ` ${failures.length === 1 ? '1 cerca no se pudo' : `${failures.length} cercas no se pudieron`} calcular.`;
-  return `${last ? `Calculado ${momentText(last)}; el próximo cálculo: ${next}.` : `Todavía sin calcular; el primer cálculo: ${next}.`}${failed}`;
 }
 
 /** Years from, to, or both, as a few words. */

@@ -13,7 +13,7 @@ import { formToken } from '../access/form-token.ts';
 import type { PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
-import { CURRENCY, namesOf } from '../frame/season-names.ts';
+import { namesOf } from '../frame/season-names.ts';
 import { textField } from '../frame/text-field.ts';
 import { GivenPreview, GivePage } from './give-page.tsx';
 import { HoursPage } from './hours-page.tsx';
@@ -69,7 +69,7 @@ export function giveRoutes({ register, clock, log }: Pick<AppParts, 'register' |
     const common = {
       ...(await namesOf(register)),
       today: await officeToday(register, clock),
-      currency: CURRENCY,
+      currency: context.var.office.currency,
       frame: frameFor(context),
     };
     if (week !== undefined && crew !== undefined) {

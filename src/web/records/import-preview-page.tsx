@@ -3,7 +3,7 @@ import type { FileCounts } from '../../register/csv/import-report.ts';
 import type { ImportDraft } from '../../register/import-draft-store.ts';
 import type { ImportLook } from '../../service/import-look.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -50,7 +50,9 @@ export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
       <h1>What this import would change</h1>
       {problem && <FormAlert>{problem}</FormAlert>}
       <p class="lead">{leadSentence(look)}</p>
-      <p>{`Nothing has been changed yet. The files are kept for this preview until ${momentText(draft.expiresAt)}.`}</p>
+      <p>
+        Nothing has been changed yet. The files are kept for this preview until <Moment at={draft.expiresAt} />.
+      </p>
       {files.length > 0 && <CountsTable files={files} />}
       <ConfirmForms {...props} />
       {faults.total > 0 && (
@@ -201,7 +203,10 @@ export const ImportDonePage: FC<{
     </p>
     <h1>Imported</h1>
     <p class="lead">{`${draft.done.files.join(', ')}: ${doneText(draft.done)}.`}</p>
-    <p class="muted">{`By ${draft.importedBy}, ${momentText(draft.importedAt ?? '')}.`}</p>
+    <p class="muted">
+      {`By ${draft.importedBy}, `}
+      {draft.importedAt !== null && <Moment at={draft.importedAt} />}.
+    </p>
     <p>Forecasts follow with the next sweep, which also writes the notices that come of it. It runs every night.</p>
     <form class="tall" method="post" action="/records/sweep">
       <TokenField token={formToken} />

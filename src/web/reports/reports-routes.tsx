@@ -20,7 +20,6 @@ import { DocumentsPage } from './documents-page.tsx';
 import { listDocuments } from './list-documents.ts';
 import { QuoteForm, readQuoteQuery } from './quote-form.tsx';
 
-const CURRENCY = 'USD';
 const [FEWEST_YEARS, MOST_YEARS] = [10, 30];
 
 /** A report that is not the visitor's: answered as one that is not there. */
@@ -84,7 +83,7 @@ export function reportsRoutes({
         wayOut: 'Write it as 2025-06-30.',
       });
     }
-    const request = { ref, on: on === '' ? null : on, language: wantedLanguage(context), currency: CURRENCY };
+    const request = { ref, on: on === '' ? null : on, language: wantedLanguage(context), currency: null };
     const result = (await seesFence(context, ref)) ? await evidenceReportOf(parts, request) : NONE;
     return answerReport(context, result, {
       languages: 'both',
@@ -112,7 +111,7 @@ export function reportsRoutes({
       works,
       taxPercent,
       validDays,
-      currency: CURRENCY,
+      currency: null,
       language: wantedLanguage(context),
     };
     const result = await quoteReportOf(parts, request);
@@ -123,7 +122,7 @@ export function reportsRoutes({
   app.get('/fences/:ref/quote.pdf', (context) => quote(context, context.req.param('ref')));
 
   const plan = async (context: PageContext, of: PlanRequest['of'], isSeen: boolean) => {
-    const request = { of, years: yearsAsked(context), currency: CURRENCY, language: wantedLanguage(context) };
+    const request = { of, years: yearsAsked(context), currency: null, language: wantedLanguage(context) };
     const loaded = isSeen ? await keptPlan(parts, request) : NONE;
     const result = loaded.kind === 'plan' ? await reportOfPlan(parts, loaded) : loaded;
     return answerReport(context, result, { languages: 'both', fileName: `plan-${of.ref}` });

@@ -213,7 +213,9 @@ describe('a call', () => {
       headers: { cookie: sample.cookie ?? '' },
     });
     expect(called.status).toBe(303);
-    expect(await sample.text('/answers')).toContain('called 2026-11-24 12:00 UTC by Nell Fox');
+    expect((await sample.text('/answers')).replace(/<[^>]*>/g, '')).toContain(
+      'called 2026-11-24 12:00 UTC by Nell Fox',
+    );
     const anew = await browser.send('/call', '/call', {});
     expect(anew.location).toContain('said=noted');
     expect(await answers('call wanted')).toHaveLength(2);
