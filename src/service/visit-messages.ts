@@ -62,7 +62,8 @@ async function severalVisits(
   const links = await parts.linksOf(notices);
   const visits: VisitToTell[] = [];
   const events: CalendarEvent[] = [];
-  for (const each of told) {
+  const byDay = [...told].sort((a, b) => (a.visit.firstDay < b.visit.firstDay ? -1 : 1));
+  for (const each of byDay) {
     const facts = await visitToTell(register, each, { ...parts, hasPages: links !== null });
     visits.push(facts);
     const entry = await eventFor(register, each.visit, facts, parts);
