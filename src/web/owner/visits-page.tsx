@@ -42,7 +42,7 @@ const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = (
   const last = visit.lastDay === visit.firstDay ? null : longDay(visit.lastDay, language);
   const first = longDay(visit.firstDay, language);
   return (
-    <div class="answer-box">
+    <div class="answer-box" id={`visit-${visit.uid}`}>
       <h2>{words.at(site.name)}</h2>
       <ul class="plain">
         {items.map(({ fenceRef, works }) => (
