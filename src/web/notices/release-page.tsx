@@ -80,9 +80,8 @@ export const ReleasePage: FC<{
       </form>
       {sample && look.sample && (
         <>
-          <h2>One of them</h2>
           <p>
-            {`To ${look.sample.ownerName}. `}
+            {`One of them, to ${look.sample.ownerName}. `}
             <a
               href={`/notices/preview?${new URLSearchParams({ owner: look.sample.ownerRef, sentence: asked.sentence }).toString()}`}
             >

@@ -72,15 +72,15 @@ function fenceDocuments(ref: string, role: AccountRole, words: ReportPageWords):
 
 const Search: FC<{ readonly listed: DocumentsListed; readonly words: ReportPageWords }> = ({ listed, words }) => (
   <search aria-label={words.documents}>
-    <form class="narrow" method="get" action="/documents">
+    <form class="narrow search" method="get" action="/documents">
       <div class="field">
         <label for="q">{words.search}</label>
         <input id="q" name="q" type="search" value={listed.text} autocomplete="off" aria-describedby="q-hint" />
-        <p class="hint" id="q-hint">
-          {words.fencesNote}
-        </p>
       </div>
       <button type="submit">{words.find}</button>
+      <p class="hint" id="q-hint">
+        {words.fencesNote}
+      </p>
     </form>
   </search>
 );
