@@ -61,7 +61,7 @@ export const ChangedTable: FC<{ readonly changed: readonly ChangedRecord[]; read
   const isCut = rows.length > MOST_VALUES || total > changed.length;
   return (
     <ScrollFrame label="What becomes another value">
-      <table class="stacked">
+      <table class="stacked changes">
         <caption>
           {isCut
             ? `The first ${Math.min(rows.length, MOST_VALUES)} values, of ${total} records that change`

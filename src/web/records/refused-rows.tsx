@@ -21,7 +21,7 @@ export const RemarkTable: FC<{ readonly remarks: FirstOf<ImportRemark>; readonly
   caption,
 }) => (
   <ScrollFrame label={caption}>
-    <table class="stacked">
+    <table class="stacked remarks">
       <caption>
         {caption}
         {remarks.total > remarks.first.length && `, the first ${remarks.first.length} of ${remarks.total}`}
@@ -47,9 +47,7 @@ export const RemarkTable: FC<{ readonly remarks: FirstOf<ImportRemark>; readonly
                 )}
               </th>
               <td data-label="Field">{remark.column || 'the whole row'}</td>
-              <td data-label="It says" class="hash">
-                {shown(remark.value) || <span class="muted">nothing</span>}
-              </td>
+              <td data-label="It says">{shown(remark.value) || <span class="muted">nothing</span>}</td>
               <td data-label="Why not">{reason}</td>
               <td data-label="Way out">{wayOut || '–'}</td>
             </tr>

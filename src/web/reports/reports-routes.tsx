@@ -17,7 +17,7 @@ import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
 import { answerReport, NOT_HERE, wantedLanguage } from './answer-report.tsx';
 import { DocumentsPage } from './documents-page.tsx';
-import { listDocuments } from './list-documents.ts';
+import { type DocumentsAsked, listDocuments } from './list-documents.ts';
 import { QuoteForm, readQuoteQuery } from './quote-form.tsx';
 
 const [FEWEST_YEARS, MOST_YEARS] = [10, 30];
@@ -29,6 +29,21 @@ const NONE: ReportResult = { kind: 'not found', what: 'document', nearest: null 
 function yearsAsked(context: PageContext): number {
   const years = Number(context.req.query('years') ?? USUAL_TERMS.years);
   return Number.isInteger(years) && years >= FEWEST_YEARS && years <= MOST_YEARS ? years : USUAL_TERMS.years;
+}
+
+/** Longest text that is looked for [characters]. */
+const LONGEST_SEARCH = 100;
+
+function documentsAsked(context: PageContext): DocumentsAsked {
+  const pageOf = (name: string): number => {
+    const page = Number(context.req.query(name) ?? '1');
+    return Number.isInteger(page) && page > 0 ? page : 1;
+  };
+  return {
+    text: (context.req.query('q') ?? '').trim().slice(0, LONGEST_SEARCH),
+    fence: (context.req.query('fence') ?? '').trim().slice(0, LONGEST_SEARCH),
+    pages: { fences: pageOf('fences'), sites: pageOf('sites'), owners: pageOf('owners') },
+  };
 }
 
 /** Reports as pages and as PDF, and the page that lists them. */
@@ -60,7 +75,7 @@ export function reportsRoutes({
     const { visitor } = context.var;
     if (visitor.kind !== 'account') return sayProblem(context, NOT_HERE);
     const { account } = visitor;
-    const asked = context.req.query('fence')?.trim() ?? '';
+    const asked = documentsAsked(context);
     const listed = await listDocuments(register, { account, visible: visibleSites(context.var), asked, now: clock });
     const language = account.role === 'office' ? 'en' : account.language;
     return context.html(<DocumentsPage listed={listed} language={language} frame={frameFor(context)} />);
