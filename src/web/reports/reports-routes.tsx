@@ -161,8 +161,11 @@ export function reportsRoutes({
     const { visitor } = context.var;
     const own = visitor.kind === 'account' ? visitor.account.crewRef : null;
     const isTheirs = own === null || own === crew;
-    const result = isTheirs && isCalendarDay(day) ? await sheetReportOf(parts, crew, day) : NONE;
-    return answerReport(context, result, { languages: 'one', fileName: `sheet-${crew}-${day}` });
+    const result =
+      isTheirs && isCalendarDay(day)
+        ? await sheetReportOf(parts, crew, { day, language: wantedLanguage(context) })
+        : NONE;
+    return answerReport(context, result, { languages: 'both', fileName: `sheet-${crew}-${day}` });
   };
   app.get('/sheets/:crew/:day{[0-9-]+}', (context) =>
     sheet(context, context.req.param('crew'), context.req.param('day')),
