@@ -12,8 +12,11 @@ import {
   type RegisterLearning,
   revertLearning,
 } from './learn-register.ts';
+import { type OwnerMoneyResult, ownerMoney } from './owner-money.ts';
 import { type LearnedPreview, previewLearned } from './preview-learned.ts';
+import { loadPlan, type PlanRequest, type PlanResult } from './report/plan-report-of.ts';
 import type { TaskContext } from './task-context.ts';
+import { USUAL_MONEY_TERMS } from './usual-money-terms.ts';
 
 const waitingDraft = async ({ register, now }: TaskContext, id: string) => {
   const draft = await readImportDraft(register.db, id, isoUtc(now()));
@@ -71,6 +74,14 @@ export const LONG_TASKS = {
     const draft = await waitingDraft(context, draftId);
     return draft && refusedRowsOf(context, draft.files, index);
   },
+  /** The plan of an owner's or a site's fences. */
+  'plan money': async ({ register, now }: TaskContext, request: PlanRequest): Promise<PlanResult> =>
+    loadPlan({ register, now }, request),
+  /** The plan of an owner's fences by the usual terms. */
+  'plan money of owner': async (
+    { register, now, onProgress }: TaskContext,
+    { ownerRef }: { readonly ownerRef: string },
+  ): Promise<OwnerMoneyResult> => ownerMoney(register, { ...USUAL_MONEY_TERMS, ownerRef, now, onProgress }),
   learn: async ({ register, onProgress }: TaskContext): Promise<RegisterLearning> =>
     learnFromRegister(register, onProgress),
   'look at accepting': async (

@@ -1,6 +1,6 @@
-import { setTimeout as wait } from 'node:timers/promises';
 import type { Register } from '../register/database.ts';
 import { type Clock, isoUtc } from './clock.ts';
+import { inTime } from './in-time.ts';
 import type { Logger } from './log.ts';
 import type { TaskInput, TaskName, TaskOutput } from './long-tasks.ts';
 import { type LongProgress, type LongThread, startLongThread } from './long-work-thread.ts';
@@ -20,6 +20,8 @@ export type WorkAnswer<T> =
 
 /** Does long work in threads of its own and keeps each answer until it was fetched once. */
 export interface LongWork {
+  /** How long somebody who asks waits for the end [ms]; Infinity: until the end. */
+  readonly patienceMs: number;
   /**
    * Begins a task under a key, or joins the one that was begun under it. Waits a moment for its end; whoever is told that it is still
    * at work asks again under the key. Rejects where the task failed.
@@ -136,14 +138,7 @@ export function createLongWork(options: {
       () => true,
       () => true,
     );
-    if (patienceMs === Number.POSITIVE_INFINITY) return ended;
-    const patience = new AbortController();
-    const isEnded = await Promise.race([
-      ended,
-      wait(patienceMs, false, { signal: patience.signal }).catch(() => false),
-    ]);
-    patience.abort();
-    return isEnded;
+    return (await inTime(ended, patienceMs)) === true;
   }
 
   async function answer<T>(key: string, job: Job): Promise<WorkAnswer<T>> {
@@ -160,6 +155,7 @@ export function createLongWork(options: {
   };
 
   return {
+    patienceMs,
     ask: (key, name, input) => answer(key, known(key, name) ?? begin(key, name, input)),
     act: (key, name, input) => {
       const job = known(key, name);

@@ -13,6 +13,9 @@ import { type FencesMoney, fencesMoney, fencesToPlan, type MoneyTerms, ownerMone
 import { USUAL_TERMS } from '../usual-terms.ts';
 import { makingOf, type ReportParts, type ReportResult } from './report-result.ts';
 
+/** What a plan is made with. */
+type PlanParts = Pick<ReportParts, 'register' | 'now'>;
+
 /** Whose plan is asked for, and for how many years. */
 export interface PlanRequest {
   readonly of: { readonly kind: 'owner' | 'site'; readonly ref: string };
@@ -38,7 +41,7 @@ export type PlanResult = LoadedPlan | Exclude<ReportResult, { kind: 'report' }>;
 
 const PER_CENT = 100;
 
-const termsOf = ({ now }: ReportParts, years: number): MoneyTerms => ({
+const termsOf = ({ now }: PlanParts, years: number): MoneyTerms => ({
   years,
   openingBalance: NO_MONEY,
   contribution: { kind: 'find', course: 'flat', cover: 'expected' },
@@ -63,7 +66,7 @@ function reportedPlan(
   return { ...of, currency, plan, fences, unseen, ...USUAL_TERMS, modelVersion: MODEL_VERSION };
 }
 
-async function ownerPlan(parts: ReportParts, request: PlanRequest): Promise<PlanResult> {
+async function ownerPlan(parts: PlanParts, request: PlanRequest): Promise<PlanResult> {
   const { db } = parts.register;
   const { ref } = request.of;
   const money = await ownerMoney(parts.register, { ...termsOf(parts, request.years), ownerRef: ref });
@@ -96,7 +99,7 @@ interface CommonFences {
 
 /** The fences of a site that its associations keep; all of them, paid by the site as one, where there is no association. */
 async function commonFences(
-  { register }: ReportParts,
+  { register }: PlanParts,
   site: SiteRecord,
   fences: readonly FenceRecord[],
 ): Promise<CommonFences> {
@@ -123,7 +126,7 @@ async function commonFences(
   };
 }
 
-async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanResult> {
+async function sitePlan(parts: PlanParts, request: PlanRequest): Promise<PlanResult> {
   const { register } = parts;
   const { ref } = request.of;
   const site = await readRecord(register.db, 'sites', ref);
@@ -155,7 +158,7 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
 }
 
 /** The plan of an owner's fences, or of those that are kept in common at a site. */
-export const loadPlan = (parts: ReportParts, request: PlanRequest): Promise<PlanResult> =>
+export const loadPlan = (parts: PlanParts, request: PlanRequest): Promise<PlanResult> =>
   request.of.kind === 'owner' ? ownerPlan(parts, request) : sitePlan(parts, request);
 
 /** A loaded plan as a report. */

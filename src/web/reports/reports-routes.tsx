@@ -51,7 +51,8 @@ export function reportsRoutes({
   register,
   clock,
   config,
-}: Pick<AppParts, 'register' | 'clock' | 'config'>): Hono<PageEnv> {
+  work,
+}: Pick<AppParts, 'register' | 'clock' | 'config' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
   const parts: ReportParts = { register, now: clock, officeName: config.officeName };
 
@@ -138,7 +139,7 @@ export function reportsRoutes({
 
   const plan = async (context: PageContext, of: PlanRequest['of'], isSeen: boolean) => {
     const request = { of, years: yearsAsked(context), currency: null, language: wantedLanguage(context) };
-    const loaded = isSeen ? await keptPlan(parts, request) : NONE;
+    const loaded = isSeen ? await keptPlan({ ...parts, work }, request) : NONE;
     const result = loaded.kind === 'plan' ? await reportOfPlan(parts, loaded) : loaded;
     return answerReport(context, result, { languages: 'both', fileName: `plan-${of.ref}` });
   };
