@@ -79,8 +79,13 @@ function textCondition(text: string): RawBuilder<unknown> {
   return classes.length === 0 ? like : sql`(${like} or treatment_class in (${sql.join(classes)}))`;
 }
 
+type FurtherQuery = Pick<
+  FenceQuery,
+  'ownerRef' | 'endsStanding' | 'treatmentClass' | 'builtFrom' | 'builtTo' | 'shortFrom' | 'shortTo' | 'text'
+>;
+
 /** What a query asks of a line, apart from site and standing; empty where it asks nothing more. */
-function furtherConditions(query: FenceQuery): readonly RawBuilder<unknown>[] {
+function furtherConditions(query: FurtherQuery): readonly RawBuilder<unknown>[] {
   const { ownerRef, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
   const text = query.text.trim();
   return [
@@ -93,6 +98,12 @@ function furtherConditions(query: FenceQuery): readonly RawBuilder<unknown>[] {
     ...(shortTo === null ? [] : [sql`short_year <= ${shortTo}`]),
     ...(text === '' ? [] : [textCondition(text)]),
   ];
+}
+
+/** The lines with what a query asks of them apart from site and standing, for a statement's `from`; null where it asks nothing. */
+export function linesAsked(query: FurtherQuery): RawBuilder<unknown> | null {
+  const conditions = furtherConditions(query);
+  return conditions.length === 0 ? null : sql`${linesWith(query)} where ${all(conditions)}`;
 }
 
 function siteConditions(
@@ -109,7 +120,7 @@ const all = (conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> =>
   conditions.length === 0 ? sql`true` : sql.join(conditions, sql` and `);
 
 /** The lines among which those of a query are looked for: by the index of texts where it finds them. */
-function linesWith(query: FenceQuery): RawBuilder<unknown> {
+function linesWith(query: Pick<FenceQuery, 'text'>): RawBuilder<unknown> {
   const text = indexedText(query);
   if (text === null) return sql`fence_lines`;
   return sql`(select rowid as found from fence_text where fence_text match ${text}) cross join fence_lines on id = found`;

@@ -1,6 +1,7 @@
 import { type ApiScope, newApiToken } from '../../../src/service/api-tokens.ts';
 import type { SampleApp } from '../sample-app.ts';
 import { SAMPLE_NOW } from '../sample-register.ts';
+import { type AnswerCheck, answerCheck, type OpenApiDocument } from './openapi-shape.ts';
 
 /** A program that talks to the pages of a sample. */
 export interface ApiClient {
@@ -9,11 +10,24 @@ export interface ApiClient {
   json(method: string, path: string, body?: unknown, status?: number): Promise<Record<string, unknown>>;
 }
 
-/** Makes a program with a token of its own. */
+const checks = new WeakMap<SampleApp, Promise<AnswerCheck>>();
+
+/** The check of the answers of a sample, made once. */
+function checkOf(sample: SampleApp): Promise<AnswerCheck> {
+  const known = checks.get(sample);
+  if (known) return known;
+  const made = (async () =>
+    answerCheck((await (await sample.pages.request('/api/v1/openapi.json')).json()) as OpenApiDocument))();
+  checks.set(sample, made);
+  return made;
+}
+
+/** Makes a program with a token of its own. Every answer is held against the OpenAPI document: one that is not as declared throws. */
 export async function apiClient(sample: SampleApp, scopes: readonly ApiScope[], name = 'tests'): Promise<ApiClient> {
   const { text } = await newApiToken(sample.register.db, { name, scopes, days: 30 }, SAMPLE_NOW);
-  const ask: ApiClient['ask'] = async (method, path, body, headers = {}) =>
-    sample.pages.request(path, {
+  const check = await checkOf(sample);
+  const ask: ApiClient['ask'] = async (method, path, body, headers = {}) => {
+    const answer = await sample.pages.request(path, {
       method,
       headers: {
         authorization: `Bearer ${text}`,
@@ -22,6 +36,10 @@ export async function apiClient(sample: SampleApp, scopes: readonly ApiScope[], 
       },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
     });
+    const fault = await check.fault({ method, path }, answer);
+    if (fault !== null) throw new Error(`not as the OpenAPI document declares it: ${fault}`);
+    return answer;
+  };
   return {
     ask,
     json: async (method, path, body, status = 200) => {
