@@ -13,7 +13,7 @@ import {
 import { checkCrewMember, checkDayOff } from './crew-checks.ts';
 import { type Candidates, checkInspection, checkOutcome, checkReading } from './evidence-checks.ts';
 import { checkFence, checkPost, checkSite, checkWorks, checkWorksFence, type ReplacedNames } from './import-checks.ts';
-import { type ImportFile, namingColumn, openImportFile, rowName } from './import-file.ts';
+import { type ImportFile, namingColumn, openImportFile, rowName, type SentFile } from './import-file.ts';
 import type { ImportRemark, ImportReport, KindCounts, RecordChange, RecordsByKind } from './import-report.ts';
 import { type ImportRow, importRow, leftOutRemark, type RemarkSink, readImportRow } from './import-row.ts';
 import { overlay, type RegisterView, recordName, registerView } from './register-view.ts';
@@ -289,7 +289,7 @@ const namedTwice = (file: string): ImportRemark => ({
  */
 export async function importCsv(
   register: Register,
-  files: readonly { readonly name: string; readonly text: string }[],
+  files: readonly SentFile[],
   options: ImportOptions,
 ): Promise<ImportReport> {
   const names = files.map((file) => file.name);

@@ -32,6 +32,9 @@ export const dayGiven = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 /** The number of something in an address. */
 export const idParam = z.object({ id: z.coerce.number().int().positive() });
 
+/** A schema that has a name, or null: a type beside a reference would forbid the null again. */
+export const orNull = <T extends z.ZodType>(schema: T) => z.union([schema, z.null()]);
+
 /** True where only what it would come to is asked: nothing is stored. */
 export const preview = z.boolean().default(false).describe('true: only say what it would come to; nothing is stored');
 

@@ -1,6 +1,7 @@
 import { z } from '@hono/zod-openapi';
 import type { LearnedVersion } from '../../register/learned-store.ts';
 import type { LearnedPreview } from '../../service/preview-learned.ts';
+import { orNull } from './api-schemas.ts';
 
 const STANDINGS = ['clear', 'closing', 'short', 'short from new'] as const;
 /** Most changes that a preview names, of each kind; all of them are counted. */
@@ -66,7 +67,7 @@ export const learnedSchema = z
         ...shared,
         enough: z.boolean().describe('true where enough was seen for it to be accepted'),
         state: z.enum(['in force', 'can be accepted', 'too few']),
-        held: valueSchema.nullable().describe('what of it is in force'),
+        held: orNull(valueSchema).describe('what of it is in force'),
       }),
     ),
     unread: z
@@ -105,7 +106,7 @@ export const revertedSchema = z
   .object({
     applied: z.boolean().describe('false for a preview'),
     reverted: z.number().int().describe('number of the version'),
-    inForce: versionSchema.nullable().describe('what holds then; null: the published values'),
+    inForce: orNull(versionSchema).describe('what holds then; null: the published values'),
     fences,
     preview: changesSchema.optional(),
   })

@@ -1,8 +1,8 @@
 import { z } from '@hono/zod-openapi';
 import type { ImportRemark, ImportReport } from '../../register/csv/import-report.ts';
 import { RECORD_FIELDS } from '../../register/csv/record-columns.ts';
-import { RECORD_KINDS, type RecordKind } from '../../register/record-store.ts';
-import type { RowsAsFile } from './rows-as-file.ts';
+import { RECORD_KINDS } from '../../register/record-store.ts';
+import type { KindFile } from './rows-as-file.ts';
 
 /** Most rows that one request may write. */
 const MOST_ROWS = 1000;
@@ -69,11 +69,6 @@ export const writtenSchema = z
   })
   .openapi('RecordsWritten');
 
-/** Rows of a kind as the file that an import reads. */
-export interface KindFile extends RowsAsFile {
-  readonly kind: RecordKind;
-}
-
 /** Something that an import says of a row, with the kind and the place of the row as they were sent. */
 export function remarkOf(files: readonly KindFile[], { file, line, column, value, reason }: ImportRemark) {
   const found = files.find(({ name }) => name === file) ?? files[0]!;
@@ -83,7 +78,7 @@ export function remarkOf(files: readonly KindFile[], { file, line, column, value
 /** The report of an import as it is answered. */
 export function writtenOf(files: readonly KindFile[], report: ImportReport): z.infer<typeof writtenSchema> {
   const sum = (of: 'created' | 'changed' | 'unchanged'): number =>
-    files.reduce((all, { kind }) => all + report.counts[kind][of], 0);
+    [...new Set(files.map(({ kind }) => kind))].reduce((all, kind) => all + report.counts[kind][of], 0);
   return {
     applied: report.applied,
     created: sum('created'),

@@ -10,13 +10,13 @@ import { answered } from './answered.ts';
 import type { Api } from './api.ts';
 import { apiProblem, problemAnswer } from './api-problem.ts';
 import { idempotencyHeader, jsonAnswer, jsonBody } from './api-schemas.ts';
-import { type KindFile, remarkOf, rowsByKindSchema, rowsSchema, writtenOf, writtenSchema } from './record-schemas.ts';
+import { remarkOf, rowsByKindSchema, rowsSchema, writtenOf, writtenSchema } from './record-schemas.ts';
 import { kindParam } from './records-api.ts';
-import { rowsAsFile } from './rows-as-file.ts';
+import { type KindFile, rowsAsFiles } from './rows-as-file.ts';
 import { tokenName } from './token-name.ts';
 
 const DESCRIPTION =
-  'A row whose ref is known changes that record, one whose ref is not creates it; a field that is left out stays as it is. Inspections, readings, storm outcomes and works are entered this way too. The next sweep takes it in.';
+  'A row whose ref is known changes that record, one whose ref is not creates it. A field that is left out stays as it is; those that its kind needs are sent each time. Inspections, readings, storm outcomes and works are entered this way too. The next sweep takes it in.';
 const answers = {
   200: jsonAnswer(writtenSchema, 'what was, or would be, written'),
   422: problemAnswer('a row is refused: nothing was written'),
@@ -72,7 +72,7 @@ export function addRecordWrites(api: Api, { register, clock }: Pick<AppParts, 'r
     (context) => {
       const { kind } = context.req.valid('param');
       const { rows, ...how } = context.req.valid('json');
-      return write(context, [{ kind, ...rowsAsFile(kind, rows) }], how);
+      return write(context, rowsAsFiles(kind, rows), how);
     },
   );
 
@@ -91,7 +91,7 @@ export function addRecordWrites(api: Api, { register, clock }: Pick<AppParts, 'r
       const { records, ...how } = context.req.valid('json');
       const files = RECORD_KINDS.flatMap((kind) => {
         const rows = records[kind];
-        return rows === undefined ? [] : [{ kind, ...rowsAsFile(kind, rows) }];
+        return rows === undefined ? [] : rowsAsFiles(kind, rows);
       });
       return write(context, files, how);
     },

@@ -7,7 +7,7 @@ import type { AppParts } from '../../service/service.ts';
 import { answered } from './answered.ts';
 import type { Api } from './api.ts';
 import { apiProblem, notThere, problemAnswer } from './api-problem.ts';
-import { jsonAnswer, pageOf, pageQuery } from './api-schemas.ts';
+import { jsonAnswer, orNull, pageOf, pageQuery } from './api-schemas.ts';
 import { BAD_CURSOR, cursorText, nextAfter, readOn } from './cursor.ts';
 
 /** The kind of a record in an address. */
@@ -32,7 +32,7 @@ const editsSchema = pageOf(
       id: z.number().int(),
       at: z.string(),
       by: z.string().describe('account, or program'),
-      before: anyRecord.nullable().describe('null: it was made'),
+      before: orNull(anyRecord).describe('null: it was made'),
       after: anyRecord,
     })
     .openapi('RecordEdit'),

@@ -1,7 +1,7 @@
 import { z } from '@hono/zod-openapi';
 import { CATALOGUE_KINDS } from '../../register/catalogue-record.ts';
 import { type ApiProblem, notThere } from './api-problem.ts';
-import { dayGiven, deepSchema } from './api-schemas.ts';
+import { dayGiven, deepSchema, orNull } from './api-schemas.ts';
 import { planHeadSchema } from './plan-schemas.ts';
 import { visitSchema } from './visit-schemas.ts';
 
@@ -106,7 +106,7 @@ export const briefSchema = z
       isFirstSweep: z.boolean(),
     }),
     hours: hoursSchema,
-    plan: z.object({ inForce: planHeadSchema.nullable(), newest: planHeadSchema.nullable() }),
+    plan: z.object({ inForce: orNull(planHeadSchema), newest: orNull(planHeadSchema) }),
     mail: z.object({
       held: z.object({ notices: count, owners: count }),
       office: count.describe('open notices to the office itself'),

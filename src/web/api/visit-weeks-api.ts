@@ -9,7 +9,7 @@ import type { PageContext } from '../access/visitor.ts';
 import { answered } from './answered.ts';
 import type { Api } from './api.ts';
 import { apiProblem, problemAnswer } from './api-problem.ts';
-import { actFields, day, dayGiven, idempotencyHeader, jsonAnswer, jsonBody, preview } from './api-schemas.ts';
+import { actFields, day, dayGiven, idempotencyHeader, jsonAnswer, jsonBody, orNull, preview } from './api-schemas.ts';
 import { tokenName } from './token-name.ts';
 import { noVisit, uidParam } from './visit-answers.ts';
 import { visitSchema } from './visit-schemas.ts';
@@ -42,7 +42,7 @@ const givenSchema = z
     applied: z.boolean().describe('false for a preview'),
     choice: choiceSchema,
     visit: visitSchema.describe('the visit that brings the fence in its new week'),
-    rest: visitSchema.nullable().describe('what is left of the visit that had it; null where nothing is'),
+    rest: orNull(visitSchema).describe('what is left of the visit that had it; null where nothing is'),
   })
   .openapi('WeekGiven');
 

@@ -106,7 +106,10 @@ export function answerCheck(document: OpenApiDocument): AnswerCheck {
         const validate = validator(['components', 'schemas', 'Problem']);
         return validate(await answer.clone().json()) ? null : `${where}: ${ajv.errorsText(validate.errors)}`;
       }
-      const content = declared.content?.[type];
+      if (declared.content === undefined) {
+        return (await answer.clone().text()) === '' ? null : `${where} is declared without a body`;
+      }
+      const content = declared.content[type];
       if (!content) return `${where} is declared without ${type}`;
       if (!type.endsWith('json')) return null;
       const validate = validator([
