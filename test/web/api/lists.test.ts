@@ -45,9 +45,12 @@ describe('every list', { timeout: 120_000 }, () => {
     const [quinns] = await listHeldNotices(register, { ownerRef: 'QUINN' });
     await program.json('POST', '/api/v1/notices/release', { ids: [quinns?.id] });
     await sample.sendMail();
-    // released, and not written yet
-    const of = register.db.selectFrom('notices').select('id').where('owner_ref', '=', 'HOA').limit(2);
-    await register.db.updateTable('notices').set({ outbox_id: null }).where('id', 'in', of).execute();
+    // two of them as if they were released and not written yet, one as if it were held still
+    const theirs = await register.db.selectFrom('notices').select('id').where('owner_ref', '=', 'HOA').execute();
+    const [one, ...two] = theirs.slice(0, 3).map(({ id }) => id);
+    await register.db.updateTable('notices').set({ outbox_id: null }).where('id', 'in', two).execute();
+    const held = { outbox_id: null, released_at: null };
+    await register.db.updateTable('notices').set(held).where('id', '=', one!).execute();
     const office = { matter: 'readings disagree', facts: '{}', sweep_id: 1, created_at: AT, settled_at: null };
     for (const occasion of ['one', 'another']) {
       await register.db
