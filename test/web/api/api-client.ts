@@ -8,6 +8,8 @@ export interface ApiClient {
   ask(method: string, path: string, body?: unknown, headers?: Readonly<Record<string, string>>): Promise<Response>;
   /** The body of an answer that must have that status. */
   json(method: string, path: string, body?: unknown, status?: number): Promise<Record<string, unknown>>;
+  /** Every row of a list, read page after page of so many. */
+  walk<Row>(path: string, limit: number): Promise<readonly Row[]>;
 }
 
 const checks = new WeakMap<SampleApp, Promise<AnswerCheck>>();
@@ -40,13 +42,23 @@ export async function apiClient(sample: SampleApp, scopes: readonly ApiScope[], 
     if (fault !== null) throw new Error(`not as the OpenAPI document declares it: ${fault}`);
     return answer;
   };
-  return {
-    ask,
-    json: async (method, path, body, status = 200) => {
-      const response = await ask(method, path, body);
-      const text = await response.text();
-      if (response.status !== status) throw new Error(`${method} ${path}: ${response.status} ${text}`);
-      return JSON.parse(text) as Record<string, unknown>;
-    },
+  const json: ApiClient['json'] = async (method, path, body, status = 200) => {
+    const response = await ask(method, path, body);
+    const text = await response.text();
+    if (response.status !== status) throw new Error(`${method} ${path}: ${response.status} ${text}`);
+    return JSON.parse(text) as Record<string, unknown>;
   };
+  const walk = async <Row>(path: string, limit: number): Promise<readonly Row[]> => {
+    const rows: Row[] = [];
+    const start = `${path}${path.includes('?') ? '&' : '?'}limit=${limit}`;
+    for (let next: string | null = ''; next !== null; ) {
+      const page = await json('GET', next === '' ? start : `${start}&cursor=${next}`);
+      const found = page.rows as Row[];
+      if (found.length > limit) throw new Error(`${start}: ${found.length} rows`);
+      rows.push(...found);
+      next = page.next as string | null;
+    }
+    return rows;
+  };
+  return { ask, json, walk };
 }

@@ -30,16 +30,7 @@ describe('notices by the API', { timeout: 60_000 }, () => {
 
   it('wait page after page in the order of owner, fence and number, each once', async () => {
     const all = await listHeldNotices(sample.register);
-    const walked: number[] = [];
-    let next: unknown = null;
-    do {
-      const page = await program.json(
-        'GET',
-        `/api/v1/notices/held?limit=2${next === null ? '' : `&cursor=${String(next)}`}`,
-      );
-      walked.push(...(page.rows as Notice[]).map(({ id }) => id));
-      next = page.next;
-    } while (next !== null);
+    const walked = (await program.walk<Notice>('/api/v1/notices/held', 2)).map(({ id }) => id);
     expect(walked).toEqual(all.map(({ id }) => id));
     expect(walked.length).toBeGreaterThan(3);
     const ofOne = await rowsOf<Notice>('/api/v1/notices/held?owner=QUINN');
