@@ -85,9 +85,15 @@ const STANDS: Readonly<Record<'short' | 'closing', RawBuilder<unknown>>> = {
   closing: sql`(standing_rank >= 2 and coalesce(ends_rank, 3) >= 2 and (standing_rank = 2 or ends_rank = 2))`,
 };
 
+type FurtherQuery = Pick<
+  FenceQuery,
+  'ownerRef' | 'endsStanding' | 'treatmentClass' | 'builtFrom' | 'builtTo' | 'shortFrom' | 'shortTo' | 'text'
+> &
+  Partial<Pick<FenceQuery, 'anywhere'>>;
+
 /** What a query asks of a line, apart from site and standing; empty where it asks nothing more. */
-function furtherConditions(query: FenceQuery): readonly RawBuilder<unknown>[] {
-  const { ownerRef, anywhere, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
+function furtherConditions(query: FurtherQuery): readonly RawBuilder<unknown>[] {
+  const { ownerRef, anywhere = null, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
   const text = query.text.trim();
   return [
     ...(ownerRef === null ? [] : [sql`(owner_ref = ${ownerRef} or second_owner_ref = ${ownerRef})`]),
@@ -100,6 +106,12 @@ function furtherConditions(query: FenceQuery): readonly RawBuilder<unknown>[] {
     ...(shortTo === null ? [] : [sql`short_year <= ${shortTo}`]),
     ...(text === '' ? [] : [textCondition(text)]),
   ];
+}
+
+/** The lines with what a query asks of them apart from site and standing, for a statement's `from`; null where it asks nothing. */
+export function linesAsked(query: FurtherQuery): RawBuilder<unknown> | null {
+  const conditions = furtherConditions(query);
+  return conditions.length === 0 ? null : sql`${linesWith(query, null)} where ${all(conditions)}`;
 }
 
 function siteConditions(
@@ -116,10 +128,13 @@ const all = (conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> =>
   conditions.length === 0 ? sql`true` : sql.join(conditions, sql` and `);
 
 /** The lines among which those of a query are looked for: by the index of texts where it finds them. */
-function linesWith(query: FenceQuery, visible: VisibleSites): RawBuilder<unknown> {
+function linesWith(
+  query: Pick<FenceQuery, 'text'> & Partial<Pick<FenceQuery, 'siteRef'>>,
+  visible: VisibleSites,
+): RawBuilder<unknown> {
   const text = indexedText(query);
   // of some sites the fences are fewer than those a text may find in all
-  if (text === null || siteConditions(query, visible).length > 0) return sql`fence_lines`;
+  if (text === null || siteConditions({ siteRef: query.siteRef ?? null }, visible).length > 0) return sql`fence_lines`;
   return sql`(select rowid as found from fence_text where fence_text match ${text}) cross join fence_lines on id = found`;
 }
 

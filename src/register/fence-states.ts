@@ -1,4 +1,7 @@
+import { sql } from 'kysely';
+import type { TreatmentClass } from '../decay/treatment-class.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
+import { linesAsked } from './fence-search.ts';
 import type { RegisterDb } from './record-store.ts';
 
 /** Where one fence stands by its last sweep, for a program that reads them all. Speeds [m/s], once in [a]. */
@@ -24,6 +27,16 @@ export interface FenceStateFilter {
   /** The first or the second owner. */
   readonly ownerRef: string | null;
   readonly standing: FenceStanding | null;
+  readonly endsStanding: FenceStanding | null;
+  readonly treatmentClass: TreatmentClass | null;
+  /** Calendar years in which it may have been installed, the first and the last. */
+  readonly builtFrom: number | null;
+  readonly builtTo: number | null;
+  /** Years in which the season opens from which on it is short, the first and the last. */
+  readonly shortFrom: number | null;
+  readonly shortTo: number | null;
+  /** Found in the ref, the site's or an owner's name, or the treatment; empty for all. */
+  readonly text: string;
   /** Ref behind which to begin, byte by byte; null for the first. */
   readonly after: string | null;
   /** Rows at most. */
@@ -33,6 +46,7 @@ export interface FenceStateFilter {
 /** Where fences stand, in the order of their refs byte by byte. */
 export async function listFenceStates(db: RegisterDb, filter: FenceStateFilter): Promise<readonly FenceState[]> {
   const { siteRef, ownerRef, standing, after, limit } = filter;
+  const further = linesAsked({ ...filter, ownerRef: null });
   let query = db
     .selectFrom('fences')
     .leftJoin('forecasts', 'forecasts.fence_ref', 'fences.ref')
@@ -60,5 +74,6 @@ export async function listFenceStates(db: RegisterDb, filter: FenceStateFilter):
   }
   if (standing !== null) query = query.where('forecasts.standing', '=', standing);
   if (after !== null) query = query.where('fences.ref', '>', after);
+  if (further) query = query.where(sql<boolean>`fences.ref in (select ref from ${further})`);
   return query.execute();
 }

@@ -53,14 +53,53 @@ const notices = (db: RegisterDb) =>
     .where('outbox_id', 'is', null)
     .where('void_reason', 'is', null);
 
-/** The notices that wait for the office, by owner, fence and number. */
-export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
+const waiting = (db: RegisterDb, filter: HeldFilter) => {
   let query = notices(db).where('released_at', 'is', null);
   if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
   if (filter.ownerRef !== undefined) query = query.where('owners.ref', '=', filter.ownerRef);
   if (filter.ids !== undefined) query = query.where('notices.id', 'in', listed(filter.ids));
   if (filter.upTo !== undefined) query = query.where('notices.id', '<=', filter.upTo);
-  return query.orderBy('owners.ref').orderBy('fences.ref').orderBy('notices.id').execute();
+  return query;
+};
+
+/** How many notices of how many owners would be released. */
+export async function countHeld({ db }: Register, filter: HeldFilter): Promise<Release> {
+  const counts = await waiting(db, filter)
+    .clearSelect()
+    .select([sql<number>`count(*)`.as('notices'), sql<number>`count(distinct owners.ref)`.as('owners')])
+    .executeTakeFirstOrThrow();
+  return counts;
+}
+
+/** The notices that wait for the office, by owner, fence and number. */
+export async function listHeldNotices({ db }: Register, filter: HeldFilter = {}): Promise<readonly HeldNotice[]> {
+  return waiting(db, filter).orderBy('owners.ref').orderBy('fences.ref').orderBy('notices.id').execute();
+}
+
+/** Where a page of notices begins behind. */
+export type NoticePlace = Pick<HeldNotice, 'ownerRef' | 'fenceRef' | 'id'>;
+
+/** A page of the notices that wait for the office (`released` false), or of those that were released and have no message yet. */
+export async function noticesAfter(
+  { db }: Register,
+  filter: Pick<HeldFilter, 'matter' | 'ownerRef'> & { readonly released: boolean },
+  page: { readonly after: NoticePlace | null; readonly limit: number },
+): Promise<readonly HeldNotice[]> {
+  let query = notices(db).where('released_at', filter.released ? 'is not' : 'is', null);
+  if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
+  if (filter.ownerRef !== undefined) query = query.where('notices.owner_ref', '=', filter.ownerRef);
+  if (page.after !== null) {
+    const { ownerRef, fenceRef, id } = page.after;
+    query = query.where(
+      sql<boolean>`(notices.owner_ref, notices.fence_ref, notices.id) > (${ownerRef}, ${fenceRef}, ${id})`,
+    );
+  }
+  return query
+    .orderBy('notices.owner_ref')
+    .orderBy('notices.fence_ref')
+    .orderBy('notices.id')
+    .limit(page.limit)
+    .execute();
 }
 
 /** Notices that were released and have no message yet: whatever keeps it from being written, they can be held again. */

@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import type { RegisterDb } from './record-store.ts';
 
 /** A quote that the owners of a fence were offered, as it was drawn up. Moments are ISO 8601, UTC. */
@@ -52,6 +53,20 @@ export async function quotesOfFences(db: RegisterDb, fenceRefs: readonly string[
     .orderBy('offered_at', 'desc')
     .orderBy('number')
     .execute();
+}
+
+/** Where a page of offered quotes begins behind. */
+export type QuotePlace = Pick<OfferedQuote, 'offeredAt' | 'number'>;
+
+/** A page of the quotes that were offered, of one fence where it is named, the newest first. */
+export async function offeredQuotesAfter(
+  db: RegisterDb,
+  { fenceRef, after, limit }: { readonly fenceRef?: string; readonly after: QuotePlace | null; readonly limit: number },
+): Promise<readonly OfferedQuote[]> {
+  let query = db.selectFrom('offered_quotes').select(COLUMNS);
+  if (fenceRef !== undefined) query = query.where('fence_ref', '=', fenceRef);
+  if (after !== null) query = query.where(sql<boolean>`(offered_at, number) < (${after.offeredAt}, ${after.number})`);
+  return query.orderBy('offered_at', 'desc').orderBy('number', 'desc').limit(limit).execute();
 }
 
 /** The quote of a number; null where none was offered. */

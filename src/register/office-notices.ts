@@ -36,9 +36,8 @@ export async function writeOfficeNotices(
   }
 }
 
-/** What the office was told and has not settled, oldest first. */
-export async function listOfficeNotices({ db }: Register): Promise<readonly OfficeNotice[]> {
-  return db
+const openNotices = ({ db }: Register) =>
+  db
     .selectFrom('office_notices')
     .innerJoin('fences', 'fences.ref', 'office_notices.fence_ref')
     .innerJoin('sites', 'sites.ref', 'fences.site_ref')
@@ -51,9 +50,19 @@ export async function listOfficeNotices({ db }: Register): Promise<readonly Offi
       'office_notices.created_at as createdAt',
     ])
     .where('settled_at', 'is', null)
-    .orderBy('office_notices.id')
-    .execute();
-}
+    .orderBy('office_notices.id');
+
+/** What the office was told and has not settled, oldest first. */
+export const listOfficeNotices = (register: Register): Promise<readonly OfficeNotice[]> =>
+  openNotices(register).execute();
+
+/** The same behind a number, at most so many. */
+export const officeNoticesAfter = (
+  register: Register,
+  after: number,
+  limit: number,
+): Promise<readonly OfficeNotice[]> =>
+  openNotices(register).where('office_notices.id', '>', after).limit(limit).execute();
 
 /** Notes that the office has dealt with one of its notices. Returns false where there is none of that number to settle. */
 export async function settleOfficeNotice(

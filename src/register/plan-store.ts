@@ -105,7 +105,7 @@ export const listPlans = async (db: RegisterDb): Promise<readonly StoredPlan[]> 
 /** A season plan as a list names it: without what is in it. */
 export interface PlanHead
   extends VisitAct,
-    Pick<StoredPlan, 'number' | 'asOf' | 'madeAt' | 'firstWeek' | 'weeks' | 'state' | 'acceptedAt'> {
+    Pick<StoredPlan, 'number' | 'asOf' | 'madeAt' | 'firstWeek' | 'weeks' | 'modelVersion' | 'state' | 'acceptedAt'> {
   readonly visits: number;
   /** Fences that must be served and are not. */
   readonly unservedMusts: number;
@@ -113,8 +113,7 @@ export interface PlanHead
 
 const listLength = (path: string) => sql<number>`coalesce(json_array_length(content, ${path}), 0)`;
 
-/** Every plan that was made, newest first, counted by the database. */
-export const listPlanHeads = (db: RegisterDb): Promise<readonly PlanHead[]> =>
+const headRows = (db: RegisterDb) =>
   db
     .selectFrom('season_plans')
     .select([
@@ -123,15 +122,22 @@ export const listPlanHeads = (db: RegisterDb): Promise<readonly PlanHead[]> =>
       'made_at as madeAt',
       'first_week as firstWeek',
       'weeks',
+      'model_version as modelVersion',
       'state',
       'accepted_at as acceptedAt',
       'by',
       'because',
       listLength('$.visits').as('visits'),
       listLength('$.unservedMusts').as('unservedMusts'),
-    ])
-    .orderBy('number', 'desc')
-    .execute();
+    ]);
+
+/** Every plan that was made, newest first, counted by the database. */
+export const listPlanHeads = (db: RegisterDb): Promise<readonly PlanHead[]> =>
+  headRows(db).orderBy('number', 'desc').execute();
+
+/** Plans behind a number, in the order in which they were made, at most so many. */
+export const planHeadsAfter = (db: RegisterDb, after: number, limit: number): Promise<readonly PlanHead[]> =>
+  headRows(db).where('number', '>', after).orderBy('number').limit(limit).execute();
 
 /** The plan of that number; null where there is none. */
 export async function readPlan(db: RegisterDb, number: number): Promise<StoredPlan | null> {

@@ -1,10 +1,10 @@
 import type { RecordKind, RecordOf, RegisterDb } from './record-store.ts';
 
-/** One edit of a record on the pages. */
+/** One edit of a record. */
 export interface RecordEdit<K extends RecordKind = RecordKind> {
   /** ISO 8601, UTC. */
   readonly at: string;
-  /** Name of the account. */
+  /** Name of the account, or of the program that did it. */
   readonly by: string;
   readonly kind: K;
   /** The record's name within its kind. */
@@ -24,21 +24,24 @@ export async function noteEdit<K extends RecordKind>(db: RegisterDb, edit: Recor
 }
 
 /** The newest edits of a record, newest first. */
-export async function listEdits<K extends RecordKind>(
+export const listEdits = async <K extends RecordKind>(
   db: RegisterDb,
   kind: K,
   ref: string,
   limit: number,
-): Promise<readonly RecordEdit<K>[]> {
-  const rows = await db
-    .selectFrom('record_edits')
-    .selectAll()
-    .where('kind', '=', kind)
-    .where('ref', '=', ref)
-    .orderBy('id', 'desc')
-    .limit(limit)
-    .execute();
-  return rows.map(({ at, by, before, after }) => ({
+): Promise<readonly RecordEdit<K>[]> => editsBefore(db, { kind, ref }, { before: null, limit });
+
+/** Edits of a record older than the one of a number, newest first, at most so many, each with its number. */
+export async function editsBefore<K extends RecordKind>(
+  db: RegisterDb,
+  { kind, ref }: { readonly kind: K; readonly ref: string },
+  { before: older, limit }: { readonly before: number | null; readonly limit: number },
+): Promise<readonly (RecordEdit<K> & { readonly id: number })[]> {
+  let query = db.selectFrom('record_edits').selectAll().where('kind', '=', kind).where('ref', '=', ref);
+  if (older !== null) query = query.where('id', '<', older);
+  const rows = await query.orderBy('id', 'desc').limit(limit).execute();
+  return rows.map(({ id, at, by, before, after }) => ({
+    id,
     at,
     by,
     kind,

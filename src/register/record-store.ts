@@ -152,6 +152,21 @@ export async function recordsAfter<K extends RecordKind>(
   };
 }
 
+/** The record of a key, its parts as `recordsAfter` gives them; null where there is none. */
+export async function recordOfKey<K extends RecordKind>(
+  db: RegisterDb,
+  kind: K,
+  key: readonly (string | number)[],
+): Promise<RecordOf[K] | null> {
+  const store: KindStore<RecordOf[K]> = STORES[kind];
+  const query = store.key.reduce(
+    (each, column, part) => each.where(column as never, '=', key[part] as never),
+    rowsInOrder(db, kind),
+  );
+  const row = await query.executeTakeFirst();
+  return row ? store.fromRow(row as unknown as FlatRow) : null;
+}
+
 /** How many parts the key of a kind has. */
 export const keyLength = (kind: RecordKind): number => STORES[kind].key.length;
 

@@ -62,6 +62,24 @@ export const photosOfFence = (db: RegisterDb, fenceRef: string, uid?: string): P
   return query.orderBy('id').execute();
 };
 
+/** Pictures behind a number: of a fence, of a visit, or of a fence on a visit; in the order in which they came, at most so many. */
+export const photosAfter = (
+  db: RegisterDb,
+  { fenceRef, uid }: { readonly fenceRef?: string; readonly uid?: string },
+  { after, limit }: { readonly after: number; readonly limit: number },
+): Promise<readonly VisitPhoto[]> => {
+  let query = db.selectFrom('visit_photos').select(WITHOUT_BYTES).where('id', '>', after);
+  if (fenceRef !== undefined) query = query.where('fence_ref', '=', fenceRef);
+  if (uid !== undefined) query = query.where('uid', '=', uid);
+  if (uid !== undefined && fenceRef === undefined) {
+    // by the fences of the visit: the index of pictures begins with them
+    query = query.where('fence_ref', 'in', (eb) =>
+      eb.selectFrom('visit_items').select('fence_ref').where('visit_items.uid', '=', uid),
+    );
+  }
+  return query.orderBy('id').limit(limit).execute();
+};
+
 /** A picture with its bytes; null where there is none of that number. */
 export async function readVisitPhoto(
   db: RegisterDb,

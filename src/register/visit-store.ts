@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import type { MustRank } from '../season/plan/plan-problem.ts';
 import type { Visit, VisitItem, VisitState, VisitWorks } from '../season/visit/visit.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
@@ -14,6 +15,12 @@ export interface VisitFilter {
   readonly from?: CalendarDay | undefined;
   readonly to?: CalendarDay | undefined;
   readonly states?: readonly VisitState[] | undefined;
+  /** Visits whose last day is before this one. */
+  readonly endedBefore?: CalendarDay | undefined;
+  /** Only visits behind this one in the order of the list. */
+  readonly after?: Pick<Visit, 'firstDay' | 'crewRef' | 'uid'> | undefined;
+  /** At most so many. */
+  readonly limit?: number | undefined;
 }
 
 /** Who changed a visit and why; both may be empty. */
@@ -31,7 +38,7 @@ type VisitRow = Awaited<ReturnType<typeof visitRows>>[number];
 type ItemRow = Awaited<ReturnType<typeof itemRows>>[number];
 
 const visitRows = (db: RegisterDb, filter: VisitFilter) => {
-  const { uids, fenceRefs, crewRef, siteRef, from, to, states } = filter;
+  const { uids, fenceRefs, crewRef, siteRef, from, to, states, endedBefore, after, limit } = filter;
   let query = db.selectFrom('visits').selectAll();
   if (uids !== undefined) query = query.where('uid', 'in', uids);
   if (fenceRefs !== undefined) {
@@ -43,6 +50,12 @@ const visitRows = (db: RegisterDb, filter: VisitFilter) => {
   if (from !== undefined) query = query.where('last_day', '>=', from);
   if (to !== undefined) query = query.where('first_day', '<=', to);
   if (states !== undefined) query = query.where('state', 'in', states);
+  if (endedBefore !== undefined) query = query.where('last_day', '<', endedBefore);
+  if (after !== undefined) {
+    const behind = sql<boolean>`(first_day, crew_ref, uid) > (${after.firstDay}, ${after.crewRef}, ${after.uid})`;
+    query = query.where(behind);
+  }
+  if (limit !== undefined) query = query.limit(limit);
   return query.orderBy('first_day').orderBy('crew_ref').orderBy('uid').execute();
 };
 

@@ -4,7 +4,8 @@ import { csvOfCells, type RowCells } from '../register/csv/record-cells.ts';
 import { recordName } from '../register/csv/register-view.ts';
 import type { Register } from '../register/database.ts';
 import { noteEdit } from '../register/record-edit-store.ts';
-import { listRecords, type RecordKind, type RecordOf, readRecord, storedRow } from '../register/record-store.ts';
+import { recordKeyOf } from '../register/record-key.ts';
+import { type RecordKind, type RecordOf, type RegisterDb, recordOfKey, storedRow } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
@@ -28,21 +29,29 @@ export interface Editing {
 export const recordPrint = <K extends RecordKind>(kind: K, record: RecordOf[K]): string =>
   sha256(canonicalJson(storedRow(kind, record)));
 
-/** Kinds whose records have no ref of their own: their lists are short, or of one fence. */
-type WithoutRef = 'posts' | 'readings' | 'catalogue' | 'materials';
-const hasRef = (kind: RecordKind): kind is Exclude<RecordKind, WithoutRef> =>
-  !['posts', 'readings', 'catalogue', 'materials'].includes(kind);
-
 /** The record of a name within its kind; null where there is none. */
 export async function recordNamed<K extends RecordKind>(
   register: Register,
   kind: K,
   name: string,
 ): Promise<RecordOf[K] | null> {
-  if (hasRef(kind)) return readRecord(register.db, kind, name);
-  const records = await listRecords(register.db, kind);
-  return records.find((record) => recordName(kind, record) === name) ?? null;
+  const key = recordKeyOf(kind, name);
+  return key && recordOfKey(register.db, kind, key);
 }
+
+/** Notes, within the transaction of an import, who changed the records of some kinds and how they were before. */
+export const notingEdits =
+  (kinds: readonly RecordKind[], { at, by }: { readonly at: string; readonly by: string }) =>
+  async (db: RegisterDb, { records, replaced }: Pick<ImportReport, 'records' | 'replaced'>): Promise<void> => {
+    const note = async <K extends RecordKind>(kind: K): Promise<void> => {
+      const before = new Map(replaced[kind].map((record) => [recordName(kind, record), record]));
+      for (const after of records[kind]) {
+        const ref = recordName(kind, after);
+        await noteEdit(db, { at, by, kind, ref, before: before.get(ref) ?? null, after });
+      }
+    };
+    for (const kind of new Set(kinds)) await note(kind);
+  };
 
 /**
  * Enters rows that a person filled in, by the records and checks of an import, all or none, and notes who did it. File names in the
@@ -66,16 +75,10 @@ export async function enterRows(
     now: isoUtc(now),
     questions: editing.sure ? 'warn' : 'refuse',
     ...options,
-    afterwards: async (db, { records, replaced }) => {
-      const note = async <K extends RecordKind>(kind: K): Promise<void> => {
-        for (const after of records[kind]) {
-          const ref = recordName(kind, after);
-          const before = replaced[kind].find((record) => recordName(kind, record) === ref) ?? null;
-          await noteEdit(db, { at: isoUtc(now), by: editing.by, kind, ref, before, after });
-        }
-      };
-      for (const kind of new Set(filled.map((each) => each.kind))) await note(kind);
-    },
+    afterwards: notingEdits(
+      filled.map(({ kind }) => kind),
+      { at: isoUtc(now), by: editing.by },
+    ),
   });
 }
 

@@ -38,7 +38,8 @@ export async function offerToOwners(register: Register, content: OfferContent, n
   return hash;
 }
 
-async function standingOf(register: Register, offered: OfferedQuote, now: Clock): Promise<OwnerQuote> {
+/** A quote that was offered, with how it stands today at its site. */
+export async function ownerQuoteOf(register: Register, offered: OfferedQuote, now: Clock): Promise<OwnerQuote> {
   const [accepted = null] = await listOwnerAnswers(register.db, { kind: 'quote accepted', subject: offered.number });
   const site = await siteOf(register, offered.fenceRef);
   const today = dayInZone(now(), site?.timeZone ?? 'UTC');
@@ -61,7 +62,7 @@ async function siteOf({ db }: Register, fenceRef: string) {
 export async function quotesOfOwner(register: Register, ownerRef: string, now: Clock): Promise<readonly OwnerQuote[]> {
   const refs = (await fencesOfOwner(register.db, ownerRef)).map(({ ref }) => ref);
   const offered = await quotesOfFences(register.db, refs);
-  return Promise.all(offered.map((each) => standingOf(register, each, now)));
+  return Promise.all(offered.map((each) => ownerQuoteOf(register, each, now)));
 }
 
 /** What came of accepting a quote. */
@@ -82,7 +83,7 @@ export const acceptQuote = (
     const refs = (await fencesOfOwner(tx, link.ownerRef)).map(({ ref }) => ref);
     const offered = await readOfferedQuote(tx, shown.number);
     if (!offered || !refs.includes(offered.fenceRef)) return 'no such quote';
-    const { standing, quote } = await standingOf(inTx, offered, now);
+    const { standing, quote } = await ownerQuoteOf(inTx, offered, now);
     if (standing === 'accepted') return 'already';
     if (offered.sha256 !== shown.sha256) return 'another quote';
     if (standing !== 'open') return standing;

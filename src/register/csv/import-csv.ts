@@ -3,7 +3,7 @@ import { inSnapshot, inTransaction } from '../in-transaction.ts';
 import { holdLargeImport } from '../large-import.ts';
 import { RECORD_KINDS, type RecordKind, type RegisterDb, upsertRecords } from '../record-store.ts';
 import { changeCount } from '../register-changes.ts';
-import { type ImportFile, openImportFile } from './import-file.ts';
+import { type ImportFile, openImportFile, type SentFile } from './import-file.ts';
 import type { FoundChanges, ImportRemark, ImportReport } from './import-report.ts';
 import { type JudgedRows, type JudgeOptions, judgeRows } from './judge-rows.ts';
 import { rejectedFiles } from './rejected-rows.ts';
@@ -86,7 +86,7 @@ const namedTwice = (file: string): ImportRemark => ({
  */
 export async function importCsv(
   register: Register,
-  files: readonly { readonly name: string; readonly text: string }[],
+  files: readonly SentFile[],
   options: ImportOptions,
 ): Promise<ImportReport> {
   const names = files.map((file) => file.name);

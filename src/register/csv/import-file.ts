@@ -93,8 +93,16 @@ export function rowName({ kind, positions }: ImportFile, { cells }: CsvRow): str
   return number > 0 ? `${cell(of)} post ${number}` : '';
 }
 
+/** A file as it is sent. */
+export interface SentFile {
+  readonly name: string;
+  readonly text: string;
+  /** What it holds, where that is known; found by its columns and its name otherwise. */
+  readonly kind?: RecordKind;
+}
+
 /** Takes a file apart and finds what it holds; on a fault that leaves no kind, only the fault is returned. */
-export function openImportFile(file: { readonly name: string; readonly text: string }): ImportFile | ImportRemark {
+export function openImportFile(file: SentFile): ImportFile | ImportRemark {
   if (file.text.includes('\0')) {
     const reason = 'it holds NUL characters, so it is no UTF-8 text; save it as CSV with the encoding UTF-8';
     return { file: file.name, line: 1, column: '', value: '', reason };
@@ -103,7 +111,7 @@ export function openImportFile(file: { readonly name: string; readonly text: str
   if ('reason' in table) return { file: file.name, line: table.line, column: '', value: '', reason: table.reason };
   const header = table.header.cells.map((column) => column.toLowerCase());
   const { line } = table.header;
-  const kind = kindOf(file.name, header);
+  const kind = file.kind ?? kindOf(file.name, header);
   if (kind === null) {
     const reason = `neither its columns nor its name tell what it holds; name the file after one of ${RECORD_KINDS.join(', ')}`;
     return { file: file.name, line, column: '', value: '', reason };

@@ -2,6 +2,7 @@ import type { AccountRole } from '../../register/account-tables.ts';
 import type { ApiScope } from '../../service/api-tokens.ts';
 import type { OwnerScope } from '../../service/owner-links.ts';
 import { STYLESHEET_PATH } from '../frame/stylesheet.ts';
+import { API_ROUTES } from './api-routes.ts';
 
 /** Whom a route answers: accounts by role, whoever holds an owner's link, or anybody at all. */
 type Who = AccountRole | 'owner link' | 'anybody';
@@ -137,37 +138,7 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/mail/:id/files/:index{[0-9]+}', OFFICE),
 
   route('GET', '/api/v1/openapi.json', ANYBODY),
-  route('GET', '/api/v1/fences', PROGRAMS, { scope: 'read-fences' }),
-  route('GET', '/api/v1/fences/:ref', PROGRAMS, { scope: 'read-fences' }),
-  route('GET', '/api/v1/fences/:ref/reasons', PROGRAMS, { scope: 'read-fences' }),
-  route('GET', '/api/v1/records/:kind', PROGRAMS, { scope: 'read-register' }),
-  route('PUT', '/api/v1/records/:kind', PROGRAMS, { scope: 'write-register' }),
-  route('GET', '/api/v1/visits', PROGRAMS, { scope: 'read-register' }),
-  route('GET', '/api/v1/visits/:uid', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/visits/:uid/confirm', PROGRAMS, { scope: 'change-visits' }),
-  route('POST', '/api/v1/visits/:uid/miss', PROGRAMS, { scope: 'change-visits' }),
-  route('POST', '/api/v1/visits/:uid/cancel', PROGRAMS, { scope: 'change-visits' }),
-  route('POST', '/api/v1/visits/:uid/done', PROGRAMS, { scope: 'change-visits' }),
-  route('GET', '/api/v1/plans', PROGRAMS, { scope: 'read-register' }),
-  route('GET', '/api/v1/plans/:number', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/plans/:number/accept', PROGRAMS, { scope: 'change-visits' }),
-  route('GET', '/api/v1/notices/held', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/notices/release', PROGRAMS, { scope: 'release-notices' }),
-  route('GET', '/api/v1/notices/office', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/notices/office/:id/settle', PROGRAMS, { scope: 'release-notices' }),
-  route('GET', '/api/v1/outbox', PROGRAMS, { scope: 'read-register' }),
-  route('GET', '/api/v1/settings', PROGRAMS, { scope: 'read-register' }),
-  route('PATCH', '/api/v1/settings', PROGRAMS, { scope: 'write-register' }),
-  route('GET', '/api/v1/sweep', PROGRAMS, { scope: 'read-register' }),
-  route('GET', '/api/v1/fences/:ref/what-if', PROGRAMS, { scope: 'read-fences' }),
-  route('POST', '/api/v1/fences/:ref/quote', PROGRAMS, { scope: 'read-fences' }),
-  route('GET', '/api/v1/owners/:ref/money', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/plans', PROGRAMS, { scope: 'change-visits' }),
-  route('GET', '/api/v1/plan-making', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/sweep', PROGRAMS, { scope: 'write-register' }),
-  route('GET', '/api/v1/answers', PROGRAMS, { scope: 'read-register' }),
-  route('POST', '/api/v1/answers/:id/settle', PROGRAMS, { scope: 'release-notices' }),
-  route('POST', '/api/v1/inspections/withdraw', PROGRAMS, { scope: 'write-register' }),
+  ...API_ROUTES.map(([method, path, scope]) => route(method, path, PROGRAMS, { scope })),
   route('GET', '/answers', OFFICE),
   route('POST', '/answers/:id{[0-9]+}/called', OFFICE),
 

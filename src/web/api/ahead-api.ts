@@ -1,6 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { cautionsIn } from '../../drawing/cautions.ts';
-import { CATALOGUE_KINDS } from '../../register/catalogue-record.ts';
 import { cents } from '../../season/money/money.ts';
 import { currencyAsked } from '../../service/currency-asked.ts';
 import { compareAll } from '../../service/fence-ahead.ts';
@@ -10,10 +9,12 @@ import { ownerMoneyJson } from '../../service/owner-money-rows.ts';
 import type { AppParts } from '../../service/service.ts';
 import { USUAL_TERMS } from '../../service/usual-terms.ts';
 import { loadFenceDetail } from '../fences/fence-detail.ts';
+import { answered } from './answered.ts';
 import type { Api } from './api.ts';
 import { apiProblem, notThere, problemAnswer } from './api-problem.ts';
 import { deepSchema, jsonAnswer, jsonBody, refParam } from './api-schemas.ts';
 import { notAFence } from './fences-api.ts';
+import { drawnUpSchema, notQuoted, quoteWish } from './quote-schemas.ts';
 
 const PER_CENT = 100;
 
@@ -45,24 +46,10 @@ export function addAhead(api: Api, { register, clock }: AppParts): void {
       summary: 'Draws up a quote for works at a fence; it is not stored and offers nothing',
       request: {
         params: refParam,
-        body: jsonBody(
-          z.object({
-            works: z
-              .array(
-                z.object({
-                  kind: z.enum(CATALOGUE_KINDS),
-                  posts: z.union([z.literal('all'), z.array(z.number().int().positive()).min(1)]).default('all'),
-                }),
-              )
-              .min(1),
-            taxPercent: z.number().min(0).max(100).default(0),
-            validDays: z.number().int().min(1).max(365).default(30),
-            currency: z.string().length(3).nullable().default(null).describe("the register's where left out"),
-          }),
-        ),
+        body: jsonBody(quoteWish),
       },
       responses: {
-        200: jsonAnswer(deepSchema, 'the quote; amounts in whole cents'),
+        200: jsonAnswer(drawnUpSchema, 'the quote; amounts in whole cents'),
         404: problemAnswer('no such fence'),
         409: problemAnswer('that cannot be done there'),
       },
@@ -77,13 +64,9 @@ export function addAhead(api: Api, { register, clock }: AppParts): void {
         now: clock,
       });
       if (result.kind === 'no such fence') return apiProblem(context, notAFence(ref)) as never;
-      if (result.kind === 'quoted') return context.json({ ...result } as never, 200);
-      return apiProblem(context, {
-        status: 409,
-        title: 'That cannot be done there',
-        what: `fence ${ref}: ${result.reason}; nothing was quoted`,
-        wayOut: 'GET /api/v1/fences/{ref}/what-if shows what can be done there',
-      }) as never;
+      if (result.kind === 'refused') return notQuoted(context, ref, result.reason);
+      const { quote, parts, shippedPrices } = result;
+      return answered(context, drawnUpSchema, { quote, parts, shippedPrices });
     },
   );
 

@@ -1,4 +1,5 @@
 import { z } from '@hono/zod-openapi';
+import { isCalendarDay } from '../../units/calendar-day.ts';
 
 /** Most rows of one page of an answer. */
 const MOST_ROWS = 500;
@@ -16,6 +17,26 @@ export const pageOf = <T extends z.ZodType>(row: T) =>
     rows: z.array(row),
     next: z.string().nullable().describe('cursor of the page after; null where this is the last'),
   });
+
+/** A calendar day of what is sent or asked. */
+export const day = (what: string) =>
+  z
+    .string()
+    .refine((text) => isCalendarDay(text), 'write it as 2026-11-24')
+    .meta({ pattern: '^\\d{4}-\\d{2}-\\d{2}$' })
+    .describe(what);
+
+/** A calendar day of an answer. */
+export const dayGiven = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+
+/** The number of something in an address. */
+export const idParam = z.object({ id: z.coerce.number().int().positive() });
+
+/** A schema that has a name, or null: a type beside a reference would forbid the null again. */
+export const orNull = <T extends z.ZodType>(schema: T) => z.union([schema, z.null()]);
+
+/** True where only what it would come to is asked: nothing is stored. */
+export const preview = z.boolean().default(false).describe('true: only say what it would come to; nothing is stored');
 
 /** The ref of a record in an address. */
 export const refParam = z.object({ ref: z.string().min(1).max(200) });
@@ -51,3 +72,6 @@ export const jsonBody = <T extends z.ZodType>(schema: T) => ({
 
 /** Whatever the model found out, too deep to be spelt out here. */
 export const deepSchema = z.record(z.string(), z.unknown());
+
+/** What was settled. */
+export const settledSchema = z.object({ settled: z.number().int().describe('its number') });

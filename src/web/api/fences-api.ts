@@ -1,4 +1,5 @@
 import { createRoute, z } from '@hono/zod-openapi';
+import { TREATMENT_CLASS_KEYS } from '../../decay/treatment-class.ts';
 import { cautionsIn } from '../../drawing/cautions.ts';
 import { forecastFence } from '../../forecast/forecast-fence.ts';
 import { explainForecast } from '../../forecast/reasons.ts';
@@ -9,10 +10,11 @@ import { dayInZone } from '../../service/clock.ts';
 import { forecastSettingsOf } from '../../service/run-sweep.ts';
 import type { AppParts } from '../../service/service.ts';
 import { loadFenceDetail } from '../fences/fence-detail.ts';
+import { answered } from './answered.ts';
 import type { Api } from './api.ts';
 import { apiProblem, notThere, problemAnswer } from './api-problem.ts';
 import { deepSchema, jsonAnswer, pageOf, pageQuery, refParam } from './api-schemas.ts';
-import { cursorText, readCursor } from './cursor.ts';
+import { BAD_CURSOR, nextAfter, readOn } from './cursor.ts';
 
 const STANDINGS = ['clear', 'closing', 'short', 'short from new'] as const;
 const speed = (what: string) => z.number().nullable().describe(`${what} [m/s], 3-second gust at 10 m in exposure C`);
@@ -33,6 +35,9 @@ const fenceStateSchema = z
     computedAt: z.string().nullable().describe('when the sweep computed it, ISO 8601'),
   })
   .openapi('FenceState');
+
+const statesSchema = pageOf(fenceStateSchema);
+const year = (what: string) => z.coerce.number().int().min(1900).max(2200).describe(`calendar year ${what}`);
 
 const fenceSchema = z
   .object({
@@ -71,27 +76,43 @@ export function addFences(api: Api, { register, clock }: AppParts): void {
           site: z.string().optional().describe('ref of a site'),
           owner: z.string().optional().describe('ref of an owner, the first or the second'),
           standing: z.enum(STANDINGS).optional(),
+          ends: z.enum(STANDINGS).optional().describe('standing of the end posts, where they are judged apart'),
+          treatment: z.enum(TREATMENT_CLASS_KEYS).optional(),
+          builtFrom: year('in which it may have been installed, the first').optional(),
+          builtTo: year('in which it may have been installed, the last').optional(),
+          shortFrom: year('in which the season opens from which on it is short, the first').optional(),
+          shortTo: year('in which the season opens from which on it is short, the last').optional(),
+          text: z
+            .string()
+            .max(100)
+            .default('')
+            .describe("found in the ref, the site's or an owner's name, or the treatment"),
         }),
       },
       responses: {
-        200: jsonAnswer(pageOf(fenceStateSchema), 'a page of fences'),
+        200: jsonAnswer(statesSchema, 'a page of fences'),
         400: problemAnswer('the question makes no sense'),
       },
     }),
     async (context) => {
-      const { limit, cursor, site, owner, standing } = context.req.valid('query');
-      const after = cursor === undefined ? null : readCursor(cursor, 1);
-      if (cursor !== undefined && after === null) return apiProblem(context, BAD_CURSOR) as never;
+      const { limit, cursor, ...asked } = context.req.valid('query');
+      const place = readOn(cursor, 1);
+      if (place.kind === 'no cursor') return apiProblem(context, BAD_CURSOR) as never;
       const rows = await listFenceStates(register.db, {
-        siteRef: site ?? null,
-        ownerRef: owner ?? null,
-        standing: standing ?? null,
-        after: after === null ? null : String(after[0]),
+        siteRef: asked.site ?? null,
+        ownerRef: asked.owner ?? null,
+        standing: asked.standing ?? null,
+        endsStanding: asked.ends ?? null,
+        treatmentClass: asked.treatment ?? null,
+        builtFrom: asked.builtFrom ?? null,
+        builtTo: asked.builtTo ?? null,
+        shortFrom: asked.shortFrom ?? null,
+        shortTo: asked.shortTo ?? null,
+        text: asked.text,
+        after: place.after && String(place.after[0]),
         limit,
       });
-      const last = rows.at(-1);
-      const next = last !== undefined && rows.length === limit ? cursorText([last.ref]) : null;
-      return context.json({ rows: [...rows], next }, 200);
+      return answered(context, statesSchema, { rows, next: nextAfter(rows, limit, ({ ref }) => [ref]) });
     },
   );
 
@@ -168,11 +189,3 @@ export function addFences(api: Api, { register, clock }: AppParts): void {
     },
   );
 }
-
-/** A cursor that is none. */
-export const BAD_CURSOR = {
-  status: 400,
-  title: 'No such cursor',
-  what: 'the cursor is not one that this list gave',
-  wayOut: 'send `next` of the page before unchanged, or leave cursor out for the first page',
-} as const;

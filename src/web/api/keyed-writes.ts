@@ -69,8 +69,9 @@ export const keyedWrites =
       throw error;
     }
     const { status, headers } = context.res;
-    const isKept = status < 500;
     const contentType = headers.get('content-type') ?? '';
+    // a document that is drawn up has written nothing, and its bytes are no text to keep
+    const isKept = status < 500 && /\bjson\b/.test(contentType);
     await endKeyedWrite(
       register.db,
       write,

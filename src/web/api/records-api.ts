@@ -1,86 +1,45 @@
 import { createRoute, z } from '@hono/zod-openapi';
 import { toJSONSchema as toJsonSchema } from 'zod';
-import { importCsv } from '../../register/csv/import-csv.ts';
-import type { ImportRemark, ImportReport } from '../../register/csv/import-report.ts';
-import { RECORD_FIELDS } from '../../register/csv/record-columns.ts';
+import { editsBefore } from '../../register/record-edit-store.ts';
 import { keyLength, RECORD_KINDS, type RecordKind, recordSchema, recordsAfter } from '../../register/record-store.ts';
-import { readSettings } from '../../register/settings-store.ts';
-import { dayInZone, isoUtc } from '../../service/clock.ts';
+import { recordNamed } from '../../service/edit-record.ts';
 import type { AppParts } from '../../service/service.ts';
+import { answered } from './answered.ts';
 import type { Api } from './api.ts';
-import { apiProblem, problemAnswer } from './api-problem.ts';
-import { idempotencyHeader, jsonAnswer, jsonBody, pageOf, pageQuery } from './api-schemas.ts';
-import { cursorText, readCursor } from './cursor.ts';
-import { BAD_CURSOR } from './fences-api.ts';
-import { type RowsAsFile, rowsAsFile } from './rows-as-file.ts';
+import { apiProblem, notThere, problemAnswer } from './api-problem.ts';
+import { jsonAnswer, orNull, pageOf, pageQuery } from './api-schemas.ts';
+import { BAD_CURSOR, cursorText, nextAfter, readOn } from './cursor.ts';
 
-/** Most rows that one request may write. */
-const MOST_ROWS = 1000;
-
-const kindParam = z.object({ kind: z.enum(RECORD_KINDS) });
+/** The kind of a record in an address. */
+export const kindParam = z.object({ kind: z.enum(RECORD_KINDS) });
+const nameParam = kindParam.extend({
+  name: z
+    .string()
+    .min(1)
+    .max(300)
+    .describe('its ref; of a post or a reading `PR-01 post 3`, of a material `liner gravel`; percent-encoded'),
+});
 
 const nameOf = (kind: RecordKind): string => `Record-${kind}`;
 const anyRecord = z.record(z.string(), z.unknown()).openapi('Record', {
   anyOf: RECORD_KINDS.map((kind) => ({ $ref: `#/components/schemas/${nameOf(kind)}` })),
 });
+const recordsPageSchema = pageOf(anyRecord);
+const oneSchema = z.object({ kind: z.enum(RECORD_KINDS), name: z.string(), record: anyRecord }).openapi('OneRecord');
+const editsSchema = pageOf(
+  z
+    .object({
+      id: z.number().int(),
+      at: z.string(),
+      by: z.string().describe('account, or program'),
+      before: orNull(anyRecord).describe('null: it was made'),
+      after: anyRecord,
+    })
+    .openapi('RecordEdit'),
+);
 
-const columnsText = RECORD_KINDS.map(
-  (kind) => `**${kind}**: ${RECORD_FIELDS[kind].flatMap(({ columns }) => columns).join(', ')}`,
-).join('\n\n');
-
-const rowsSchema = z
-  .object({
-    rows: z
-      .array(z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null()])))
-      .min(1)
-      .max(MOST_ROWS)
-      .describe('each by the columns of the CSV file of its kind, units in their names'),
-    preview: z.boolean().default(false).describe('true: only say what would be created or changed'),
-    sure: z
-      .boolean()
-      .default(false)
-      .describe('true: take what is doubtful as it is, as a reading that speaks against another'),
-  })
-  .openapi('RecordRows', { description: columnsText });
-
-const remarkSchema = z.object({
-  row: z.number().int().nullable(),
-  field: z.string(),
-  value: z.string(),
-  reason: z.string(),
-});
-
-const writtenSchema = z
-  .object({
-    applied: z.boolean().describe('false for a preview'),
-    created: z.number().int(),
-    changed: z.number().int(),
-    unchanged: z.number().int(),
-    changes: z.array(
-      z.object({ ref: z.string(), change: z.enum(['created', 'changed']), columns: z.array(z.string()) }),
-    ),
-    doubts: z.array(remarkSchema).describe('what was taken though it is doubtful'),
-  })
-  .openapi('RecordsWritten');
-
-const remarkOf =
-  ({ rowOn }: RowsAsFile) =>
-  ({ line, column, value, reason }: ImportRemark) => ({ row: rowOn(line), field: column, value, reason });
-
-const writtenOf = (kind: RecordKind, report: ImportReport, file: RowsAsFile) => {
-  const { created, changed, unchanged } = report.counts[kind];
-  return {
-    applied: report.applied,
-    created,
-    changed,
-    unchanged,
-    changes: report.changes.map(({ ref, change, columns }) => ({ ref, change, columns: [...columns] })),
-    doubts: report.warnings.map(remarkOf(file)),
-  };
-};
-
-/** Everything that people enter, kind by kind: read on page after page, written by the checks of an import. */
-export function addRecords(api: Api, { register, clock }: AppParts): void {
+/** Everything that people enter, kind by kind: read on page after page, one by one, and who changed it. */
+export function addRecords(api: Api, { register }: Pick<AppParts, 'register'>): void {
   for (const kind of RECORD_KINDS) {
     const schema = toJsonSchema(recordSchema(kind), { unrepresentable: 'any' });
     api.openAPIRegistry.registerComponent('schemas', nameOf(kind), { ...schema, $schema: undefined } as object);
@@ -93,63 +52,77 @@ export function addRecords(api: Api, { register, clock }: AppParts): void {
       summary: 'The records of a kind, in the order of their keys',
       request: { params: kindParam, query: z.object(pageQuery) },
       responses: {
-        200: jsonAnswer(pageOf(anyRecord), 'a page of records, SI units, in every name'),
+        200: jsonAnswer(recordsPageSchema, 'a page of records, SI units, in every name'),
         400: problemAnswer('the question makes no sense'),
       },
     }),
     async (context) => {
       const { kind } = context.req.valid('param');
       const { limit, cursor } = context.req.valid('query');
-      const after = cursor === undefined ? null : readCursor(cursor, keyLength(kind));
-      if (cursor !== undefined && after === null) return apiProblem(context, BAD_CURSOR) as never;
-      const { rows, last } = await recordsAfter(register.db, kind, { after, limit });
-      return context.json(
-        { rows: [...rows], next: last !== null && rows.length === limit ? cursorText(last) : null },
-        200,
-      );
+      const place = readOn(cursor, keyLength(kind));
+      if (place.kind === 'no cursor') return apiProblem(context, BAD_CURSOR) as never;
+      const { rows, last } = await recordsAfter(register.db, kind, { after: place.after, limit });
+      return answered(context, recordsPageSchema, {
+        rows: rows.map((row) => ({ ...row })),
+        next: last !== null && rows.length === limit ? cursorText(last) : null,
+      });
     },
   );
 
   api.openapi(
     createRoute({
-      method: 'put',
-      path: '/api/v1/records/{kind}',
+      method: 'get',
+      path: '/api/v1/records/{kind}/{name}',
       tags: ['Records'],
-      summary: 'Creates or changes records, all or none',
-      description:
-        'A row whose ref is known changes that record, one whose ref is not creates it; a field that is left out stays as it is. Inspections, readings, storm outcomes and works are entered this way too. The next sweep takes it in.',
-      request: { params: kindParam, headers: idempotencyHeader, body: jsonBody(rowsSchema) },
+      summary: 'One record of a kind, by its name',
+      request: { params: nameParam },
       responses: {
-        200: jsonAnswer(writtenSchema, 'what was, or would be, written'),
-        422: problemAnswer('a row is refused: nothing was written'),
+        200: jsonAnswer(oneSchema, 'the record, SI units, in every name'),
+        404: problemAnswer('no such record'),
       },
     }),
     async (context) => {
-      const { kind } = context.req.valid('param');
-      const { rows, preview, sure } = context.req.valid('json');
-      const file = rowsAsFile(kind, rows);
-      const { timeZone } = await readSettings(register.db);
-      const report = await importCsv(register, [file], {
-        acceptValid: false,
-        dryRun: preview,
-        today: dayInZone(clock(), timeZone),
-        now: isoUtc(clock()),
-        questions: sure ? 'warn' : 'refuse',
+      const { kind, name } = context.req.valid('param');
+      const record = await recordNamed(register, kind, name);
+      if (record) return answered(context, oneSchema, { kind, name, record: { ...record } });
+      const problem = notThere(
+        `there is none of the ${kind} named ${JSON.stringify(name)}`,
+        `GET /api/v1/records/${kind} lists them; names are compared letter by letter`,
+      );
+      return apiProblem(context, problem) as never;
+    },
+  );
+
+  api.openapi(
+    createRoute({
+      method: 'get',
+      path: '/api/v1/records/{kind}/{name}/edits',
+      tags: ['Records'],
+      summary:
+        'Who changed a record and how it was before, the newest first; of files that were imported nothing is kept',
+      request: { params: nameParam, query: z.object(pageQuery) },
+      responses: {
+        200: jsonAnswer(editsSchema, 'a page of edits; none where there was none'),
+        400: problemAnswer('the question makes no sense'),
+      },
+    }),
+    async (context) => {
+      const { kind, name } = context.req.valid('param');
+      const { limit, cursor } = context.req.valid('query');
+      const place = readOn(cursor, 1);
+      if (place.kind === 'no cursor') return apiProblem(context, BAD_CURSOR) as never;
+      const page = { before: place.after === null ? null : Number(place.after[0]), limit };
+      const edits = await editsBefore(register.db, { kind, ref: name }, page);
+      return answered(context, editsSchema, {
+        rows: edits.map(({ id, at, by, before, after }) => ({
+          id,
+          at,
+          by,
+          before: before && { ...before },
+          after: { ...after },
+        })),
+        next: nextAfter(edits, limit, ({ id }) => [id]),
       });
-      if (report.faults.length === 0) return context.json(writtenOf(kind, report, file), 200);
-      const asked = report.faults.some(({ question }) => question === true);
-      return apiProblem(context, {
-        status: 422,
-        title: 'Rows are refused',
-        what: `${report.faults.length} ${report.faults.length === 1 ? 'fault' : 'faults'}; nothing was written`,
-        wayOut: asked
-          ? 'correct the rows, or send `sure: true` where they are as they are'
-          : 'correct the rows and send them again',
-        faults: report.faults.map((fault) => {
-          const { row, ...rest } = remarkOf(file)(fault);
-          return row === null ? rest : { row, ...rest };
-        }),
-      }) as never;
     },
   );
 }

@@ -1,24 +1,39 @@
 import { createRoute, z } from '@hono/zod-openapi';
-import { withdrawInspection } from '../../register/evidence-withdrawal.ts';
 import { readSettings, SETTING_NAMES, settingFromText, writeSettings } from '../../register/settings-store.ts';
 import { isoUtc } from '../../service/clock.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { Api } from './api.ts';
-import { apiProblem, notThere, problemAnswer } from './api-problem.ts';
+import { apiProblem, problemAnswer } from './api-problem.ts';
 import { deepSchema, idempotencyHeader, jsonAnswer, jsonBody } from './api-schemas.ts';
-import { tokenName } from './token-name.ts';
 
 const NAMES = SETTING_NAMES as readonly [string, ...string[]];
+const settingsSchema = z.record(z.enum(NAMES), z.union([z.string(), z.number(), z.null()])).openapi('Settings');
 
-/** What holds for the whole register: its settings, its last sweep, and the taking back of an inspection. */
-export function addRegister(api: Api, { register, clock, view }: AppParts): void {
+const sweepSchema = z
+  .object({
+    progress: deepSchema.nullable().describe('of the one at work; null where none is'),
+    lastFinished: z
+      .looseObject({
+        id: z.number().int(),
+        modelVersion: z.string(),
+        startedAt: z.string(),
+        finishedAt: z.string().nullable(),
+      })
+      .nullable(),
+    failures: z.array(deepSchema).describe('fences that the last one could not forecast, and why'),
+    nextAt: z.string().describe('when the next is due'),
+  })
+  .openapi('SweepStatus');
+
+/** What holds for the whole register: its settings and its last sweep. */
+export function addRegister(api: Api, { register, clock, view }: Pick<AppParts, 'register' | 'clock' | 'view'>): void {
   api.openapi(
     createRoute({
       method: 'get',
       path: '/api/v1/settings',
       tags: ['Register'],
       summary: 'The settings of the register',
-      responses: { 200: jsonAnswer(deepSchema, 'every setting with its value') },
+      responses: { 200: jsonAnswer(settingsSchema, 'every setting with its value') },
     }),
     async (context) => context.json({ ...(await readSettings(register.db)) } as never, 200),
   );
@@ -34,7 +49,7 @@ export function addRegister(api: Api, { register, clock, view }: AppParts): void
         body: jsonBody(z.partialRecord(z.enum(NAMES), z.union([z.string(), z.number()])).openapi('SettingChanges')),
       },
       responses: {
-        200: jsonAnswer(deepSchema, 'every setting with its value'),
+        200: jsonAnswer(settingsSchema, 'every setting with its value'),
         422: problemAnswer('a value is refused: nothing was set'),
       },
     }),
@@ -68,7 +83,7 @@ export function addRegister(api: Api, { register, clock, view }: AppParts): void
       path: '/api/v1/sweep',
       tags: ['Register'],
       summary: 'Where the sweep stands',
-      responses: { 200: jsonAnswer(deepSchema, 'the last one, the one at work, and when the next is due') },
+      responses: { 200: jsonAnswer(sweepSchema, 'the last one, the one at work, and when the next is due') },
     }),
     async (context) => context.json({ ...(await view.sweepStatus()) } as never, 200),
   );
@@ -93,34 +108,6 @@ export function addRegister(api: Api, { register, clock, view }: AppParts): void
         what: 'the service is closing; no sweep was begun',
         wayOut: 'ask again when it runs',
       }) as never;
-    },
-  );
-
-  api.openapi(
-    createRoute({
-      method: 'post',
-      path: '/api/v1/inspections/withdraw',
-      tags: ['Register'],
-      summary: 'Takes an inspection back with its readings; what it said is kept with the reason',
-      request: {
-        headers: idempotencyHeader,
-        body: jsonBody(z.object({ ref: z.string().min(1), because: z.string().trim().min(1).max(2000) })),
-      },
-      responses: {
-        200: jsonAnswer(deepSchema, 'what was withdrawn'),
-        404: problemAnswer('no such inspection'),
-      },
-    }),
-    async (context) => {
-      const { ref, because } = context.req.valid('json');
-      const act = { because, by: tokenName(context), at: isoUtc(clock()) };
-      const withdrawal = await withdrawInspection(register, ref, act);
-      if (withdrawal) return context.json({ ...withdrawal } as never, 200);
-      const problem = notThere(
-        `there is no inspection ${JSON.stringify(ref)}`,
-        'GET /api/v1/records/inspections lists them; nothing was withdrawn',
-      );
-      return apiProblem(context, problem) as never;
     },
   );
 }

@@ -127,7 +127,10 @@ describe('the API', () => {
     const fence = await program.json('GET', '/api/v1/fences/PR-03');
     expect(fence.inspections).toMatchObject([{ ref: 'API-1', readings: [{ post: 2 }] }]);
     const taken = await program.json('POST', '/api/v1/inspections/withdraw', { ref: 'API-1', because: 'wrong fence' });
-    expect(taken).toMatchObject({ ref: 'API-1', by: 'program tests', because: 'wrong fence' });
+    expect(taken).toMatchObject({
+      applied: true,
+      rows: [{ ref: 'API-1', by: 'program tests', because: 'wrong fence' }],
+    });
     expect((await program.json('GET', '/api/v1/fences/PR-03')).inspections).toEqual([]);
     await program.json('POST', '/api/v1/inspections/withdraw', { ref: 'API-1', because: 'again' }, 404);
   });
