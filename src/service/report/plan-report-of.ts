@@ -7,8 +7,10 @@ import { fencesOfOwner } from '../../register/owner-fences.ts';
 import { listRecords, readRecord, recordsWhereIn } from '../../register/record-store.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
 import { NO_MONEY } from '../../season/money/money.ts';
+import { officeToday } from '../crew-sheets.ts';
 import { type FencesMoney, fencesMoney, fencesToPlan, type MoneyTerms, ownerMoney } from '../owner-money.ts';
 import { USUAL_TERMS } from '../usual-terms.ts';
+import { worksMeanwhile } from '../works-meanwhile.ts';
 import { makingOf, type ReportParts, type ReportResult } from './report-result.ts';
 
 /** Whose plan is asked for, and for how many years. */
@@ -51,13 +53,22 @@ const termsOf = ({ now }: ReportParts, years: number): MoneyTerms => ({
   onProgress: () => undefined,
 });
 
-function reportedPlan(
+async function reportedPlan(
+  { register, now }: ReportParts,
   money: FencesMoney,
-  { currency }: PlanRequest,
-  of: Pick<ReportedPlan, 'payer' | 'where' | 'units' | 'others'>,
-): ReportedPlan {
+  of: Pick<ReportedPlan, 'payer' | 'where' | 'units' | 'others' | 'currency'>,
+): Promise<ReportedPlan> {
   const { plan, fences, unseen } = money;
-  return { ...of, currency, plan, fences, unseen, ...USUAL_TERMS, modelVersion: MODEL_VERSION };
+  const meanwhile = await worksMeanwhile(register, fences, await officeToday(register, now));
+  return {
+    ...of,
+    plan,
+    fences,
+    unseen,
+    mendedMeanwhile: [...meanwhile.keys()].sort(),
+    ...USUAL_TERMS,
+    modelVersion: MODEL_VERSION,
+  };
 }
 
 async function ownerPlan(parts: ReportParts, request: PlanRequest): Promise<PlanResult> {
@@ -76,7 +87,8 @@ async function ownerPlan(parts: ReportParts, request: PlanRequest): Promise<Plan
     money,
     language: request.language ?? owner?.language ?? 'en',
     timeZone: sites[0]?.timeZone ?? 'UTC',
-    reported: reportedPlan(money, request, {
+    reported: await reportedPlan(parts, money, {
+      currency: request.currency,
       payer: money.owner.name,
       where: sites.map(({ name }) => name),
       units: sites[0]?.units ?? 'us',
@@ -142,7 +154,8 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
     money,
     language: request.language ?? 'en',
     timeZone: site.timeZone,
-    reported: reportedPlan(money, request, {
+    reported: await reportedPlan(parts, money, {
+      currency: request.currency,
       payer: common.payerName,
       where: [`${site.name}, ${site.place}`],
       units: site.units,
