@@ -102,7 +102,7 @@ const Planned: FC<{
                     <span class="small">{words.shared(fence.sharedWith, Math.round(fence.share * 100))}</span>
                   )}
                 </td>
-                <td data-label={words.replace}>
+                <td data-label={words.replace} class={meanwhile.has(fence.ref) ? 'whole' : undefined}>
                   {fence.isOutworn ? words.outworn : (fence.cheapestYear ?? words.whenShort)}
                   <Meanwhile works={meanwhile.get(fence.ref)} language={language} />
                 </td>
