@@ -2,7 +2,8 @@ import type { Register } from '../register/database.ts';
 import { listVisits, readVisit, visitHistory, visitUidsFrom } from '../register/visit-store.ts';
 import { listVisitHours, returnedFences, visitEntries } from '../register/visit-work-store.ts';
 import type { VisitState } from '../season/visit/visit.ts';
-import { cancelVisit, confirmVisit, missVisit, type VisitChangeResult } from '../service/change-visit.ts';
+import { cancelVisit, confirmVisit, dayAtSite, missVisit, type VisitChangeResult } from '../service/change-visit.ts';
+import { daysOfVisit } from '../service/visit-days.ts';
 import type { CliContext, GlobalOptions } from './cli-context.ts';
 import { configOf, withExistingRegister } from './cli-context.ts';
 import { CliError } from './cli-error.ts';
@@ -90,9 +91,14 @@ export async function runVisitShow(context: CliContext, text: string, options: V
       entries: await visitEntries(db, uid),
       hours: await listVisitHours(db, uid),
       returned: await returnedFences(db, uid),
+      days: await daysOfVisit(register, visit, await dayAtSite(register, visit.siteRef, context.clock)),
     };
   });
-  context.terminal.out(options.json ? jsonText(details) : visitText(details));
+  context.terminal.out(
+    options.json
+      ? jsonText({ ...details, days: details.days && { ...details.days, ownerNames: undefined } })
+      : visitText(details),
+  );
 }
 
 function tell(

@@ -3,6 +3,7 @@ import { visitItemText } from '../drawing/visit-words.ts';
 import type { VisitChange } from '../register/visit-store.ts';
 import type { VisitEntry, VisitHours } from '../register/visit-work-store.ts';
 import type { Visit } from '../season/visit/visit.ts';
+import type { VisitDays } from '../service/visit-days.ts';
 import { plainTable } from './plain-table.ts';
 
 /** The days of a visit, with the hour at which the crew comes: `2027-01-05 08:30`, `2027-01-05 to 2027-01-06`. */
@@ -40,12 +41,30 @@ export interface VisitDetails {
   readonly hours: readonly VisitHours[];
   /** Fences that went back to the plan when it was done. */
   readonly returned: readonly string[];
+  /** What the owners of its fences said of its days; null where they are not asked. */
+  readonly days: VisitDays | null;
 }
 
 function usedText({ entries, hours }: VisitDetails, fenceRef: string): string {
   const refs = entries.filter((entry) => entry.fenceRef === fenceRef).map(({ kind, ref }) => `${kind} ${ref}`);
   const used = hours.find((each) => each.fenceRef === fenceRef);
   return [...(used ? [`${used.personHours.toFixed(1)} h used`] : []), ...refs].join(', ');
+}
+
+/** Which of its days suit the owners of its fences, a line a day, and whom they do not. */
+function dayLines({ visit, days }: VisitDetails): readonly string[] {
+  if (days === null) return [];
+  const { answered, silent, best, ownerNames } = days;
+  const names = (refs: readonly string[]): string => refs.map((ref) => ownerNames.get(ref) ?? ref).join(', ');
+  return [
+    `Days that suit its owners, one voice each (${answered.length} of ${answered.length + silent.length} have marked theirs${silent.length === 0 ? '' : `; nothing yet from ${names(silent)}`}):`,
+    ...days.days.map(
+      ({ day, suits, doesNotSuit }) =>
+        `  ${day}${day === visit.firstDay ? ' (proposed)' : ''} suits ${suits.length}${doesNotSuit.length === 0 ? '' : `; not ${names(doesNotSuit)}`}`,
+    ),
+    ...(best ? [`To confirm the one that suits most: stormpale visit confirm ${visit.uid} --day ${best.day}`] : []),
+    '',
+  ];
 }
 
 /** One visit: what is done where, what was entered, and what became of it. */
@@ -68,6 +87,7 @@ export function visitText(details: VisitDetails): string {
       [2, 3],
     ),
     ...(returned.length === 0 ? [] : [`Went back to the plan: ${returned.join(', ')}.`, '']),
+    ...dayLines(details),
     'What became of it:',
     ...history.map(
       ({ at, state, crewRef, firstDay, lastDay, by, because }) =>

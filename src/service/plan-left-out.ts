@@ -3,6 +3,7 @@ import { mustRemedy } from '../season/must-remedy.ts';
 import type { LeftOutReason, UnservedJob } from '../season/plan/season-plan.ts';
 import { worksOf } from '../season/visit/visits-of-plan.ts';
 import type { MadePlan } from './make-season-plan.ts';
+import { mendsPosts } from './works-meanwhile.ts';
 
 /** Reasons that are told with the numbers of the works that came nearest. */
 const WITH_NUMBERS: readonly LeftOutReason[] = [
@@ -46,15 +47,15 @@ export function leftOutToKeep(made: MadePlan): Required<Pick<PlanContent, 'unser
   };
 }
 
-/** Fences that a plan visits, not to rebuild them, though their rails and boards count as worn out, with their age [a]. */
+/** Fences that a plan mends and does not rebuild, though their rails and boards count as worn out, with their age [a]. */
 export const wornOutToKeep = ({ plan, fences }: MadePlan): NonNullable<PlanContent['wornOut']> =>
   plan.visits
     .flatMap(({ items }) => items)
     .flatMap(({ jobRef, optionKey }) => {
       const fence = fences.get(jobRef);
       const candidate = fence?.candidates.candidates.find(({ key }) => key === optionKey);
-      const rebuilds = candidate ? worksOf(candidate).some(({ kind }) => kind === 'rebuild') : false;
+      const mends = candidate !== undefined && mendsPosts(worksOf(candidate));
       const ageYears = fence?.wornOutYears ?? null;
-      return ageYears === null || rebuilds ? [] : [{ fenceRef: jobRef, ageYears }];
+      return ageYears === null || !mends ? [] : [{ fenceRef: jobRef, ageYears }];
     })
     .sort((a, b) => (a.fenceRef < b.fenceRef ? -1 : 1));

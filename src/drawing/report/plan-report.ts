@@ -23,6 +23,8 @@ export interface ReportedPlan {
   /** In the order of the plan's fences. */
   readonly fences: readonly ShownFence[];
   readonly unseen: readonly { readonly ref: string; readonly message: string }[];
+  /** Refs of fences due now that a visit of the season plan mends and does not rebuild. */
+  readonly mendedMeanwhile: readonly string[];
   /** Fences at the site that others keep. */
   readonly others: number;
   readonly inflationPercent: number;
@@ -43,9 +45,9 @@ function setAsideSentence({ flat }: SetAside, currency: string, say: PlanWords['
 
 const isDueNow = ({ isOutworn, ahead }: ShownFence): boolean => isOutworn || ahead?.advice.kind === 'replace now';
 
-/** What a plan comes to, in sentences: what to set aside, what is due now. */
+/** What a plan comes to, in sentences: what to set aside, what is due now, and what the season plan mends of that meanwhile. */
 export function planSentences(
-  { plan, fences, currency }: Pick<ReportedPlan, 'plan' | 'fences' | 'currency'>,
+  { plan, fences, currency, mendedMeanwhile }: Pick<ReportedPlan, 'plan' | 'fences' | 'currency' | 'mendedMeanwhile'>,
   language: ChartLanguage,
 ): readonly string[] {
   const words = planWords(language);
@@ -54,6 +56,7 @@ export function planSentences(
     setAsideSentence(plan.setAside.expected, currency, words.setAside),
     setAsideSentence(plan.setAside.nineInTen, currency, words.nineInTen),
     due.length === 0 ? words.noneSoon : words.soon(due),
+    ...(mendedMeanwhile.length === 0 ? [] : [words.meanwhile(mendedMeanwhile)]),
   ];
 }
 
@@ -207,7 +210,7 @@ export function planReport(reported: ReportedPlan, making: ReportMaking): Report
   const { language } = making;
   const words = planWords(language);
   const { plan, payer, fences, where } = reported;
-  const [first = '', second = '', third = ''] = planSentences(reported, language);
+  const [first = '', ...more] = planSentences(reported, language);
   const [from, to] = [plan.years[0]?.year ?? 0, plan.years.at(-1)?.year ?? 0];
   return {
     language,
@@ -220,8 +223,7 @@ export function planReport(reported: ReportedPlan, making: ReportMaking): Report
     foot: footParts({ madeOn: making.madeOn, modelVersion: reported.modelVersion, asOf: making.madeOn }, language),
     blocks: [
       { kind: 'paragraph', text: first, look: 'lead' },
-      { kind: 'paragraph', text: second },
-      { kind: 'paragraph', text: third },
+      ...more.map((text) => ({ kind: 'paragraph', text }) as const),
       planDrawing(reported, language),
       { kind: 'heading', level: 2, text: words.setAsideHeading },
       setAsideRows(reported, words),

@@ -10,6 +10,8 @@ export interface PlanWords {
   readonly whyAtOnce: string;
   readonly soon: (refs: readonly string[]) => string;
   readonly noneSoon: string;
+  /** Of fences due now that the season plan mends and does not rebuild. */
+  readonly meanwhile: (refs: readonly string[]) => string;
   readonly chartAlt: (payer: string) => string;
   readonly setAsideHeading: string;
   readonly setAsideCaption: string;
@@ -67,6 +69,8 @@ const EN: PlanWords = {
     'At once: what falls due in the first two years and can no longer be set aside year by year. The fund starts empty here; what it holds comes off.',
   soon: (refs) => `To be replaced now: ${refs.join(', ')}.`,
   noneSoon: 'No fence is to be replaced now.',
+  meanwhile: (refs) =>
+    `The season plan mends posts at ${refs.join(', ')} all the same: it goes by posts, and a post may break before the fence is rebuilt; this plan goes by rails and boards too. Follow the season plan, unless the fence is rebuilt before that visit: then call it off.`,
   chartAlt: (payer) => `Spending expected each year and the fund of ${payer} at the end of each year`,
   setAsideHeading: 'What to set aside',
   setAsideCaption: 'Once, and then every year; prices of the year',
@@ -130,6 +134,8 @@ const ES: PlanWords = {
     'De una vez: lo que vence en los primeros dos años y ya no se puede apartar año por año. Aquí el fondo empieza vacío; lo que tenga se descuenta.',
   soon: (refs) => `Por reemplazar ya: ${refs.join(', ')}.`,
   noneSoon: 'Ninguna cerca está por reemplazar ya.',
+  meanwhile: (refs) =>
+    `El plan de la temporada arregla postes en ${refs.join(', ')} de todos modos: mira los postes, y uno puede romperse antes de que la cerca se reconstruya; este plan mira también travesaños y tablas. Siga el plan de la temporada, salvo que la cerca se reconstruya antes de esa visita: entonces cancélela.`,
   chartAlt: (payer) => `Gasto esperado cada año y el fondo de ${payer} al final de cada año`,
   setAsideHeading: 'Cuánto apartar',
   setAsideCaption: 'Una vez, y luego cada año; precios del año',

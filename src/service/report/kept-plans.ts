@@ -1,4 +1,5 @@
 import { changeCount } from '../../register/register-changes.ts';
+import { newestVisitChange } from '../../register/visit-store.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import { isoUtc } from '../clock.ts';
 import { currencyAsked } from '../currency-asked.ts';
@@ -19,14 +20,18 @@ const MOST_KEPT = 12;
 const kept = keptAnswers<PlanResult>(MOST_KEPT);
 
 /**
- * A plan as `loadPlan` makes it, made beside the pages and once for the same records, settings, prices, day and terms: pages of one board ask for the
+ * A plan as `loadPlan` makes it, made beside the pages and once for the same records, visits, settings, prices, day and terms: pages of one board ask for the
  * same plan several times, and each fence of it is a forecast.
  */
 export async function keptPlan(parts: KeptPlanParts, asked: PlanRequest): Promise<PlanResult> {
   const { register, now, work } = parts;
   const request = { ...asked, currency: await currencyAsked(register.db, asked.currency) };
-  const [changes, catalogue] = await Promise.all([changeCount(register.db), loadCatalogue(register.db)]);
+  const [changes, visits, catalogue] = await Promise.all([
+    changeCount(register.db),
+    newestVisitChange(register.db),
+    loadCatalogue(register.db),
+  ]);
   // zones differ: a plan is kept for an hour of the clock, so that every site's own midnight is kept
-  const key = canonicalJson({ changes, catalogue, hour: isoUtc(now()).slice(0, 13), request });
+  const key = canonicalJson({ changes, visits, catalogue, hour: isoUtc(now()).slice(0, 13), request });
   return kept(register, key, () => work.finish('plan money', request));
 }

@@ -8,9 +8,11 @@ import { everyRef } from '../../register/record-names.ts';
 import { readRecord, recordsWhereIn } from '../../register/record-store.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
 import { NO_MONEY } from '../../season/money/money.ts';
+import { officeToday } from '../crew-sheets.ts';
 import { currencyAsked } from '../currency-asked.ts';
 import { type FencesMoney, fencesMoney, fencesToPlan, type MoneyTerms, ownerMoney } from '../owner-money.ts';
 import { USUAL_TERMS } from '../usual-terms.ts';
+import { worksMeanwhile } from '../works-meanwhile.ts';
 import { makingOf, type ReportParts, type ReportResult } from './report-result.ts';
 
 /** What a plan is made with. */
@@ -57,13 +59,22 @@ const termsOf = ({ now }: PlanParts, years: number): MoneyTerms => ({
   onProgress: () => undefined,
 });
 
-function reportedPlan(
+async function reportedPlan(
+  { register, now }: PlanParts,
   money: FencesMoney,
-  currency: string,
-  of: Pick<ReportedPlan, 'payer' | 'where' | 'units' | 'others'>,
-): ReportedPlan {
+  of: Pick<ReportedPlan, 'payer' | 'where' | 'units' | 'others' | 'currency'>,
+): Promise<ReportedPlan> {
   const { plan, fences, unseen } = money;
-  return { ...of, currency, plan, fences, unseen, ...USUAL_TERMS, modelVersion: MODEL_VERSION };
+  const meanwhile = await worksMeanwhile(register, fences, await officeToday(register, now));
+  return {
+    ...of,
+    plan,
+    fences,
+    unseen,
+    mendedMeanwhile: [...meanwhile.keys()].sort(),
+    ...USUAL_TERMS,
+    modelVersion: MODEL_VERSION,
+  };
 }
 
 async function ownerPlan(parts: PlanParts, request: PlanRequest): Promise<PlanResult> {
@@ -82,7 +93,8 @@ async function ownerPlan(parts: PlanParts, request: PlanRequest): Promise<PlanRe
     money,
     language: request.language ?? owner?.language ?? 'en',
     timeZone: sites[0]?.timeZone ?? 'UTC',
-    reported: reportedPlan(money, await currencyAsked(db, request.currency), {
+    reported: await reportedPlan(parts, money, {
+      currency: await currencyAsked(db, request.currency),
       payer: money.owner.name,
       where: sites.map(({ name }) => name),
       units: sites[0]?.units ?? 'us',
@@ -148,7 +160,8 @@ async function sitePlan(parts: PlanParts, request: PlanRequest): Promise<PlanRes
     money,
     language: request.language ?? 'en',
     timeZone: site.timeZone,
-    reported: reportedPlan(money, await currencyAsked(register.db, request.currency), {
+    reported: await reportedPlan(parts, money, {
+      currency: await currencyAsked(register.db, request.currency),
       payer: common.payerName,
       where: [`${site.name}, ${site.place}`],
       units: site.units,

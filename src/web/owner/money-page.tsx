@@ -1,13 +1,16 @@
 import type { FC } from 'hono/jsx';
+import { dayInWords } from '../../notify/plain-words.ts';
 import { type Money, minusMoney, sumMoney } from '../../season/money/money.ts';
 import type { ReserveYear } from '../../season/money/reserve-plan.ts';
 import type { OwnerMoney } from '../../service/owner-money.ts';
 import type { MoneyAhead } from '../../service/owner-money-ahead.ts';
+import type { WorksMeanwhile } from '../../service/works-meanwhile.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { MONEY_WORDS } from './money-words.ts';
 import { OwnerShell } from './owner-shell.tsx';
 import type { OwnerView } from './owner-view.ts';
+import { worksTextIn } from './works-words.ts';
 
 const CENTS = 100;
 
@@ -19,14 +22,19 @@ const bare = (amount: Money | number, language: PageLanguage): string =>
 const rangeText = (from: string, to: string): string => (from === to ? from : `${from}–${to}`);
 
 /** The page of what an owner's fences cost, year by year. */
-export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: MoneyAhead }> = ({ view, money }) => {
+export const OwnerMoneyPage: FC<{
+  readonly view: OwnerView;
+  readonly money: MoneyAhead;
+  /** What visits do at fences that are due for replacement now, by the fence's ref. */
+  readonly meanwhile: ReadonlyMap<string, WorksMeanwhile>;
+}> = ({ view, money, meanwhile }) => {
   const { language } = view.owner;
   const words = MONEY_WORDS[language];
   return (
     <OwnerShell view={view} title={words.title} place="money" cautions={money.kind === 'planned'}>
       <h1>{words.title}</h1>
       {money.kind === 'planned' ? (
-        <Planned view={view} money={money} />
+        <Planned view={view} money={money} meanwhile={meanwhile} />
       ) : (
         <p class="lead">{money.kind === 'being worked out' ? words.workedOut : words.none}</p>
       )}
@@ -34,7 +42,11 @@ export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: Mone
   );
 };
 
-const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({ view, money }) => {
+const Planned: FC<{
+  readonly view: OwnerView;
+  readonly money: OwnerMoney;
+  readonly meanwhile: ReadonlyMap<string, WorksMeanwhile>;
+}> = ({ view, money, meanwhile }) => {
   const { language } = view.owner;
   const { currency } = view.frame.office;
   const words = MONEY_WORDS[language];
@@ -85,7 +97,10 @@ const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({
                     <span class="small">{words.shared(fence.sharedWith, Math.round(fence.share * 100))}</span>
                   )}
                 </td>
-                <td data-label={words.replace}>{fence.cheapestYear ?? words.whenShort}</td>
+                <td data-label={words.replace} class={meanwhile.has(fence.ref) ? 'whole' : undefined}>
+                  {fence.isOutworn ? words.outworn : (fence.cheapestYear ?? words.whenShort)}
+                  <Meanwhile works={meanwhile.get(fence.ref)} language={language} />
+                </td>
                 <td data-label={words.short}>{fence.shortSeason ?? words.notShort}</td>
                 <td data-label={words.price} class="figure">
                   {text(fence.price)}
@@ -97,6 +112,20 @@ const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({
       </ScrollFrame>
       <p class="muted">{words.notes}</p>
     </>
+  );
+};
+
+/** What the season plan does at a fence that is to be replaced now, and why it does. */
+const Meanwhile: FC<{ readonly works: WorksMeanwhile | undefined; readonly language: PageLanguage }> = ({
+  works,
+  language,
+}) => {
+  if (!works) return null;
+  const what = works.works.map((one) => worksTextIn(one, language)).join(' + ');
+  return (
+    <span class="small">
+      {MONEY_WORDS[language].meanwhile(what, dayInWords(works.firstDay, language), works.state)}
+    </span>
   );
 };
 

@@ -19,6 +19,9 @@ interface MoneyWords {
   readonly fence: string;
   readonly site: string;
   readonly replace: string;
+  readonly outworn: string;
+  /** What the season plan does at a fence that is to be replaced now. */
+  readonly meanwhile: (works: string, day: string, state: 'proposed' | 'confirmed') => string;
   readonly whenShort: string;
   readonly short: string;
   readonly notShort: string;
@@ -51,6 +54,9 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     fence: 'Fence',
     site: 'Site',
     replace: 'Cheapest to replace in',
+    outworn: 'now: rails and boards are worn out',
+    meanwhile: (works, day, state) =>
+      `The season plan gives it ${works} on ${day}${state === 'proposed' ? ' (proposed)' : ''} all the same, because a post may break before it is rebuilt. If you have it rebuilt before then, tell us and that visit falls away.`,
     whenShort: 'before it goes short',
     short: 'Goes short in season',
     notShort: 'not within 30',
@@ -81,6 +87,9 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     fence: 'Cerca',
     site: 'Sitio',
     replace: 'Más barato reemplazarla en',
+    outworn: 'ya: travesaños y tablas están gastados',
+    meanwhile: (works, day, state) =>
+      `El plan de la temporada le hace ${works} el ${day}${state === 'proposed' ? ' (propuesto)' : ''} de todos modos, porque un poste puede romperse antes de que se reconstruya. Si la reconstruye antes, díganoslo y esa visita se cancela.`,
     whenShort: 'antes de que sea insuficiente',
     short: 'Insuficiente en la temporada',
     notShort: 'no en 30',

@@ -3,11 +3,13 @@ import { sentMessagesOf } from '../../register/outbox.ts';
 import { fencesOfOwner, isFenceOf } from '../../register/owner-fences.ts';
 import { readRecord } from '../../register/record-store.ts';
 import { dayInZone } from '../../service/clock.ts';
+import { officeToday } from '../../service/crew-sheets.ts';
 import { currentFences } from '../../service/current-fences.ts';
 import { readFences } from '../../service/owner-answers.ts';
 import { moneyAhead } from '../../service/owner-money-ahead.ts';
 import { quotesOfOwner } from '../../service/owner-quotes.ts';
 import type { AppParts } from '../../service/service.ts';
+import { worksMeanwhile } from '../../service/works-meanwhile.ts';
 import { worksOffers } from '../../service/works-offers.ts';
 import type { PageEnv } from '../access/visitor.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
@@ -72,7 +74,9 @@ export function ownerRoutes({ register, clock, work }: Pick<AppParts, 'register'
     if (!view) return sayProblem(context, NO_FENCE);
     const money = await askMoney(view.owner.ref);
     if (money.kind === 'being worked out') context.header('Refresh', String(ASK_AGAIN_S));
-    return context.html(<OwnerMoneyPage view={view} money={money} />);
+    const fences = money.kind === 'planned' ? money.fences : [];
+    const meanwhile = await worksMeanwhile(register, fences, await officeToday(register, clock));
+    return context.html(<OwnerMoneyPage view={view} money={money} meanwhile={meanwhile} />);
   });
 
   app.get('/owner/:token/documents', async (context) => {

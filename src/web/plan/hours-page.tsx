@@ -147,7 +147,7 @@ const Openings: FC<Pick<HoursPageProps, 'hours' | 'today'>> = ({ hours: { crews,
 const Takes: FC<Pick<HoursPageProps, 'visits' | 'siteNames' | 'today'>> = ({ visits, siteNames, today }) =>
   visits.length === 0 ? null : (
     <details>
-      <summary>{`${countWords(visits.length, 'visit')}: open`}</summary>
+      <summary>{`what takes them: ${countWords(visits.length, 'visit')}`}</summary>
       {visits.map((visit) => (
         <p class="small">
           <a

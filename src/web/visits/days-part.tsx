@@ -66,7 +66,7 @@ function bestSentence({ days, visit }: DaysProps): string {
 
 const Table: FC<DaysProps> = ({ days, visit, today }) => (
   <ScrollFrame label="Days and owners">
-    <table class="stacked">
+    <table class="stacked spaced">
       <caption>The days on which the crew has hours and the rules of the works are kept</caption>
       <thead>
         <tr>

@@ -183,6 +183,7 @@ describe.runIf(pdfReaderIsThere())('a report as PDF', { timeout: 60_000 }, () =>
         plan,
         fences: [],
         unseen: [],
+        mendedMeanwhile: [],
         others: 2,
         inflationPercent: 3,
         interestPercent: 2,
