@@ -70,6 +70,8 @@ export async function listOwnerAnswers(
     readonly kind?: AnswerKind;
     readonly subject?: string;
     readonly open?: boolean;
+    /** Only answers older than the one of this number. */
+    readonly before?: number;
     readonly limit?: number;
   },
 ): Promise<readonly NamedAnswer[]> {
@@ -83,6 +85,7 @@ export async function listOwnerAnswers(
   if (filter.kind !== undefined) query = query.where('owner_answers.kind', '=', filter.kind);
   if (filter.subject !== undefined) query = query.where('subject', '=', filter.subject);
   if (filter.open === true) query = query.where('settled_at', 'is', null);
+  if (filter.before !== undefined) query = query.where('owner_answers.id', '<', filter.before);
   if (filter.limit !== undefined) query = query.limit(filter.limit);
   return query.execute();
 }
