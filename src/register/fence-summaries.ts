@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
+import { RANKED_STANDINGS } from './fence-search.ts';
 import type { RegisterDb } from './record-store.ts';
 
 /** One fence in a list of an owner's or a site's fences. Speeds [m/s]. */
@@ -54,4 +55,31 @@ export async function fenceSummaries(
     .orderBy(sql`natural_key(fences.ref)`)
     .orderBy('fences.ref')
     .execute();
+}
+
+/** How many fences have each standing, the worst first; null for those not swept yet. */
+export type StandingCounts = ReadonlyMap<FenceStanding | null, number>;
+
+/** How the fences of owners or of sites stand, by their ref, from what the lists keep: no fence is read. */
+export async function standingCounts(
+  db: RegisterDb,
+  of: { readonly ownerRefs: readonly string[] } | { readonly siteRefs: readonly string[] },
+): Promise<ReadonlyMap<string, StandingCounts>> {
+  const refs = sql`(select value from json_each(${JSON.stringify('ownerRefs' in of ? of.ownerRefs : of.siteRefs)}))`;
+  const counted =
+    'siteRefs' in of
+      ? sql`select site_ref as ref, standing_rank as rank, fences from site_standings where site_ref in ${refs} and fences > 0`
+      : sql`select ref, coalesce(standing_rank, 4) as rank, count(*) as fences from (
+          select owner_ref as ref, standing_rank from fence_lines where owner_ref in ${refs}
+          union all
+          select second_owner_ref, standing_rank from fence_lines where second_owner_ref in ${refs} and second_owner_ref <> owner_ref
+        ) group by 1, 2`;
+  const { rows } = await sql<{ readonly ref: string; readonly rank: number; readonly fences: number }>`
+    select ref, rank, fences from (${counted}) order by ref, rank`.execute(db);
+  const counts = new Map<string, Map<FenceStanding | null, number>>();
+  for (const { ref, rank, fences } of rows) {
+    const ofRef = counts.get(ref) ?? new Map<FenceStanding | null, number>();
+    counts.set(ref, ofRef.set(RANKED_STANDINGS[rank] ?? null, fences));
+  }
+  return counts;
 }

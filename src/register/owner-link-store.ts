@@ -38,9 +38,11 @@ export async function addOwnerLink(db: RegisterDb, link: Omit<OwnerLink, 'id' | 
   return linkOf(row);
 }
 
-/** Every link ever made, the first made first. */
-export async function listOwnerLinks(db: RegisterDb): Promise<readonly OwnerLink[]> {
-  return (await db.selectFrom('owner_links').selectAll().orderBy('id').execute()).map(linkOf);
+/** Every link ever made, or those of one owner, the first made first. */
+export async function listOwnerLinks(db: RegisterDb, ownerRef: string | null = null): Promise<readonly OwnerLink[]> {
+  let query = db.selectFrom('owner_links').selectAll().orderBy('id');
+  if (ownerRef !== null) query = query.where('owner_ref', '=', ownerRef);
+  return (await query.execute()).map(linkOf);
 }
 
 /** The link of a number, whether it answers or not; null where there never was one. */

@@ -63,3 +63,18 @@ export async function recordPage<K extends 'owners' | 'sites'>(
   const ordered = refs.flatMap((ref) => records.get(ref) ?? []) as unknown as readonly RecordOf[K][];
   return { records: ordered, found, total, page, pages };
 }
+
+/** Refs and names of all records of a kind, by ref: what a form chooses from. */
+export async function recordNames(
+  db: RegisterDb,
+  kind: 'sites' | 'crews',
+): Promise<readonly { readonly ref: string; readonly name: string }[]> {
+  const table: 'sites' | 'crews' = kind;
+  return db.selectFrom(table).select(['ref', 'name']).orderBy('ref').execute();
+}
+
+/** Units for what is at no site: those of the first site; US customary where there is none. */
+export async function usualUnits(db: RegisterDb): Promise<'us' | 'metric'> {
+  const first = await db.selectFrom('sites').select('units').orderBy('ref').limit(1).executeTakeFirst();
+  return first?.units ?? 'us';
+}

@@ -90,6 +90,26 @@ const visitOf = (row: VisitRow, items: readonly VisitItem[]): Visit => ({
 /** Most visits whose items are asked for in one statement. */
 const CHUNK_SIZE = 10_000;
 
+/** On which days crews have visits from a day on, the earliest first: one line however many visits a crew has then. */
+export async function visitSpans(
+  db: RegisterDb,
+  wanted: {
+    readonly from: CalendarDay;
+    readonly states: readonly VisitState[];
+    readonly crewRef: string | null;
+    readonly limit: number;
+  },
+): Promise<readonly { readonly crewRef: string; readonly firstDay: CalendarDay; readonly lastDay: CalendarDay }[]> {
+  let query = db
+    .selectFrom('visits')
+    .select(['crew_ref as crewRef', 'first_day as firstDay', 'last_day as lastDay'])
+    .distinct()
+    .where('last_day', '>=', wanted.from)
+    .where('state', 'in', wanted.states);
+  if (wanted.crewRef !== null) query = query.where('crew_ref', '=', wanted.crewRef);
+  return query.orderBy('first_day').orderBy('crew_ref').orderBy('last_day').limit(wanted.limit).execute();
+}
+
 /**
  * The visits that fit a filter, by first day, crew and uid. A visit that was done lists what was done of it: what went back
  * to the plan is no longer among its items.

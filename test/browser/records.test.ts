@@ -121,8 +121,9 @@ describe.runIf(browserIsThere())('the records of the office in a browser', { tim
     async (size) => {
       const office = await heldSample();
       onTestFinished(() => office.close());
-      const { base, close } = await servePages(office);
-      onTestFinished(close);
+      const pages = await servePages(office);
+      onTestFinished(() => pages.close());
+      const { base } = pages;
       const { register } = office;
       const heldOf = async (owner: string) => listHeldNotices(register, { ownerRef: owner });
       const page = await openWindow(browser, base, office.cookie, { viewport: size });

@@ -7,6 +7,7 @@ import { type ImportFile, namingColumn, rowName } from './import-file.ts';
 import type { FoundChanges, ImportRemark, KindCounts, RecordChange } from './import-report.ts';
 import { type ImportRow, importRow, leftOutRemark, type RemarkSink, readImportRow } from './import-row.ts';
 import { overlay, type RegisterView, recordName, registerView } from './register-view.ts';
+import { surroundingsOfRows } from './rows-surroundings.ts';
 import { warnOfShrinkingDepths } from './shrinking-depths.ts';
 import { checkOutcomes, warnOfBroken } from './stood-or-broken.ts';
 
@@ -211,11 +212,12 @@ export async function judgeRows(
   files: readonly ImportFile[],
   options: JudgeOptions,
 ): Promise<JudgedRows> {
+  const { evidenceOf } = options;
   const none = (): Counts => ({ created: 0, changed: 0, unchanged: 0, refused: 0 });
   const intake: Intake = {
     options,
     files,
-    view: await registerView(db, options.evidenceOf ?? null),
+    view: await registerView(db, evidenceOf ? { fences: evidenceOf, whole: [] } : await surroundingsOfRows(db, files)),
     replaced: namesInFiles(files),
     faults: files.flatMap((file) => file.faults),
     warnings: [],

@@ -48,6 +48,8 @@ export interface RegisterView {
   readonly outcomesOfFence: Map<string, Map<string, StormOutcomeRecord>>;
   /** States of fences worked out so far; those of a changed fence are worked out anew. */
   readonly statesOfFence: Map<string, States>;
+  /** Kinds of which only a part was read: what is not in it may be in the register, unless a row names it. */
+  readonly inPart: ReadonlySet<RecordKind>;
   /** Where the rows stand that were refused, by kind and name. */
   readonly refusedRows: ReadonlyMap<RecordKind, Map<string, string>>;
 }
@@ -136,7 +138,7 @@ export function overlay<K extends RecordKind>(view: RegisterView, kind: K, recor
   (view[kind] as unknown as Map<string, RecordOf[K]>).set(name, record);
 }
 
-/** What evidence of some fences is judged by: the fences themselves, those that share posts with them, and what lies around. */
+/** What some fences and their evidence are judged by: the fences themselves, those that share posts with them, and what lies around. */
 async function aroundFences(db: RegisterDb, refs: readonly string[]): Promise<Partial<RecordLists>> {
   const posts = await recordsWhereIn(db, 'posts', 'fence_ref', refs);
   const shared = posts.flatMap(({ sharedFenceRef }) => (sharedFenceRef === null ? [] : [sharedFenceRef]));
@@ -155,11 +157,24 @@ async function aroundFences(db: RegisterDb, refs: readonly string[]): Promise<Pa
 
 type RecordLists = { readonly [K in RecordKind]: readonly RecordOf[K][] };
 
+/** Kinds of which a view may hold only what belongs to some fences. */
+const IN_PART: readonly RecordKind[] = RECORD_KINDS.filter(
+  (kind) => !['climate-zones', 'storm-seasons', 'sites'].includes(kind),
+);
+
+/** A part of the register: some fences with all that is known of them, and all records of some kinds. */
+export interface ViewPart {
+  /** Refs of the fences. */
+  readonly fences: readonly string[];
+  /** Kinds of which all records are wanted, besides places and storm seasons, which are always there. */
+  readonly whole: readonly RecordKind[];
+}
+
 /**
  * The stored register as a view.
- * @param evidenceOf refs of the only fences of which evidence is to be judged: the rest is then left out; null for all of it
+ * @param part what of it is wanted; null for all of it
  */
-export async function registerView(db: RegisterDb, evidenceOf: readonly string[] | null): Promise<RegisterView> {
+export async function registerView(db: RegisterDb, part: ViewPart | null): Promise<RegisterView> {
   const view: RegisterView = {
     owners: new Map(),
     'climate-zones': new Map(),
@@ -182,11 +197,13 @@ export async function registerView(db: RegisterDb, evidenceOf: readonly string[]
     readingsOfInspection: new Map(),
     outcomesOfFence: new Map(),
     statesOfFence: new Map(),
+    inPart: new Set(part === null ? [] : IN_PART.filter((kind) => !part.whole.includes(kind))),
     refusedRows: new Map(RECORD_KINDS.map((kind) => [kind, new Map()])),
   };
-  const few = evidenceOf === null ? null : await aroundFences(db, evidenceOf);
+  const few = part === null ? null : await aroundFences(db, part.fences);
   const fill = async <K extends RecordKind>(kind: K): Promise<void> => {
-    const records: readonly RecordOf[K][] = few === null ? await listRecords(db, kind) : (few[kind] ?? []);
+    const isWhole = part === null || part.whole.includes(kind);
+    const records: readonly RecordOf[K][] = isWhole ? await listRecords(db, kind) : (few?.[kind] ?? []);
     for (const record of records) overlay(view, kind, record);
   };
   for (const kind of RECORD_KINDS) await fill(kind);

@@ -33,7 +33,7 @@ export function refuseUnknownRef(
     row.leaveOut(key, `${what} ${ref}`, refusedAt);
     return true;
   }
-  const near = known.size <= 2000 ? nearestName(ref, known.keys()) : null;
+  const near = known.size <= 2000 && !view.inPart.has(kind) ? nearestName(ref, known.keys()) : null;
   const wayOut = near ? `; did you mean ${near}?` : `; enter the ${what} first, or in the same import`;
   row.refuseKey(key, `no ${what} of that ref, neither in the register nor among the rows taken${wayOut}`);
   return true;

@@ -7,7 +7,7 @@ import {
   sitesOfAccount,
 } from '../../register/account-store.ts';
 import { ACCOUNT_ROLES } from '../../register/account-tables.ts';
-import { listRecords } from '../../register/record-store.ts';
+import { recordNames } from '../../register/record-pages.ts';
 import { type AccountForm, changePassword, createAccount, REFUSALS, siteFaults } from '../../service/accounts.ts';
 import { isoUtc } from '../../service/clock.ts';
 import type { AppParts } from '../../service/service.ts';
@@ -52,7 +52,7 @@ export function accountsRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'log
   const { db } = register;
   const app = new Hono<PageEnv>();
   const choices = async (kind: 'crews' | 'sites'): Promise<readonly Choice[]> =>
-    (await listRecords(db, kind)).map(({ ref, name }) => [ref, `${name} (${ref})`]);
+    (await recordNames(db, kind)).map(({ ref, name }) => [ref, `${name} (${ref})`]);
   const isDemo = (context: PageContext): boolean => {
     const visitor = context.get('visitor');
     return visitor.kind === 'account' && visitor.account.demo;

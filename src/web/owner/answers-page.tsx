@@ -23,10 +23,12 @@ const count = (number: number, one: string, many: string): string => `${number} 
 export const AnswersPage: FC<{
   readonly answers: readonly NamedAnswer[];
   readonly links: readonly MessageLink[];
-  /** Most answers, and most links, that are shown. */
-  readonly limit: number;
+  /** True for the newest answers, with which the calls that are still to be made are shown. */
+  readonly isFirst: boolean;
+  /** Number of the answer before which the next page begins; null where there is none. */
+  readonly next: number | null;
   readonly frame: PageFrame;
-}> = ({ answers, links, limit, frame }) => {
+}> = ({ answers, links, isFirst, next, frame }) => {
   const calls = answers.filter(({ kind }) => kind === 'call wanted');
   const open = calls.filter(({ settledAt }) => settledAt === null);
   const of = (kinds: readonly AnswerKind[]): readonly NamedAnswer[] =>
@@ -35,11 +37,13 @@ export const AnswersPage: FC<{
     <PageShell title="Answers" section="answers" frame={frame} cautions={false}>
       <h1>Answers</h1>
       <p class="lead">
-        {answers.length === 0
+        {isFirst && answers.length === 0
           ? 'No owner has answered yet. Mails carry links with which they can, without an account.'
-          : `${open.length === 0 ? 'Nobody waits for a call.' : `${count(open.length, 'owner waits', 'owners wait')} for a call.`} ${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.`}
+          : `${isFirst ? (open.length === 0 ? 'Nobody waits for a call. ' : `${count(open.length, 'owner waits', 'owners wait')} for a call. `) : ''}${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.`}
       </p>
-      {answers.length >= limit && <p>{`The newest ${limit} answers.`}</p>}
+      {(next !== null || !isFirst) && (
+        <p>{`${isFirst ? 'The newest' : 'Older'} answers, ${answers.length} of them on this page.`}</p>
+      )}
       {calls.length > 0 && (
         <>
           <h2>Calls</h2>
@@ -60,6 +64,16 @@ export const AnswersPage: FC<{
           )
         );
       })}
+      {(next !== null || !isFirst) && (
+        <nav class="pages" aria-label="Pages of answers">
+          {!isFirst && <a href="/answers">The newest</a>}
+          {next !== null && (
+            <a rel="next" href={`/answers?before=${next}`}>
+              Older answers
+            </a>
+          )}
+        </nav>
+      )}
       <LinksOpened links={links} />
     </PageShell>
   );

@@ -7,22 +7,35 @@ import type { PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { AnswersPage } from './answers-page.tsx';
 
-const LIMIT = 500;
+/** Answers of one page, and links of messages shown beside the newest. */
+const LIMIT = 100;
 
 /** What owners answered, for the office. */
 export function answersRoutes({ register, clock }: Pick<AppParts, 'register' | 'clock'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
 
   app.get('/answers', async (context) => {
-    const [newest, open, links] = await Promise.all([
-      listOwnerAnswers(register.db, { limit: LIMIT }),
+    const asked = context.req.query('before') ?? '';
+    const before = /^\d{1,15}$/.test(asked) ? { before: Number(asked) } : {};
+    const isFirst = !('before' in before);
+    const [found, open, links] = await Promise.all([
+      listOwnerAnswers(register.db, { ...before, limit: LIMIT + 1 }),
       // whoever waits for a call is shown however long ago they asked
-      listOwnerAnswers(register.db, { open: true }),
-      listMessageLinks(register.db, { limit: LIMIT }),
+      isFirst ? listOwnerAnswers(register.db, { open: true }) : [],
+      isFirst ? listMessageLinks(register.db, { limit: LIMIT }) : [],
     ]);
+    const newest = found.slice(0, LIMIT);
     const shown = new Set(newest.map(({ id }) => id));
     const answers = [...newest, ...open.filter(({ id }) => !shown.has(id))];
-    return context.html(<AnswersPage answers={answers} links={links} limit={LIMIT} frame={frameFor(context)} />);
+    return context.html(
+      <AnswersPage
+        answers={answers}
+        links={links}
+        isFirst={isFirst}
+        next={found.length > LIMIT ? (newest.at(-1)?.id ?? null) : null}
+        frame={frameFor(context)}
+      />,
+    );
   });
 
   app.post('/answers/:id{[0-9]+}/called', async (context) => {

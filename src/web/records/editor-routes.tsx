@@ -5,6 +5,7 @@ import type { ImportRemark } from '../../register/csv/import-report.ts';
 import { plainCells, type RowCells, recordCells } from '../../register/csv/record-cells.ts';
 import { RECORD_FIELDS } from '../../register/csv/record-columns.ts';
 import { listEdits } from '../../register/record-edit-store.ts';
+import { usualUnits } from '../../register/record-pages.ts';
 import { listRecords, type RecordKind, type RecordOf, readRecord } from '../../register/record-store.ts';
 import { editRecord, recordNamed, recordPrint } from '../../service/edit-record.ts';
 import type { AppParts } from '../../service/service.ts';
@@ -78,17 +79,11 @@ export function editorRoutes({ register, clock, log }: Pick<AppParts, 'register'
     return kind === 'crew-members' || kind === 'days-off' ? { crew: await choices('crews') } : {};
   };
 
-  /** Units for a form of something that is at no site yet: those of the first site. */
-  const usualUnits = async (): Promise<ExportUnits> => {
-    const row = (await listRecords(db, 'sites'))[0];
-    return row?.units ?? 'us';
-  };
-
   /** Units for a new record: those of the site that it, or its fence, is at. */
   const unitsForNew = async (cells: RowCells): Promise<ExportUnits> => {
     const fence = cells.fence ? await readRecord(db, 'fences', cells.fence) : null;
     const site = await readRecord(db, 'sites', fence?.siteRef ?? cells.site ?? '');
-    return site?.units ?? usualUnits();
+    return site?.units ?? usualUnits(db);
   };
 
   const unitsOf = async <K extends RecordKind>(kind: K, record: RecordOf[K]): Promise<ExportUnits> =>
@@ -102,7 +97,7 @@ export function editorRoutes({ register, clock, log }: Pick<AppParts, 'register'
       'crew-members',
       'days-off',
     ].includes(kind)
-      ? usualUnits()
+      ? usualUnits(db)
       : (await unitsOfRow(db, kind))(record);
 
   const show = async (context: PageContext, form: Form) =>

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { heldText } from '../../drawing/held-text.ts';
 import { speedText } from '../../drawing/speed-text.ts';
-import type { FenceSummary } from '../../register/fence-summaries.ts';
+import type { FenceSummary, StandingCounts } from '../../register/fence-summaries.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 
 /** Fences shown at most in one list. */
@@ -53,19 +53,21 @@ export const PageLinks: FC<{
 };
 
 /** How many fences stand how, in words: `3 short, 2 closing, 7 clear`. */
-export function standingsText(fences: readonly FenceSummary[]): string {
-  if (fences.length === 0) return 'no fences';
-  const counts = new Map<string, number>();
-  for (const { standing } of fences) {
-    const name = standing ?? 'not swept yet';
-    counts.set(name, (counts.get(name) ?? 0) + 1);
-  }
-  return [...counts].map(([name, number]) => `${number} ${name}`).join(', ');
+export function standingsText(counts: StandingCounts | undefined): string {
+  if (!counts || counts.size === 0) return 'no fences';
+  return [...counts].map(([standing, number]) => `${number} ${standing ?? 'not swept yet'}`).join(', ');
+}
+
+/** How many of some fences have each standing. */
+function countsOf(fences: readonly FenceSummary[]): StandingCounts {
+  const counts = new Map<FenceSummary['standing'], number>();
+  for (const { standing } of fences) counts.set(standing, (counts.get(standing) ?? 0) + 1);
+  return counts;
 }
 
 /** How many fences there are and how they stand, as a sentence: `6 fences: 4 short, 2 clear.` */
 export const fencesSentence = (fences: readonly FenceSummary[]): string =>
-  `${fences.length === 1 ? '1 fence' : `${fences.length} fences`}: ${standingsText(fences)}.`;
+  `${fences.length === 1 ? '1 fence' : `${fences.length} fences`}: ${standingsText(countsOf(fences))}.`;
 
 /** The fences of an owner or a site, the worst first. */
 export const FenceSummaries: FC<{ readonly fences: readonly FenceSummary[]; readonly beside: 'site' | 'owner' }> = ({
@@ -75,7 +77,7 @@ export const FenceSummaries: FC<{ readonly fences: readonly FenceSummary[]; read
   <ScrollFrame label="Fences">
     <table class="stacked">
       <caption>
-        {standingsText(fences)}
+        {standingsText(countsOf(fences))}
         {fences.length > MOST_FENCES && `; the first ${MOST_FENCES} of ${fences.length}`}
       </caption>
       <thead>

@@ -4,7 +4,7 @@ import type { ExportUnits } from '../../register/csv/csv-field.ts';
 import type { RowCells } from '../../register/csv/record-cells.ts';
 import type { RecordOf } from '../../register/record-store.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
-import { PageShell } from '../frame/page-shell.tsx';
+import { ListFrame } from './list-frame.tsx';
 import { RecordTable, type TableColumn } from './record-table.tsx';
 
 const cell =
@@ -19,12 +19,6 @@ interface ListProps {
   readonly units: ExportUnits;
 }
 
-const Back: FC = () => (
-  <p class="back">
-    <a href="/records">Records</a>
-  </p>
-);
-
 /** The works catalogue as the office changed it, and its materials. */
 export const CataloguePage: FC<
   ListProps & {
@@ -35,10 +29,11 @@ export const CataloguePage: FC<
   const own = new Set<string>(lines.map(({ kind }) => kind));
   const shipped = CATALOGUE_KINDS.filter((kind) => !own.has(kind));
   return (
-    <PageShell title="Works catalogue" section="records" frame={frame} cautions={false}>
-      <Back />
-      <h1>Works catalogue</h1>
-      <p class="lead">What each kind of works takes in hours and costs in money. Plans and quotes reckon with it.</p>
+    <ListFrame
+      frame={frame}
+      title="Works catalogue"
+      lead="What each kind of works takes in hours and costs in money. Plans and quotes reckon with it."
+    >
       <h2>Lines of your own</h2>
       <RecordTable
         kind="catalogue"
@@ -87,18 +82,17 @@ export const CataloguePage: FC<
       <p>
         <a href="/records/materials/new">Add a material</a>
       </p>
-    </PageShell>
+    </ListFrame>
   );
 };
 
 /** Storm seasons by name. */
 export const SeasonsPage: FC<ListProps & { readonly seasons: readonly RecordOf['storm-seasons'][] }> = (props) => (
-  <PageShell title="Storm seasons" section="records" frame={props.frame} cautions={false}>
-    <Back />
-    <h1>Storm seasons</h1>
-    <p class="lead">
-      When the season of a region opens and closes. Sites name one of these, or have a season of their own.
-    </p>
+  <ListFrame
+    frame={props.frame}
+    title="Storm seasons"
+    lead="When the season of a region opens and closes. Sites name one of these, or have a season of their own."
+  >
     <RecordTable
       kind="storm-seasons"
       records={props.seasons}
@@ -115,15 +109,16 @@ export const SeasonsPage: FC<ListProps & { readonly seasons: readonly RecordOf['
     <p>
       <a href="/records/storm-seasons/new">Add a storm season</a>
     </p>
-  </PageShell>
+  </ListFrame>
 );
 
 /** Climate zones. */
 export const ClimateZonesPage: FC<ListProps & { readonly zones: readonly RecordOf['climate-zones'][] }> = (props) => (
-  <PageShell title="Climate zones" section="records" frame={props.frame} cautions={false}>
-    <Back />
-    <h1>Climate zones</h1>
-    <p class="lead">Rain, warmth and dry months of a place, from which the pace of rot follows.</p>
+  <ListFrame
+    frame={props.frame}
+    title="Climate zones"
+    lead="Rain, warmth and dry months of a place, from which the pace of rot follows."
+  >
     <RecordTable
       kind="climate-zones"
       records={props.zones}
@@ -156,7 +151,7 @@ export const ClimateZonesPage: FC<ListProps & { readonly zones: readonly RecordO
     <p>
       <a href="/records/climate-zones/new">Add a climate zone</a>
     </p>
-  </PageShell>
+  </ListFrame>
 );
 
 const withUnit =
@@ -176,10 +171,11 @@ export const CrewsPage: FC<
 > = ({ frame, units, crews, members, daysOff }) => {
   const nameOf = new Map(members.map(({ ref, name }) => [ref, name]));
   return (
-    <PageShell title="Crews" section="records" frame={frame} cautions={false}>
-      <Back />
-      <h1>Crews</h1>
-      <p class="lead">Who does the works, for how many hours a week, and when they are away.</p>
+    <ListFrame
+      frame={frame}
+      title="Crews"
+      lead="Who does the works, for how many hours a week, and when they are away."
+    >
       <RecordTable
         kind="crews"
         records={crews}
@@ -238,6 +234,6 @@ export const CrewsPage: FC<
       <p>
         <a href="/records/days-off/new">Add days off</a>
       </p>
-    </PageShell>
+    </ListFrame>
   );
 };

@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import type { ExportUnits } from '../../register/csv/csv-field.ts';
+import { usualUnits } from '../../register/record-pages.ts';
 import { listRecords } from '../../register/record-store.ts';
 import type { AppParts } from '../../service/service.ts';
 import { formToken } from '../access/form-token.ts';
@@ -12,7 +12,6 @@ import { RecordsIndexPage } from './records-index-page.tsx';
 export function listsRoutes({ register, view, log }: Pick<AppParts, 'register' | 'view' | 'log'>): Hono<PageEnv> {
   const { db } = register;
   const app = new Hono<PageEnv>();
-  const units = async (): Promise<ExportUnits> => (await listRecords(db, 'sites'))[0]?.units ?? 'us';
 
   app.get('/records', (context) => {
     const swept = context.req.query('sweep');
@@ -34,13 +33,17 @@ export function listsRoutes({ register, view, log }: Pick<AppParts, 'register' |
   app.get('/catalogue', async (context) => {
     const [lines, materials] = await Promise.all([listRecords(db, 'catalogue'), listRecords(db, 'materials')]);
     return context.html(
-      <CataloguePage frame={frameFor(context)} units={await units()} lines={lines} materials={materials} />,
+      <CataloguePage frame={frameFor(context)} units={await usualUnits(db)} lines={lines} materials={materials} />,
     );
   });
 
   app.get('/seasons', async (context) =>
     context.html(
-      <SeasonsPage frame={frameFor(context)} units={await units()} seasons={await listRecords(db, 'storm-seasons')} />,
+      <SeasonsPage
+        frame={frameFor(context)}
+        units={await usualUnits(db)}
+        seasons={await listRecords(db, 'storm-seasons')}
+      />,
     ),
   );
 
@@ -48,7 +51,7 @@ export function listsRoutes({ register, view, log }: Pick<AppParts, 'register' |
     context.html(
       <ClimateZonesPage
         frame={frameFor(context)}
-        units={await units()}
+        units={await usualUnits(db)}
         zones={await listRecords(db, 'climate-zones')}
       />,
     ),
@@ -61,7 +64,13 @@ export function listsRoutes({ register, view, log }: Pick<AppParts, 'register' |
       listRecords(db, 'days-off'),
     ]);
     return context.html(
-      <CrewsPage frame={frameFor(context)} units={await units()} crews={crews} members={members} daysOff={daysOff} />,
+      <CrewsPage
+        frame={frameFor(context)}
+        units={await usualUnits(db)}
+        crews={crews}
+        members={members}
+        daysOff={daysOff}
+      />,
     );
   });
   return app;

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { FenceSummary } from '../../register/fence-summaries.ts';
+import type { FenceSummary, StandingCounts } from '../../register/fence-summaries.ts';
 import type { MessageLink } from '../../register/message-link-store.ts';
 import type { OutboxEntry } from '../../register/outbox.ts';
 import type { OwnerLink } from '../../register/owner-link-store.ts';
@@ -11,9 +11,9 @@ import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { LANGUAGE_NAMES } from '../frame/page-language.ts';
 import { PageShell } from '../frame/page-shell.tsx';
-import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { editPath } from './edited-kinds.ts';
-import { FenceSummaries, fencesSentence, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
+import { type ListColumn, NamedList } from './list-frame.tsx';
+import { FenceSummaries, fencesSentence, standingsText } from './list-pieces.tsx';
 import { RecordEdits } from './record-edits.tsx';
 
 /** The page of all owners. */
@@ -21,61 +21,25 @@ export const OwnersPage: FC<{
   readonly frame: PageFrame;
   readonly list: RecordPage<'owners'>;
   readonly text: string;
-  readonly fencesOf: (ownerRef: string) => readonly FenceSummary[];
-}> = ({ frame, list, text, fencesOf }) => (
-  <PageShell title="Owners" section="owners" frame={frame} cautions={false}>
-    <h1>Owners</h1>
-    <p class="lead">
-      {list.total === 0
-        ? 'The register holds no owners yet.'
-        : `${list.total === 1 ? '1 owner' : `${list.total} owners`} in the register.`}
-    </p>
-    <p>
-      <a href="/records/owners/new">Add an owner</a>, or <a href="/import">import owners.csv</a>.
-    </p>
-    {list.total > 0 && <SearchForm path="/owners" label="Name, ref or address" text={text} />}
-    {list.records.length > 0 ? (
-      <ScrollFrame label="Owners">
-        <table class="stacked">
-          <caption>{`${list.found} of ${list.total}, by name`}</caption>
-          <thead>
-            <tr>
-              <th scope="col">Owner</th>
-              <th scope="col">Kind</th>
-              <th scope="col">Hears of them by</th>
-              <th scope="col">Language</th>
-              <th scope="col">Fences</th>
-            </tr>
-          </thead>
-          <tbody>
-            {list.records.map((owner) => (
-              <tr>
-                <th scope="row">
-                  <a href={`/owners/${encodeURIComponent(owner.ref)}`}>{owner.name}</a>
-                  <span class="small">{owner.ref}</span>
-                </th>
-                <td data-label="Kind">{owner.kind}</td>
-                <td data-label="Hears of them by" class="hash">
-                  {owner.channel === 'mail' ? owner.email : 'letter'}
-                  {!owner.enrolled && <span class="small">not enrolled: is not written to</span>}
-                </td>
-                <td data-label="Language">{LANGUAGE_NAMES[owner.language]}</td>
-                <td data-label="Fences">{standingsText(fencesOf(owner.ref))}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollFrame>
-    ) : (
-      list.total > 0 && (
-        <p>
-          No owner answers to that. <a href="/owners">Show all</a>.
-        </p>
-      )
-    )}
-    <PageLinks path="/owners" text={text} page={list.page} pages={list.pages} />
-  </PageShell>
-);
+  readonly standings: ReadonlyMap<string, StandingCounts>;
+}> = ({ frame, list, text, standings }) => {
+  const columns: readonly ListColumn<OwnerRecord>[] = [
+    { heading: 'Kind', cell: ({ kind }) => kind },
+    {
+      heading: 'Hears of them by',
+      breaks: true,
+      cell: ({ channel, email, enrolled }) => (
+        <>
+          {channel === 'mail' ? email : 'letter'}
+          {!enrolled && <span class="small">not enrolled: is not written to</span>}
+        </>
+      ),
+    },
+    { heading: 'Language', cell: ({ language }) => LANGUAGE_NAMES[language] },
+    { heading: 'Fences', cell: ({ ref }) => standingsText(standings.get(ref)) },
+  ];
+  return <NamedList kind="owners" frame={frame} list={list} text={text} columns={columns} />;
+};
 
 /** Properties of the page of one owner. */
 export interface OwnerPageProps {

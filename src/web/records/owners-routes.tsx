@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import { fenceSummaries } from '../../register/fence-summaries.ts';
+import { fenceSummaries, standingCounts } from '../../register/fence-summaries.ts';
 import { listHeldNotices } from '../../register/held-notices.ts';
 import { purposesOfLinks } from '../../register/message-link-store.ts';
 import { listOutboxPage } from '../../register/outbox-page.ts';
@@ -38,10 +38,8 @@ export function ownersRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'confi
   app.get('/owners', async (context) => {
     const asked = askedPage(context);
     const list = await recordPage(db, 'owners', asked);
-    const fences = await fenceSummaries(db, { ownerRefs: list.records.map(({ ref }) => ref) });
-    const fencesOf = (owner: string) =>
-      fences.filter(({ ownerRef, secondOwnerRef }) => ownerRef === owner || secondOwnerRef === owner);
-    return context.html(<OwnersPage frame={frameFor(context)} list={list} text={asked.text} fencesOf={fencesOf} />);
+    const standings = await standingCounts(db, { ownerRefs: list.records.map(({ ref }) => ref) });
+    return context.html(<OwnersPage frame={frameFor(context)} list={list} text={asked.text} standings={standings} />);
   });
 
   const show = async (
@@ -55,7 +53,7 @@ export function ownersRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'confi
       fenceSummaries(db, { ownerRefs: [ref] }),
       listOutboxPage(register, { ownerRef: ref, limit: MESSAGES_SHOWN }),
       listHeldNotices(register, { ownerRef: ref }),
-      listOwnerLinks(db),
+      listOwnerLinks(db, ref),
       purposesOfLinks(db, ref),
       listEdits(db, 'owners', ref, EDITS_SHOWN),
     ]);
@@ -68,7 +66,7 @@ export function ownersRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'confi
         fences={fences}
         messages={entries}
         held={held.length}
-        links={links.filter(({ ownerRef }) => ownerRef === ref)}
+        links={links}
         carriedBy={carriedBy}
         edits={edits}
         now={isoUtc(clock())}
@@ -99,7 +97,7 @@ export function ownersRoutes(parts: Pick<AppParts, 'register' | 'clock' | 'confi
   app.post('/owners/:ref/links/:id{[0-9]+}/revoke', async (context) => {
     const ref = context.req.param('ref');
     const id = Number(context.req.param('id'));
-    const theirs = (await listOwnerLinks(db)).some((link) => link.id === id && link.ownerRef === ref);
+    const theirs = (await listOwnerLinks(db, ref)).some((link) => link.id === id);
     if (!theirs) return sayProblem(context, NO_OWNER);
     await revokeOwnerLink(db, id, isoUtc(clock()));
     log.info({ by: accountName(context.var), owner: ref, link: id }, 'an owner link was revoked');

@@ -1,15 +1,15 @@
 import type { FC } from 'hono/jsx';
 import { speedText } from '../../drawing/speed-text.ts';
 import type { RowCells } from '../../register/csv/record-cells.ts';
-import type { FenceSummary } from '../../register/fence-summaries.ts';
+import type { FenceSummary, StandingCounts } from '../../register/fence-summaries.ts';
 import type { RecordEdit } from '../../register/record-edit-store.ts';
 import type { RecordPage } from '../../register/record-pages.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
-import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { editPath } from './edited-kinds.ts';
-import { FenceSummaries, fencesSentence, PageLinks, SearchForm, standingsText } from './list-pieces.tsx';
+import { type ListColumn, NamedList } from './list-frame.tsx';
+import { FenceSummaries, fencesSentence, standingsText } from './list-pieces.tsx';
 import { RecordEdits } from './record-edits.tsx';
 import { RecordFactsList } from './record-page.tsx';
 
@@ -37,58 +37,16 @@ export const SitesPage: FC<{
   readonly frame: PageFrame;
   readonly list: RecordPage<'sites'>;
   readonly text: string;
-  readonly fencesOf: (siteRef: string) => readonly FenceSummary[];
-}> = ({ frame, list, text, fencesOf }) => (
-  <PageShell title="Sites" section="sites" frame={frame} cautions={false}>
-    <h1>Sites</h1>
-    <p class="lead">
-      {list.total === 0
-        ? 'The register holds no sites yet.'
-        : `${list.total === 1 ? '1 site' : `${list.total} sites`} in the register.`}
-    </p>
-    <p>
-      <a href="/records/sites/new">Add a site</a>, or <a href="/import">import sites.csv</a>.
-    </p>
-    {list.total > 0 && <SearchForm path="/sites" label="Name, ref, place or region" text={text} />}
-    {list.records.length > 0 ? (
-      <ScrollFrame label="Sites">
-        <table class="stacked">
-          <caption>{`${list.found} of ${list.total}, by name`}</caption>
-          <thead>
-            <tr>
-              <th scope="col">Site</th>
-              <th scope="col">Place</th>
-              <th scope="col">Region</th>
-              <th scope="col">Wind as entered</th>
-              <th scope="col">Fences</th>
-            </tr>
-          </thead>
-          <tbody>
-            {list.records.map((site) => (
-              <tr>
-                <th scope="row">
-                  <a href={`/sites/${encodeURIComponent(site.ref)}`}>{site.name}</a>
-                  <span class="small">{site.ref}</span>
-                </th>
-                <td data-label="Place">{site.place}</td>
-                <td data-label="Region">{site.region || '–'}</td>
-                <td data-label="Wind as entered">{speedText(site.designGustMps, site.units)}</td>
-                <td data-label="Fences">{standingsText(fencesOf(site.ref))}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollFrame>
-    ) : (
-      list.total > 0 && (
-        <p>
-          No site answers to that. <a href="/sites">Show all</a>.
-        </p>
-      )
-    )}
-    <PageLinks path="/sites" text={text} page={list.page} pages={list.pages} />
-  </PageShell>
-);
+  readonly standings: ReadonlyMap<string, StandingCounts>;
+}> = ({ frame, list, text, standings }) => {
+  const columns: readonly ListColumn<SiteRecord>[] = [
+    { heading: 'Place', cell: ({ place }) => place },
+    { heading: 'Region', cell: ({ region }) => region || '–' },
+    { heading: 'Wind as entered', cell: ({ designGustMps, units }) => speedText(designGustMps, units) },
+    { heading: 'Fences', cell: ({ ref }) => standingsText(standings.get(ref)) },
+  ];
+  return <NamedList kind="sites" frame={frame} list={list} text={text} columns={columns} />;
+};
 
 const TOLD_APART: ReadonlySet<string> = new Set([
   'ref',

@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import type { CrewRecord } from '../../register/crew-record.ts';
 import { plainCells, recordCells } from '../../register/csv/record-cells.ts';
-import { fenceSummaries } from '../../register/fence-summaries.ts';
+import { fenceSummaries, standingCounts } from '../../register/fence-summaries.ts';
 import { listEdits } from '../../register/record-edit-store.ts';
 import { recordPage } from '../../register/record-pages.ts';
 import { listRecords, readRecord } from '../../register/record-store.ts';
@@ -41,9 +41,8 @@ export function sitesRoutes({ register }: Pick<AppParts, 'register'>): Hono<Page
   app.get('/sites', async (context) => {
     const asked = askedPage(context);
     const list = await recordPage(db, 'sites', asked);
-    const fences = await fenceSummaries(db, { siteRefs: list.records.map(({ ref }) => ref) });
-    const fencesOf = (ref: string) => fences.filter(({ siteRef }) => siteRef === ref);
-    return context.html(<SitesPage frame={frameFor(context)} list={list} text={asked.text} fencesOf={fencesOf} />);
+    const standings = await standingCounts(db, { siteRefs: list.records.map(({ ref }) => ref) });
+    return context.html(<SitesPage frame={frameFor(context)} list={list} text={asked.text} standings={standings} />);
   });
 
   app.get('/sites/:ref', async (context) => {

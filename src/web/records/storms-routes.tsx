@@ -1,7 +1,8 @@
 import { Hono } from 'hono';
 import type { ImportRemark } from '../../register/csv/import-report.ts';
 import { fenceSummaries } from '../../register/fence-summaries.ts';
-import { listRecords, readRecord } from '../../register/record-store.ts';
+import { recordNames } from '../../register/record-pages.ts';
+import { readRecord } from '../../register/record-store.ts';
 import { dayInZone } from '../../service/clock.ts';
 import { enterRows } from '../../service/edit-record.ts';
 import type { AppParts } from '../../service/service.ts';
@@ -47,7 +48,7 @@ export function stormsRoutes({ register, clock, log }: Pick<AppParts, 'register'
         {...form}
         frame={frameFor(context)}
         formToken={formToken(context)}
-        sites={await listRecords(db, 'sites')}
+        sites={await recordNames(db, 'sites')}
       />,
       form.faults.length > 0 ? 400 : 200,
     );

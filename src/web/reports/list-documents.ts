@@ -3,9 +3,9 @@ import type { Register } from '../../register/database.ts';
 import { listFences } from '../../register/fence-list.ts';
 import { EVERY_FENCE } from '../../register/fence-query.ts';
 import { newestLetters } from '../../register/outbox-page.ts';
-import { type RecordPage, recordPage } from '../../register/record-pages.ts';
-import { listRecords, readRecord } from '../../register/record-store.ts';
-import { listVisits } from '../../register/visit-store.ts';
+import { type RecordPage, recordNames, recordPage } from '../../register/record-pages.ts';
+import { readRecord } from '../../register/record-store.ts';
+import { visitSpans } from '../../register/visit-store.ts';
 import { STATES_ON_SHEET } from '../../season/visit/day-sheet.ts';
 import type { Clock } from '../../service/clock.ts';
 import { officeToday } from '../../service/crew-sheets.ts';
@@ -14,17 +14,15 @@ import type { DocumentsListed, PageOf } from './documents-page.tsx';
 
 const MOST_LETTERS = 30;
 const MOST_SHEETS = 30;
+/** Stretches of days looked at for them: a crew may have several that share their first day. */
+const MOST_SPANS = 300;
 
 /** The next days on which crews have visits; of one crew where its ref is given. */
 async function sheetsAhead(register: Register, now: Clock, crewRef: string | null): Promise<DocumentsListed['sheets']> {
   const { db } = register;
   const today = await officeToday(register, now);
-  const names = new Map((await listRecords(db, 'crews')).map(({ ref, name }) => [ref, name]));
-  const visits = await listVisits(db, {
-    from: today,
-    states: STATES_ON_SHEET,
-    ...(crewRef === null ? {} : { crewRef }),
-  });
+  const names = new Map((await recordNames(db, 'crews')).map(({ ref, name }) => [ref, name]));
+  const visits = await visitSpans(db, { from: today, states: STATES_ON_SHEET, crewRef, limit: MOST_SPANS });
   const days = new Set<string>();
   for (const { crewRef: crew, firstDay, lastDay } of visits) {
     for (let day = firstDay < today ? today : firstDay; day <= lastDay; day = addDays(day, 1))
@@ -92,9 +90,11 @@ export async function listDocuments(
   const { role } = account;
   const { text, pages } = asked;
   const isOffice = role === 'office';
+  const isAll = text === '' && asked.fence === '';
+  const isList = asked.fence === '';
   const [sites, owners] = await Promise.all([
-    role === 'crew' ? null : recordPage(register.db, 'sites', { text, page: pages.sites, among: visible }),
-    isOffice ? recordPage(register.db, 'owners', { text, page: pages.owners }) : null,
+    role === 'crew' || !isList ? null : recordPage(register.db, 'sites', { text, page: pages.sites, among: visible }),
+    isOffice && isList ? recordPage(register.db, 'owners', { text, page: pages.owners }) : null,
   ]);
   return {
     role,
@@ -114,7 +114,7 @@ export async function listDocuments(
         owners,
         owners.records.map(({ ref, name }) => ({ ref, name })),
       ),
-    letters: isOffice && text === '' ? await newestLetters(register.db, MOST_LETTERS) : [],
-    sheets: role === 'board' || text !== '' ? [] : await sheetsAhead(register, now, account.crewRef),
+    letters: isOffice && isAll ? await newestLetters(register.db, MOST_LETTERS) : [],
+    sheets: role === 'board' || !isAll ? [] : await sheetsAhead(register, now, account.crewRef),
   };
 }
