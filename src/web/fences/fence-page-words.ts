@@ -66,7 +66,7 @@ const EN: FencePageWords = {
   back: 'All fences',
   notSwept: 'This fence has no numbers yet; the next sweep computes them.',
   chart:
-    'Snap speed is the gust that breaks a post at the groundline, lean speed the one that turns its footing in the soil; both as 3-second gusts at 10 m in open terrain, as on a wind map. The lean speed is the less certain of the two.',
+    'A new fence leans, an old fence snaps: rot takes strength from the posts, not from their footings. Snap speed is the gust that breaks a post at the groundline, lean speed the one that turns its footing in the soil; both as 3-second gusts at 10 m in open terrain, as on a wind map. The lean speed is the less certain of the two.',
   chartTable: 'The same as a table, season by season',
   checker: 'As a checker would compute it',
   computed: 'How this was computed',
@@ -118,7 +118,7 @@ const ES: FencePageWords = {
   back: 'Todas las cercas',
   notSwept: 'Esta cerca todavía no tiene números; se calculan la próxima noche.',
   chart:
-    'La velocidad de rotura es la ráfaga que rompe un poste a ras del suelo; la de inclinación, la que gira su cimiento en la tierra. Las dos son ráfagas de 3 segundos a 10 m en terreno abierto, como en un mapa de viento. La de inclinación es la menos segura.',
+    'La cerca nueva se inclina, la vieja se rompe: la pudrición quita fuerza a los postes, no a sus cimientos. La velocidad de rotura es la ráfaga que rompe un poste a ras del suelo; la de inclinación, la que gira su cimiento en la tierra. Las dos son ráfagas de 3 segundos a 10 m en terreno abierto, como en un mapa de viento. La de inclinación es la menos segura.',
   chartTable: 'Lo mismo en una tabla, temporada por temporada (en inglés)',
   checker: 'Como lo calcularía un revisor (en inglés)',
   computed: 'Cómo se calculó',
