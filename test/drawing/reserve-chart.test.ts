@@ -100,7 +100,7 @@ describe('the picture of a reserve plan', () => {
       dependence: 'together',
     });
     const svg = draw(poor, 1400);
-    expect(svg).toMatch(/It stands below 2,000\.00 USD in 2027, 2028, /);
+    expect(svg).toMatch(/It stands below 2,000 USD in 2027, 2028, /);
     expect(svg).toContain('100 USD every year');
     expect(svg).toContain('all fences early or all late together');
     const amountAt = amountAtY(svg);
