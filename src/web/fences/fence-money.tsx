@@ -25,7 +25,7 @@ export const FenceMoneyPart: FC<{
     <>
       <h2 id="money">{words.heading}</h2>
       <p>{words.sentence(money)}</p>
-      <dl class="facts">
+      <dl class="facts money">
         {language === 'en' && fact(words.advice, adviceText({ ...money, responsible: '', share: 1, sharedWith: null }))}
         {fact(words.replaced, money.cheapestAgeYears === null ? '–' : words.years(money.cheapestAgeYears))}
         {fact(words.price, amount(money.price))}

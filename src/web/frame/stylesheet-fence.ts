@@ -17,6 +17,7 @@ export const FENCE_STYLES = `
 .ps-cavity { fill: var(--paper); stroke: var(--ink); }
 .ways-on ul { display: flex; flex-wrap: wrap; gap: 0.35rem 1.5rem; list-style: none; margin: 0 0 1.4rem; padding: 0; }
 .moment { white-space: nowrap; }
+dl.facts.money { grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); gap: 0.9rem 1.5rem; max-width: 64rem; }
 form.filters .field.wide { flex: 2 1 16rem; max-width: 26rem; }
 form.filters details.more { flex: 1 0 100%; margin: 0; }
 form.filters .folded { display: flex; flex-wrap: wrap; align-items: end; gap: 0.9rem 1.1rem; padding: 0.5rem 0 0.25rem; }
