@@ -1,4 +1,4 @@
--- Schema after migration 22, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 24, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -154,6 +154,27 @@ CREATE TABLE crews (
   check ((base_latitude is null) = (base_longitude is null))
 ) strict;
 
+CREATE TABLE day_wishes (
+  id integer primary key not null,
+  visit_uid text not null check (length(visit_uid) between 1 and 60),
+  owner_ref text not null check (length(owner_ref) between 1 and 40),
+  link_id integer not null references owner_links (id),
+  -- Monday of the week that was offered
+  week text not null check (week glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  -- days, as JSON lists; none that suits: an empty one
+  offered text not null check (json_valid(offered)),
+  suits text not null check (json_valid(suits)),
+  at text not null
+) strict;
+
+CREATE INDEX day_wishes_by_visit on day_wishes (visit_uid, id);
+
+CREATE TRIGGER day_wishes_kept before update on day_wishes
+  begin select raise(abort, 'what an owner answered stays as it is'); end;
+
+CREATE TRIGGER day_wishes_stay before delete on day_wishes
+  begin select raise(abort, 'what an owner answered is never deleted'); end;
+
 CREATE TABLE days_off (
   ref text primary key not null check (length(ref) between 1 and 40),
   crew_ref text not null references crews (ref) on delete cascade,
@@ -299,21 +320,33 @@ CREATE INDEX fence_lines_of_second_owner on fence_lines (second_owner_ref) where
 CREATE INDEX fence_lines_of_site on fence_lines (site_ref);
 
 CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
-  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank begin
+  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank or old.ends_rank is not new.ends_rank begin
+  update register_standings set fences = fences - 1
+    where standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
+  insert into register_standings (standing_rank, ends_rank, fences)
+    values (coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
   update site_standings set fences = fences - 1
-    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
-  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
+  insert into site_standings (site_ref, standing_rank, ends_rank, fences)
+    values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_in after insert on fence_lines begin
-  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+  insert into register_standings (standing_rank, ends_rank, fences)
+    values (coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
+  insert into site_standings (site_ref, standing_rank, ends_rank, fences)
+    values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
+  update register_standings set fences = fences - 1
+    where standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
   update site_standings set fences = fences - 1
-    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
 end;
 
 CREATE TRIGGER fence_lines_text_anew after update on fence_lines when old.folded <> new.folded begin
@@ -971,6 +1004,13 @@ CREATE TABLE register_changes (
   count integer not null
 ) strict;
 
+CREATE TABLE register_standings (
+  standing_rank integer not null check (standing_rank between 0 and 4),
+  ends_rank integer not null check (ends_rank between 0 and 4),
+  fences integer not null check (fences >= 0),
+  primary key (standing_rank, ends_rank)
+) strict, without rowid;
+
 CREATE TABLE season_plans (
   number integer primary key autoincrement,
   made_at text not null,
@@ -1030,8 +1070,10 @@ CREATE TABLE site_standings (
   site_ref text not null,
   -- as in fence_lines; 4 until the fence is swept
   standing_rank integer not null check (standing_rank between 0 and 4),
+  -- 4 where the ends have no standing of their own
+  ends_rank integer not null check (ends_rank between 0 and 4),
   fences integer not null check (fences >= 0),
-  primary key (site_ref, standing_rank)
+  primary key (site_ref, standing_rank, ends_rank)
 ) strict, without rowid;
 
 CREATE TABLE sites (

@@ -72,7 +72,9 @@ function forecastText(fence: FenceInRegister, forecast: FenceForecast, seasonCou
     ...forecast.unknowns.map((unknown) => `Not known: ${unknownSentence(unknown, units)}`),
     ...remarksBesideFindings(fence.facts, forecast),
   ];
-  const table = seasonTable(forecast, units, ({ season }) => season === null || (season >= 1 && season <= seasonCount));
+  const table = seasonTable(forecast, units, {
+    keep: ({ season }) => season === null || (season >= 1 && season <= seasonCount),
+  });
   const headings = table.columns.map(({ heading, unit }) => (unit === '' ? heading : `${heading}\n${unit}`));
   const rows = table.rows.map((row) => [row.label, ...row.cells]);
   const chart = terminalChart(forecast, {

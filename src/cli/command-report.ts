@@ -167,4 +167,6 @@ export async function runReportLetter(context: CliContext, id: string, options: 
 
 /** Writes the day sheet of a crew. */
 export const runReportSheet = (context: CliContext, crew: string, options: SheetReportOptions): Promise<void> =>
-  write(context, options, (parts) => sheetReportOf(parts, crew, options.day));
+  write(context, options, (parts) =>
+    sheetReportOf(parts, crew, { day: options.day, language: options.language ?? null }),
+  );

@@ -57,7 +57,7 @@ export async function runSheet(context: CliContext, crewRef: string, options: Sh
   });
   if (sheets.kind === 'no crew') throw noCrew(crewRef, sheets.nearest);
   if (options.html !== undefined && sheets.sheets.length > 0) {
-    writeFileSync(options.html, daySheetHtml(sheets.sheets));
+    writeFileSync(options.html, daySheetHtml(sheets.sheets, sheets.language));
     terminal.err(`Written: ${options.html}\n`);
   }
   if (options.json) {

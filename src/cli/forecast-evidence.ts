@@ -36,6 +36,6 @@ export function forecastEvidenceLines(fence: FenceInRegister, forecast: FenceFor
           ].join(' '),
         ]
       : []),
-    ...(flag.look ? [aboveGroundSentence(flag, day, units)] : []),
+    ...(flag.look ? [aboveGroundSentence(flag, day, { units })] : []),
   ];
 }

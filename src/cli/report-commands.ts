@@ -37,8 +37,8 @@ export function addReportCommands(root: Command, context: CliContext, globals: (
       .description(description)
       .option('--pdf <file>', 'write a PDF')
       .option('--html <file>', 'write a page to read and print');
-  const inLanguage = (command: Command): Command =>
-    command.addOption(new Option('--language <code>', "language (else the owner's)").choices(['en', 'es']));
+  const inLanguage = (command: Command, whose = "the owner's"): Command =>
+    command.addOption(new Option('--language <code>', `language (else ${whose})`).choices(['en', 'es']));
 
   inLanguage(one('fence', 'what one fence holds, until when, and on what that rests'))
     .argument('<fence>', 'ref of the fence')
@@ -69,7 +69,10 @@ export function addReportCommands(root: Command, context: CliContext, globals: (
   one('letter', 'a letter of the outbox, as it was written')
     .argument('<number>', 'number of the letter, as "stormpale mail queue" shows it')
     .action((id: string, options: ReportOptions) => runReportLetter(context, id, { ...globals(), ...options }));
-  one('sheet', "a crew's day: its sites, what to do and to check at every post, what to load")
+  inLanguage(
+    one('sheet', "a crew's day: its sites, what to do and to check at every post, what to load"),
+    'the one that all of the crew read',
+  )
     .argument('<crew>', 'ref of the crew')
     .requiredOption('--day <day>', 'day of the sheet, as 2027-01-11', dayArgument)
     .action((crew: string, options: SheetReportOptions) => runReportSheet(context, crew, { ...globals(), ...options }));

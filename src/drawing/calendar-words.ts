@@ -31,6 +31,6 @@ export function crewEntryText(parts: {
     `People's hours: ${hours(work)} at the site, ${hours(visit.travelPersonHours)} on the way`,
     ...[...accessNotes].filter(([, note]) => note !== '').map(([ref, note]) => `Getting to ${ref}: ${note}`),
     ...owners.map((owner) => `Owner: ${ownerText(owner)}`),
-    ...reminders.map(reminderSentence),
+    ...reminders.map((reminder) => reminderSentence(reminder)),
   ].join('\n');
 }

@@ -1,11 +1,14 @@
 import type { CodeVerdict, FenceForecast } from '../forecast/fence-forecast.ts';
 import { seasonOne } from '../forecast/fence-forecast.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { speedText } from './speed-text.ts';
 
 /** Which state a checker's verdict is about: `as built`, or the season at hand, whose opening may lie months ahead. */
-export const verdictWhen = (verdict: CodeVerdict, forecast: FenceForecast): string =>
-  verdict.when === 'new' ? 'as built' : `in season ${seasonOne(forecast).label}`;
+export function verdictWhen(verdict: CodeVerdict, forecast: FenceForecast, language: ChartLanguage = 'en'): string {
+  const [built, season] = language === 'es' ? ['como se construyó', 'en la temporada'] : ['as built', 'in season'];
+  return verdict.when === 'new' ? built : `${season} ${seasonOne(forecast).label}`;
+}
 
 /** The calendar day of the state that a verdict is about; null for the state as built. */
 export const verdictDay = (verdict: CodeVerdict, forecast: FenceForecast): string | null =>

@@ -6,9 +6,9 @@ import { rateText } from './evidence-table.ts';
 import type { DisplayUnits } from './speed-text.ts';
 
 /** A middle that moves by less than this share counts as where it was [-]. */
-const LEAST_SHIFT = 0.015;
+export const LEAST_SHIFT = 0.015;
 /** A likely range that changes by less than this is not spoken of [-]. */
-const LEAST_RANGE_CHANGE = 0.1;
+export const LEAST_RANGE_CHANGE = 0.1;
 
 const count = (number: number, what: string): string => `${number} ${what}${number === 1 ? '' : 's'}`;
 const listed = (parts: readonly string[]): string => parts.join(' and ');

@@ -1,8 +1,9 @@
 import type { BeliefDimension } from '../forecast/belief-points.ts';
 import type { EvidenceSummary, ReadPost, UnknownBelief } from '../forecast/evidence/evidence-summary.ts';
 import { inchesFromMm } from '../units/length.ts';
-import { methodText } from './evidence-text.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import { depthFigure, depthUnit, figureText } from './quantity-text.ts';
+import { methodName } from './report/record-names.ts';
 import type { DisplayUnits } from './speed-text.ts';
 
 /** The ends and the middle of what is believed of an unknown, as figures without their unit. */
@@ -21,7 +22,7 @@ export interface BeliefRow {
   readonly afterReadings: BeliefFigures;
   readonly afterStorms: BeliefFigures;
   /** `readings`, `storms`, `readings and storms`, `nothing`. */
-  readonly movedBy: UnknownBelief['movedBy'];
+  readonly movedBy: string;
 }
 
 /** A post that was read, as a row. */
@@ -37,7 +38,7 @@ export interface ReadPostRow {
   readonly believed: string;
 }
 
-const NAMES: Readonly<Record<BeliefDimension, string>> = {
+const NAMES_EN: Readonly<Record<BeliefDimension, string>> = {
   pace: 'Rot pace',
   'fibre strength': 'Strength of the posts',
   footing: 'Strength of the footings',
@@ -45,6 +46,29 @@ const NAMES: Readonly<Record<BeliefDimension, string>> = {
   'install date': 'Install date',
   embedment: 'Embedment',
   'footing diameter': 'Footing diameter',
+};
+
+const NAMES_ES: Readonly<Record<BeliefDimension, string>> = {
+  pace: 'Ritmo de pudrición',
+  'fibre strength': 'Fuerza de los postes',
+  footing: 'Fuerza de los cimientos',
+  'permanent load': 'Carga del viento por su forma y resguardo',
+  'install date': 'Fecha de construcción',
+  embedment: 'Profundidad enterrada',
+  'footing diameter': 'Diámetro del cimiento',
+};
+
+const MOVERS_ES: Readonly<Record<UnknownBelief['movedBy'], string>> = {
+  readings: 'mediciones',
+  storms: 'tormentas',
+  'readings and storms': 'mediciones y tormentas',
+  nothing: 'nada',
+};
+
+const SEEN_ES: Readonly<Record<ReadPost['seen'], string>> = {
+  measured: '',
+  'at most': 'como mucho ',
+  'at least': 'por lo menos ',
 };
 
 function rate(mmPerYear: number, units: DisplayUnits): string {
@@ -59,7 +83,12 @@ export const rateText = (mmPerYear: number, units: DisplayUnits): string =>
   `${rate(mmPerYear, units)} ${rateUnit(units)}`;
 
 /** What is believed of each unknown before and after what was seen, in the display units. */
-export function beliefRows(evidence: EvidenceSummary, units: DisplayUnits): readonly BeliefRow[] {
+export function beliefRows(
+  evidence: EvidenceSummary,
+  units: DisplayUnits,
+  language: ChartLanguage = 'en',
+): readonly BeliefRow[] {
+  const es = language === 'es';
   return evidence.unknowns.map(({ unknown, unit, prior, afterReadings, posterior, movedBy }): BeliefRow => {
     const isPace = unit === 'mm/a';
     const figure = (value: number): string => (isPace ? rate(value, units) : value.toFixed(2));
@@ -69,25 +98,27 @@ export function beliefRows(evidence: EvidenceSummary, units: DisplayUnits): read
       p90: figure(band.p90),
     });
     return {
-      unknown: NAMES[unknown],
+      unknown: (es ? NAMES_ES : NAMES_EN)[unknown],
       unit: isPace ? rateUnit(units) : '×',
       before: figures(prior),
       afterReadings: figures(afterReadings),
       afterStorms: figures(posterior),
-      movedBy,
+      movedBy: es ? MOVERS_ES[movedBy] : movedBy,
     };
   });
 }
 
-function readPostRow(read: ReadPost, units: DisplayUnits): ReadPostRow {
-  const bound = read.seen === 'measured' ? '' : `${read.seen} `;
+function readPostRow(read: ReadPost, units: DisplayUnits, language: ChartLanguage): ReadPostRow {
+  const es = language === 'es';
+  const bound = es ? SEEN_ES[read.seen] : read.seen === 'measured' ? '' : `${read.seen} `;
   const depth = (mm: number): string => depthFigure(mm, units);
   const { p10, p50, p90 } = read.depthMm;
   const unit = depthUnit(units);
+  const last = es ? `, la última de ${read.readings} mediciones` : `, the last of ${read.readings} readings`;
   return {
     post: String(read.post),
     day: read.day,
-    how: `${methodText(read.method)}${read.readings > 1 ? `, the last of ${read.readings} readings` : ''}`,
+    how: `${methodName(read.method, language)}${read.readings > 1 ? last : ''}`,
     seen: `${bound}${depth(read.seenMm)} ${unit}`,
     rate: read.impliedRate === 0 ? '–' : `${bound}${rateText(read.impliedRate, units)}`,
     believed: `${depth(p50)} ${unit} (${depth(p10)}–${depth(p90)})`,
@@ -95,8 +126,12 @@ function readPostRow(read: ReadPost, units: DisplayUnits): ReadPostRow {
 }
 
 /** The posts that were read, in ascending order, in the display units. */
-export function readPostRows({ readPosts }: EvidenceSummary, units: DisplayUnits): readonly ReadPostRow[] {
+export function readPostRows(
+  { readPosts }: EvidenceSummary,
+  units: DisplayUnits,
+  language: ChartLanguage = 'en',
+): readonly ReadPostRow[] {
   return readPosts
     .toSorted((a, b) => a.post - b.post || (a.day < b.day ? -1 : 1))
-    .map((read) => readPostRow(read, units));
+    .map((read) => readPostRow(read, units, language));
 }

@@ -44,7 +44,7 @@ const EN: PostSectionWords = {
 };
 
 const ES: PostSectionWords = {
-  title: (post) => `Poste ${post} cortado a ras del suelo, a escala`,
+  title: (post) => `Poste ${post} cortado a ras de suelo, a escala`,
   now: 'ahora',
   inSeasons: (count) => `en ${count} temporadas`,
   sound: (size) => `${size} sanos`,

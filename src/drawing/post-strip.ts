@@ -1,5 +1,6 @@
 import type { CheckedPost } from '../season/visit/check-list.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import { svgElement } from './svg-element.ts';
 
 const WIDTH_PX = 720;
@@ -65,14 +66,30 @@ function postMarks({ post, x }: DrawnPost): readonly string[] {
   ];
 }
 
+const KEY = {
+  en: {
+    anew: 'Filled: set anew.',
+    todo: 'Filled at the ground: something to do there.',
+    added: 'Dashed: one post more.',
+    broken: 'Crossed: broken.',
+  },
+  es: {
+    anew: 'Lleno: se pone nuevo.',
+    todo: 'Lleno a ras de suelo: ahí hay algo que hacer.',
+    added: 'Punteado: un poste más.',
+    broken: 'Tachado: roto.',
+  },
+} as const;
+
 /** What the marks of a strip mean, as far as it has them. */
-export function postStripKey(posts: readonly CheckedPost[]): string {
+export function postStripKey(posts: readonly CheckedPost[], language: ChartLanguage = 'en'): string {
+  const words = KEY[language];
   const some = (is: (post: CheckedPost) => boolean, text: string): readonly string[] => (posts.some(is) ? [text] : []);
   return [
-    ...some(isSetAnew, 'Filled: set anew.'),
-    ...some((post) => post.todo.length > 0 && !isSetAnew(post), 'Filled at the ground: something to do there.'),
-    ...some(({ newPostAfter }) => newPostAfter, 'Dashed: one post more.'),
-    ...some(({ condition }) => condition.broken, 'Crossed: broken.'),
+    ...some(isSetAnew, words.anew),
+    ...some((post) => post.todo.length > 0 && !isSetAnew(post), words.todo),
+    ...some(({ newPostAfter }) => newPostAfter, words.added),
+    ...some(({ condition }) => condition.broken, words.broken),
   ].join(' ');
 }
 

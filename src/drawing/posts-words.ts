@@ -22,7 +22,7 @@ export const POSTS_WORDS: Readonly<Record<ChartLanguage, PostsWords>> = {
   },
   es: {
     runHeading: 'A lo largo del tramo',
-    sectionHeading: 'El poste que decide, cortado a ras del suelo',
+    sectionHeading: 'El poste que decide, cortado a ras de suelo',
     sectionLead: (post, alike) =>
       alike === 1
         ? `El poste ${post} decide la velocidad por la que se juzga esta cerca.`

@@ -40,9 +40,9 @@ export function onceInWords(years: number, language: ChartLanguage): string {
 }
 
 /** A return period [a] for a table cell: `24`, `over 1,000`, `1`; a dash where there is none. */
-export function onceInYearsCell(years: number | null): string {
+export function onceInYearsCell(years: number | null, language: ChartLanguage = 'en'): string {
   if (years === null) return '–';
-  if (years > 1000) return 'over 1,000';
+  if (years > 1000) return language === 'es' ? 'más de 1,000' : 'over 1,000';
   return years < 1.5 ? '1' : figureText(roundedYears(years), 4);
 }
 
@@ -62,4 +62,5 @@ export const bandText = (band: Band, format: (value: number) => string): string 
   `${format(band.p50)} (${format(band.p10)}–${format(band.p90)})`;
 
 /** The age of a fence [a], whose posts may be younger: `fence age 17.3 years`. */
-export const fenceAgeText = (ageYears: number): string => `fence age ${ageYears.toFixed(1)} years`;
+export const fenceAgeText = (ageYears: number, language: ChartLanguage = 'en'): string =>
+  language === 'es' ? `edad de la cerca ${ageYears.toFixed(1)} años` : `fence age ${ageYears.toFixed(1)} years`;

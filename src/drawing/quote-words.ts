@@ -1,7 +1,6 @@
 import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import type { ChartLanguage } from './chart-words.ts';
-import { worksNameIn } from './report/record-names.ts';
-import { postNumbersText } from './what-if-words.ts';
+import { postNumbersText, worksNameIn } from './what-if-words.ts';
 
 /** What has to be kept when works are done. */
 interface QuotedRules {

@@ -1,5 +1,6 @@
 import type { FenceMoney } from '../season/money/fence-money.ts';
 import { cents, type Money, moneyText } from '../season/money/money.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import { percentText } from './quantity-text.ts';
 
 /** One fence of a reserve plan, as it is shown. */
@@ -14,8 +15,30 @@ export const wholeText = (money: number): string => moneyText(cents(Math.round(m
 
 const moneyOrDash = (money: Money | null): string => (money === null ? '–' : wholeText(money));
 
+function adviceInSpanish({
+  ahead,
+  cheapestYear,
+  isOutworn,
+}: Pick<ShownFence, 'ahead' | 'cheapestYear' | 'isOutworn'>): string {
+  if (isOutworn) return 'reemplazarla ya: está gastada';
+  if (!ahead || cheapestYear === null) return 'antes de que sea insuficiente';
+  const { advice } = ahead;
+  switch (advice.kind) {
+    case 'replace now':
+      return 'reemplazarla ya';
+    case 'in N years':
+      return `reemplazarla en ${advice.years} ${advice.years === 1 ? 'año' : 'años'}, ${cheapestYear}`;
+    case 'run to failure':
+      return `conservarla, hasta ${cheapestYear} a más tardar`;
+  }
+}
+
 /** What is best for one fence, in a few words: `replace now`, `replace in 6 years, 2033`, `keep, to 2043 at most`. */
-export function adviceText({ ahead, cheapestYear, isOutworn }: ShownFence): string {
+export function adviceText(
+  { ahead, cheapestYear, isOutworn }: Pick<ShownFence, 'ahead' | 'cheapestYear' | 'isOutworn'>,
+  language: ChartLanguage = 'en',
+): string {
+  if (language === 'es') return adviceInSpanish({ ahead, cheapestYear, isOutworn });
   if (isOutworn) return 'replace now: worn out';
   if (!ahead || cheapestYear === null) return 'before it goes short';
   const { advice } = ahead;

@@ -71,7 +71,7 @@ const ES: RunWords = {
     broken: 'Partido y tachado: roto.',
     leaning: 'Ladeado: se encontró inclinado.',
     'cracked collar': 'Línea quebrada en el suelo: su collar está agrietado.',
-    hollow: 'Anillo a ras del suelo: hueco.',
+    hollow: 'Anillo a ras de suelo: hueco.',
     short: 'Relleno: se rompe por debajo de la ráfaga de diseño.',
     decides: 'Cuña bajo el suelo: por su velocidad de rotura se juzga la cerca.',
   },

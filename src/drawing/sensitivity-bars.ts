@@ -1,5 +1,6 @@
 import type { Sensitivity } from '../forecast/sensitivity.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import { type TextAnchor, textBox } from './label-placement.ts';
 import { LABEL_GAP_PX, type SensitivityFrame, sensitivityFrame } from './sensitivity-frame.ts';
 import { type SensitivityRow, type SensitivityRows, sensitivityRows } from './sensitivity-rows.ts';
@@ -10,6 +11,8 @@ import { CAP_HEIGHT, textWidthPx, wrapText } from './text-width.ts';
 /** How the bars of a sensitivity are drawn. */
 export interface SensitivityBarsOptions {
   readonly units: DisplayUnits;
+  /** English unless given. */
+  readonly language?: ChartLanguage;
   /** Width of the picture [px], 320 or more; its height follows from the rows. */
   readonly widthPx: number;
   /** Prefix of the ids inside, where one page holds the picture more than once. */
@@ -61,7 +64,7 @@ const muted = (sizePx: number) => ({ class: 'fy-muted-text', 'font-size': sizePx
  */
 export function sensitivityBarsSvg(sensitivity: Sensitivity, options: SensitivityBarsOptions): string {
   const { widthPx } = options;
-  const drawn = sensitivityRows(sensitivity, options.units);
+  const drawn = sensitivityRows(sensitivity, options.units, options.language);
   const frame = sensitivityFrame(drawn, widthPx);
   const { words, rows } = drawn;
   const empty = wrapText(words.none, EMPTY_TEXT_PX, widthPx - 16);

@@ -1,6 +1,8 @@
 import type { Sensitivity, SensitivityBar, SensitivityEnd } from '../forecast/sensitivity.ts';
 import { SENSITIVITY_YEARS_AHEAD, type ShortTime } from '../forecast/short-time.ts';
 import { dayNumber, yearOf } from '../units/calendar-day.ts';
+import type { ChartLanguage } from './chart-words.ts';
+import { SENSITIVITY_WORDS } from './sensitivity-words.ts';
 import type { DisplayUnits } from './speed-text.ts';
 
 /** One end of a row: when the fence goes short with the input there. */
@@ -51,72 +53,68 @@ export interface SensitivityRows {
   };
 }
 
-const beyond = `not in ${SENSITIVITY_YEARS_AHEAD} years`;
-
 const capitalised = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
-const yearsText = (years: number): string => {
-  const text = years >= 9.95 ? String(Math.round(years)) : years.toFixed(1);
-  return `${text} ${text === '1.0' ? 'year' : 'years'}`;
-};
-
 /** The rows, words and years of a sensitivity, the input that moves most first. */
-export function sensitivityRows(sensitivity: Sensitivity, units: DisplayUnits): SensitivityRows {
+export function sensitivityRows(
+  sensitivity: Sensitivity,
+  units: DisplayUnits,
+  language: ChartLanguage = 'en',
+): SensitivityRows {
   const { baseline, bars, fenceRef, fromDay, seasonOneLabel, without } = sensitivity;
+  const say = SENSITIVITY_WORDS[language];
+  const beyond = say.beyond(SENSITIVITY_YEARS_AHEAD);
   const opens = yearOf(fromDay);
   const start = dayNumber(`${opens}-01-01`);
   const seasonOneYear = opens + (dayNumber(fromDay) - start) / (dayNumber(`${opens}-12-31`) - start + 1);
   const yearAt = ({ yearsAhead }: ShortTime): number | null =>
     yearsAhead === null ? null : seasonOneYear + yearsAhead;
   const rowEnd = (end: SensitivityEnd): RowEnd => {
-    const value = end.label[units];
+    const recorded = end.label[units] === 'as recorded';
     const year = yearAt(end);
-    if (value === 'as recorded') return { year, value: '', note: '', brief: '' };
-    const note = end.fromNew ? ' (from new)' : year === null ? ` (${beyond})` : '';
-    const when = end.fromNew ? 'new' : year === null ? `${SENSITIVITY_YEARS_AHEAD}+` : String(Math.floor(year));
+    if (recorded) return { year, value: '', note: '', brief: '' };
+    const value = say.value(end.label[units]);
+    const note = end.fromNew ? ` (${say.fromNew})` : year === null ? ` (${beyond})` : '';
+    const when = end.fromNew ? say.whenNew : year === null ? `${SENSITIVITY_YEARS_AHEAD}+` : String(Math.floor(year));
     return { year, value, note, brief: `${value} → ${when}` };
   };
   const rows = bars.map((bar): SensitivityRow => {
     const ends = [bar.low, bar.high].sort((a, b) => time(a) - time(b)) as [SensitivityEnd, SensitivityEnd];
-    const open = ends[1].yearsAhead === null ? 'over ' : '';
+    const open = ends[1].yearsAhead === null ? `${say.over} ` : '';
     return {
-      input: capitalised(bar.input),
+      input: capitalised(say.input(bar.input)),
       kind: bar.kind,
       narrowedBy: bar.narrowedBy,
       sooner: rowEnd(ends[0]),
       later: rowEnd(ends[1]),
-      swing: `${open}${yearsText(bar.swingYears)}`,
+      swing: `${open}${say.years(bar.swingYears)}`,
     };
   });
   const middleYear = yearAt(baseline);
   const asItStands =
-    middleYear === null ? beyond : baseline.fromNew ? 'short from new' : String(Math.floor(middleYear));
+    middleYear === null ? beyond : baseline.fromNew ? say.shortFromNew : String(Math.floor(middleYear));
   const idle =
-    middleYear === null
-      ? `Do not bring it within ${SENSITIVITY_YEARS_AHEAD} years`
-      : baseline.fromNew
-        ? 'Leave it short from new'
-        : 'Without effect on it';
-  const whenText = (end: RowEnd): string => (end.brief === '' ? 'as recorded' : end.brief.replace('→', 'in'));
-  const none = `No input, moved by itself, changes when this fence goes short (${asItStands}).`;
+    middleYear === null ? say.idleBeyond(SENSITIVITY_YEARS_AHEAD) : baseline.fromNew ? say.idleFromNew : say.idle;
+  const whenText = (end: RowEnd): string => (end.brief === '' ? say.asRecorded : end.brief.replace('→', say.in));
+  const none = say.none(asItStands);
   return {
     rows,
     seasonOneYear,
     middleYear,
     words: {
-      title: `What moves the short season of fence ${fenceRef}`,
-      axis: 'Goes short in',
-      swing: 'Moves it by',
-      seasonOne: `Season ${seasonOneLabel}`,
-      middle: `As it stands: ${asItStands}`,
-      unknown: 'Not known: from its 10th to its 90th percentile',
-      recorded: 'Recorded: moved by a plausible error of the record',
-      without: without.length === 0 ? '' : `${idle}: ${without.join(', ')}.`,
+      title: say.title(fenceRef),
+      axis: say.axis,
+      swing: say.swing,
+      seasonOne: say.season(seasonOneLabel),
+      middle: say.asItStands(asItStands),
+      unknown: say.unknown,
+      recorded: say.recorded,
+      without: without.length === 0 ? '' : `${idle}: ${without.map(say.input).join(', ')}.`,
       none: rows.length === 0 ? none : '',
       summary:
         rows.length === 0
           ? none
-          : `As it stands: ${asItStands}. ${rows.map((row) => `${row.input}: ${whenText(row.sooner)} to ${whenText(row.later)}, ${row.swing}`).join('. ')}.`,
+          : `${say.asItStands(asItStands)}. ${rows.map((row) => `${row.input}: ${whenText(row.sooner)} ${say.to} ${whenText(row.later)}, ${row.swing}`).join('. ')}.`,
     },
   };
 }

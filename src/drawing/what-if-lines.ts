@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Prospect } from '../season/what-if.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
+import type { ChartLanguage } from './chart-words.ts';
 import { heldText } from './held-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText, speedUnit } from './speed-text.ts';
@@ -10,6 +11,8 @@ import { escapeXml, svgElement } from './svg-element.ts';
 /** How the lines are drawn. */
 export interface WhatIfLinesOptions {
   readonly units: DisplayUnits;
+  /** English unless given. */
+  readonly language?: ChartLanguage;
   /** Width and height of the picture [px], 320 and 220 or more. */
   readonly widthPx: number;
   readonly heightPx: number;
@@ -17,6 +20,35 @@ export interface WhatIfLinesOptions {
 }
 
 type Speed = 'snapMps' | 'leanMps';
+
+const WORDS = {
+  en: {
+    title: 'Snap and lean speed as it is and after the works',
+    lines: ['Snap, after', 'Snap, as it is', 'Lean, after', 'Lean, as it is'],
+    gust: (speed: string): string => `Gust ${speed}`,
+    axis: (unit: string): string => `3-second gust, ${unit}`,
+    summary: (
+      before: readonly [string, string],
+      after: readonly [string, string],
+      seasons: number,
+      gust: string,
+    ): string =>
+      `Snap speed where nothing is done ${before[0]} now and ${before[1]} in ${seasons} seasons; after the works ${after[0]} and ${after[1]}. Design gust ${gust}.`,
+  },
+  es: {
+    title: 'Velocidad de rotura y de inclinación, como está y después de los trabajos',
+    lines: ['Rotura, después', 'Rotura, hoy', 'Inclin., después', 'Inclin., hoy'],
+    gust: (speed: string): string => `Ráfaga ${speed}`,
+    axis: (unit: string): string => `ráfaga de 3 segundos, ${unit}`,
+    summary: (
+      before: readonly [string, string],
+      after: readonly [string, string],
+      seasons: number,
+      gust: string,
+    ): string =>
+      `Velocidad de rotura si no se hace nada: ${before[0]} ahora y ${before[1]} en ${seasons} temporadas; después de los trabajos, ${after[0]} y ${after[1]}. Ráfaga de diseño ${gust}.`,
+  },
+} as const;
 
 const LABEL_GAP_PX = 17;
 
@@ -49,7 +81,8 @@ export function drawWhatIfLines(
   }: { readonly nothing: Prospect; readonly after: Prospect; readonly designGustMps: number },
   options: WhatIfLinesOptions,
 ): string {
-  const { units, widthPx, heightPx, idPrefix } = options;
+  const { units, widthPx, heightPx, idPrefix, language = 'en' } = options;
+  const words = WORDS[language];
   const narrow = widthPx < 520;
   const fontPx = narrow ? 12.5 : 14;
   const plot = { left: 40, right: widthPx - (narrow ? 112 : 150), top: 30, bottom: heightPx - 28 };
@@ -77,11 +110,11 @@ export function drawWhatIfLines(
   const muted = { class: 'fy-muted-text', 'font-size': fontPx - 1, fill: CHART_PALETTE.muted };
   const last = ({ seasons }: Prospect, speed: Speed): number => yOf(seasons.at(-1)![speed]);
   const labels = [
-    { text: 'Snap, after', y: last(after, 'snapMps'), weight: 600 },
-    { text: 'Snap, as it is', y: last(nothing, 'snapMps'), weight: 400 },
-    { text: 'Lean, after', y: last(after, 'leanMps'), weight: 600 },
-    { text: 'Lean, as it is', y: last(nothing, 'leanMps'), weight: 400 },
-    { text: `Gust ${speedText(designGustMps, units)}`, y: yOf(designGustMps), weight: 400 },
+    { text: words.lines[0], y: last(after, 'snapMps'), weight: 600 },
+    { text: words.lines[1], y: last(nothing, 'snapMps'), weight: 400 },
+    { text: words.lines[2], y: last(after, 'leanMps'), weight: 600 },
+    { text: words.lines[3], y: last(nothing, 'leanMps'), weight: 400 },
+    { text: words.gust(speedText(designGustMps, units)), y: yOf(designGustMps), weight: 400 },
   ];
   const heights = spread(
     labels.map((label) => label.y + 4),
@@ -110,8 +143,16 @@ export function drawWhatIfLines(
         ]
       : [],
   );
-  const held = (speedMps: number): string => heldText(speedMps, units, 'en');
-  const summary = `Snap speed where nothing is done ${held(nothing.seasons[0]!.snapMps)} now and ${held(nothing.seasons.at(-1)!.snapMps)} in ${nothing.seasons.length - 1} seasons; after the works ${held(after.seasons[0]!.snapMps)} and ${held(after.seasons.at(-1)!.snapMps)}. Design gust ${speedText(designGustMps, units)}.`;
+  const nowAndLast = ({ seasons }: Prospect): readonly [string, string] => [
+    heldText(seasons[0]!.snapMps, units, language),
+    heldText(seasons.at(-1)!.snapMps, units, language),
+  ];
+  const summary = words.summary(
+    nowAndLast(nothing),
+    nowAndLast(after),
+    nothing.seasons.length - 1,
+    speedText(designGustMps, units),
+  );
   const gustY = yOf(designGustMps);
   return svgElement(
     'svg',
@@ -126,12 +167,12 @@ export function drawWhatIfLines(
       'font-family': CHART_FONT,
     },
     [
-      svgElement('title', { id: `${idPrefix}-title` }, ['Snap and lean speed as it is and after the works']),
+      svgElement('title', { id: `${idPrefix}-title` }, [words.title]),
       svgElement('desc', { id: `${idPrefix}-desc` }, [escapeXml(summary)]),
       svgElement('rect', { class: 'fy-paper', width: widthPx, height: heightPx, fill: CHART_PALETTE.paper }),
       ...ticks,
       ...years,
-      svgElement('text', { ...muted, x: 8, y: 17 }, [escapeXml(`3-second gust, ${speedUnit(units)}`)]),
+      svgElement('text', { ...muted, x: 8, y: 17 }, [escapeXml(words.axis(speedUnit(units)))]),
       svgElement('line', {
         class: 'fy-gust',
         x1: plot.left,

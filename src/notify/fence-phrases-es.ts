@@ -30,6 +30,6 @@ export const foundAt = ({ found }: Pick<FenceNews, 'found'>): string => {
   return listed([
     at(broken, 'está roto', 'están rotos'),
     at(leaning, 'está inclinado', 'están inclinados'),
-    at(closedOff, 'está cerrado al paso', 'están cerrados al paso'),
+    at(closedOff, 'está acordonado', 'están acordonados'),
   ]);
 };

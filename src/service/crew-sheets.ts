@@ -1,3 +1,4 @@
+import { type CrewMemberRecord, languagesOf } from '../register/crew-member-record.ts';
 import { nearestName } from '../register/csv/nearest-name.ts';
 import type { Register } from '../register/database.ts';
 import { listRecords } from '../register/record-store.ts';
@@ -16,11 +17,20 @@ export type CrewSheets =
   | {
       readonly kind: 'sheets';
       readonly crewName: string;
+      /** The language that everybody of the crew reads; English where that says nothing. */
+      readonly language: 'en' | 'es';
       readonly sheets: readonly DaySheet[];
       /** First day of the next visit after the days asked for; null where there is none ahead. */
       readonly nextDay: CalendarDay | null;
     }
   | { readonly kind: 'no crew'; readonly nearest: string | null };
+
+/** Spanish where all who say what they read read it and somebody of them reads no English; English otherwise. */
+function crewLanguage(members: readonly Pick<CrewMemberRecord, 'languages'>[]): 'en' | 'es' {
+  const read = members.map(languagesOf).filter((languages) => languages.length > 0);
+  const all = (language: string): boolean => read.every((languages) => languages.includes(language));
+  return read.length > 0 && all('es') && !all('en') ? 'es' : 'en';
+}
 
 /** The day it is at the register's office. */
 export const officeToday = async ({ db }: Register, now: Clock): Promise<CalendarDay> =>
@@ -51,7 +61,8 @@ export async function crewSheets(
   const visits = await listVisits(db, { crewRef, from: first, to: last, states: STATES_ON_SHEET });
   const surroundings = await sheetSurroundings(register, visits);
   const catalogue = await loadCatalogue(db);
-  const names = new Map((await listRecords(db, 'crew-members')).map(({ ref, name }) => [ref, name]));
+  const members = await listRecords(db, 'crew-members');
+  const names = new Map(members.map(({ ref, name }) => [ref, name]));
   const sheets = days.map((day) =>
     daySheet({
       crew: { ref: crew.ref, name: crew.name, base: crew.base },
@@ -66,6 +77,7 @@ export async function crewSheets(
   return {
     kind: 'sheets',
     crewName: crew.name,
+    language: crewLanguage(members.filter((member) => member.crewRef === crewRef)),
     sheets: sheets.filter(({ stops }) => stops.length > 0),
     nextDay: ahead.find(({ firstDay }) => firstDay > last)?.firstDay ?? null,
   };

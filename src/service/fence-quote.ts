@@ -8,7 +8,7 @@ import { nearestName } from '../register/csv/nearest-name.ts';
 import type { Register } from '../register/database.ts';
 import { loadFenceFacts } from '../register/fence-facts-store.ts';
 import { loadFenceParties } from '../register/fence-parties-store.ts';
-import { listRecords } from '../register/record-store.ts';
+import { everyRef } from '../register/record-names.ts';
 import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import { moneyFromAmount } from '../season/money/money.ts';
 import { drawUpQuote, type Quote, type QuoteRequest } from '../season/money/quote.ts';
@@ -167,7 +167,7 @@ export async function fenceQuote(register: Register, request: FenceQuoteRequest)
   const facts = (await loadFenceFacts(register, [fenceRef])).get(fenceRef);
   const parties = (await loadFenceParties(register, [fenceRef])).get(fenceRef);
   if (!facts || !parties) {
-    const refs = (await listRecords(register.db, 'fences')).map(({ ref }) => ref);
+    const refs = await everyRef(register.db, 'fences');
     return { kind: 'no such fence', nearest: nearestName(fenceRef, refs) };
   }
   const reason = clash(works);

@@ -98,7 +98,7 @@ describe.runIf(pdfReaderIsThere())('report', { timeout: 90_000 }, () => {
     const found = await crewSheets(sample.register, 'north', ['2027-01-11']);
     if (found.kind !== 'sheets') throw new Error(found.kind);
     const page = htmlText(
-      daySheetHtml(found.sheets)
+      daySheetHtml(found.sheets, 'en')
         // on a phone the headings are said again in each row
         .replace(/<span class="stacked">[^<]*<\/span>/g, ' ')
         .replace(/<span class="turn">(\d+)<\/span>/g, '$1. '),

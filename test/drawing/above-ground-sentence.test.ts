@@ -10,7 +10,7 @@ const told = (
 ) => {
   const facts = { ...EXAMPLE_FENCE, wood: { ...PINE_4X4, treatmentClass } };
   const day = `${year}-03-01`;
-  return aboveGroundSentence(aboveGroundFlag(facts, day), day, units);
+  return aboveGroundSentence(aboveGroundFlag(facts, day), day, { units });
 };
 
 it('says from which season on rails and infill are due for a look, in the units asked for', () => {

@@ -23,7 +23,7 @@ describe('a day sheet as a page', () => {
     posts = checkList((await loadFenceFacts(sample.register, ['PR-02'])).get('PR-02')!, works, '2027-01-11').posts;
     const sheets = await crewSheets(sample.register, 'north', ['2027-01-11']);
     if (sheets.kind !== 'sheets') throw new Error('the crew of the sample is gone');
-    html = daySheetHtml(sheets.sheets);
+    html = daySheetHtml(sheets.sheets, 'en');
   });
   afterAll(() => sample.remove());
 

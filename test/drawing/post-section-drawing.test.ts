@@ -100,7 +100,7 @@ describe('the drawing of a post cut through at the ground', () => {
 
   it('speaks Spanish', () => {
     const svg = drawPostSections(madeUpPost({ moments: THREE }), { ...OPTIONS, units: 'metric', language: 'es' });
-    expect(svg).toContain('Poste 1 cortado a ras del suelo, a escala');
+    expect(svg).toContain('Poste 1 cortado a ras de suelo, a escala');
     expect(svg).toContain('en 5 temporadas');
     expect(
       drawnTexts(svg)

@@ -16,8 +16,8 @@ describe("the table of a fence's seasons", () => {
   });
 
   it('gives middle and band in the units of the site', () => {
-    const [us] = seasonTable(old, 'us', (season) => season.season === null).rows;
-    const [metric] = seasonTable(old, 'metric', (season) => season.season === null).rows;
+    const [us] = seasonTable(old, 'us', { keep: (season) => season.season === null }).rows;
+    const [metric] = seasonTable(old, 'metric', { keep: (season) => season.season === null }).rows;
     expect(us?.cells[2]).toBe('129 (114–144)');
     expect(metric?.cells[2]).toBe('208 (183–233)');
   });

@@ -1,9 +1,10 @@
-import { sql } from 'kysely';
+import { type RawBuilder, sql } from 'kysely';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Register } from '../../src/register/database.ts';
 import { everyFence, listFences } from '../../src/register/fence-list.ts';
 import { EVERY_FENCE, type FenceQuery, SORT_KEYS } from '../../src/register/fence-query.ts';
 import { readRecord, upsertRecords } from '../../src/register/record-store.ts';
+import { countFencesByRegion } from '../../src/register/season-counts.ts';
 import { NOW, soundRegister } from './made-up-register.ts';
 
 const STANDINGS = ['short from new', 'short', 'closing', 'clear'] as const;
@@ -18,13 +19,30 @@ const lines = async ({ db }: Register, from: 'fence_lines' | 'fence_lines_now'):
   ).rows;
 
 const standings = async ({ db }: Register): Promise<readonly unknown[]> =>
-  (await sql`select site_ref, standing_rank, fences from site_standings where fences > 0 order by 1, 2`.execute(db))
-    .rows;
+  (
+    await sql`select site_ref, standing_rank, ends_rank, fences from site_standings where fences > 0 order by 1, 2, 3`.execute(
+      db,
+    )
+  ).rows;
 const standingsAnew = async ({ db }: Register): Promise<readonly unknown[]> =>
   (
-    await sql`select site_ref, coalesce(standing_rank, 4) as standing_rank, count(*) as fences from fence_lines_now
-      group by 1, 2 order by 1, 2`.execute(db)
+    await sql`select site_ref, coalesce(standing_rank, 4) as standing_rank, coalesce(ends_rank, 4) as ends_rank,
+      count(*) as fences from fence_lines_now group by 1, 2, 3 order by 1, 2, 3`.execute(db)
   ).rows;
+
+const SHORT = sql`('short', 'short from new')`;
+/** Fences by region, counted from records and forecasts: short or closing at the line posts or at the ends. */
+const COUNTED_PLAINLY = sql`
+  select count(*) as fences,
+    coalesce(sum(standing in ${SHORT} or coalesce(ends_standing, '') in ${SHORT}), 0) as short,
+    coalesce(sum(standing not in ${SHORT} and coalesce(ends_standing, '') not in ${SHORT}
+      and 'closing' in (standing, coalesce(ends_standing, ''))), 0) as closing,
+    sum(standing is null) as unswept
+  from fences join sites on sites.ref = fences.site_ref left join forecasts on forecasts.fence_ref = fences.ref
+  group by sites.region, sites.season_opens, sites.season_closes order by sites.region`;
+
+const inAll = async ({ db }: Register, statement: RawBuilder<unknown>): Promise<readonly unknown[]> =>
+  (await statement.execute(db)).rows;
 
 async function sweepOf({ db }: Register): Promise<number> {
   const { id } = await db
@@ -76,6 +94,26 @@ describe('the lines that lists are read from', () => {
   const kept = async (): Promise<void> => {
     expect(await lines(register, 'fence_lines')).toEqual(await lines(register, 'fence_lines_now'));
     expect(await standings(register)).toEqual(await standingsAnew(register));
+    expect(
+      await inAll(
+        register,
+        sql`select standing_rank, ends_rank, fences from register_standings where fences > 0 order by 1, 2`,
+      ),
+    ).toEqual(
+      await inAll(
+        register,
+        sql`select coalesce(standing_rank, 4) as standing_rank, coalesce(ends_rank, 4) as ends_rank, count(*) as fences
+          from fence_lines_now group by 1, 2 order by 1, 2`,
+      ),
+    );
+    expect(
+      (await countFencesByRegion(register, '2026-11-25')).map(({ fences, short, closing, unswept }) => ({
+        fences,
+        short,
+        closing,
+        unswept,
+      })),
+    ).toEqual(await inAll(register, COUNTED_PLAINLY));
     // the index of texts compares itself with the lines, and throws where they differ
     await sql`insert into fence_text (fence_text, rank) values ('integrity-check', 1)`.execute(register.db);
   };
@@ -112,6 +150,8 @@ describe('the lines that lists are read from', () => {
       .set({ standing: 'closing', snap_mps: 33 })
       .where('fence_ref', '=', 'Z-2')
       .execute();
+    await kept();
+    await db.updateTable('forecasts').set({ ends_standing: 'short' }).where('fence_ref', '=', 'Z-5').execute();
     await kept();
     await db.deleteFrom('forecasts').where('fence_ref', '=', 'Z-3').execute();
     await kept();

@@ -69,8 +69,8 @@ export function fenceFactList(fence: ReportedFence, language: ChartLanguage): re
   const one = seasonOne(forecast);
   const end = (facts: EndFacts): string =>
     facts.kind === 'return'
-      ? words.returnOf(endName(facts, language), lengthText(facts.returnLengthM, units))
-      : endName(facts, language);
+      ? words.returnOf(endName(facts.kind, language), lengthText(facts.returnLengthM, units))
+      : endName(facts.kind, language);
   const { facts: names } = words;
   return [
     {

@@ -6,9 +6,9 @@ import { drawFenceYears } from '../fence-years.ts';
 import { heldText } from '../held-text.ts';
 import { bandText, depthFigure, depthUnit, onceInYearsCell, percentText } from '../quantity-text.ts';
 import { displaySpeed, speedText, speedUnit } from '../speed-text.ts';
-import { postNumbersText } from '../what-if-words.ts';
+import { postNumbersText, worksNameIn } from '../what-if-words.ts';
 import { fenceReportWords } from './fence-words-in.ts';
-import { methodName, worksNameIn } from './record-names.ts';
+import { methodName } from './record-names.ts';
 import type { ReportBlock, ReportDrawing, ReportTable } from './report.ts';
 import { writtenDay } from './report-words.ts';
 import type { ReportedFence } from './reported-fence.ts';
@@ -41,7 +41,7 @@ export function holdsTable({ forecast, units }: ReportedFence, language: ChartLa
   const words = fenceReportWords(language);
   const one = seasonOne(forecast);
   const figure = (mps: number): string => String(Math.round(displaySpeed(mps, units)));
-  const once = (years: number | null): string => (years === null ? '–' : `${onceInYearsCell(years)}`);
+  const once = (years: number | null): string => (years === null ? '–' : `${onceInYearsCell(years, language)}`);
   const row = (name: string, band: GroupSpeeds['snapMps'], years: number | null): readonly string[] => [
     name,
     heldText(band.p50, units, language),
@@ -113,7 +113,7 @@ export function seasonsTable({ forecast, units }: ReportedFence, language: Chart
           bandText(season.depthMm, (mm) => depthFigure(mm, units)),
           judged ? bandText(judged.snapMps, speed) : '–',
           judged ? bandText(judged.leanMps, speed) : '–',
-          onceInYearsCell(judged?.onceInYears ?? null),
+          onceInYearsCell(judged?.onceInYears ?? null, language),
           share(season.pShort),
           share(season.pSnap),
         ];

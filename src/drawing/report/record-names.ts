@@ -5,11 +5,9 @@ import type { InspectionMethod } from '../../forecast/evidence/inspection.ts';
 import type { StormResult } from '../../forecast/evidence/storm-outcome.ts';
 import type { EndFacts, FenceFacts } from '../../forecast/fence-facts.ts';
 import type { FenceStanding } from '../../forecast/fence-forecast.ts';
-import type { CatalogueKind } from '../../season/catalogue-entry.ts';
 import type { FenceConsequence } from '../../season/snap-consequence.ts';
 import type { ChartLanguage } from '../chart-words.ts';
 import { methodText } from '../evidence-text.ts';
-import { worksName } from '../what-if-words.ts';
 
 type FootingKind = NonNullable<FenceFacts['ground']['footing']>;
 type Grade = FenceFacts['wood']['grade'];
@@ -50,7 +48,7 @@ const ENDS: Readonly<Record<ChartLanguage, Readonly<Record<EndFacts['kind'], str
 };
 
 /** What stands at an end of a run. */
-export const endName = ({ kind }: EndFacts, language: ChartLanguage): string => ENDS[language][kind];
+export const endName = (kind: EndFacts['kind'], language: ChartLanguage): string => ENDS[language][kind];
 
 const CONSEQUENCES: Readonly<Record<ChartLanguage, Readonly<Record<FenceConsequence, string>>>> = {
   en: {
@@ -146,23 +144,6 @@ const FOOTINGS_ES: Readonly<Record<FootingKind, string>> = { concrete: 'concreto
 /** What a post stands in. */
 export const footingName = (footing: FootingKind, language: ChartLanguage): string =>
   language === 'es' ? FOOTINGS_ES[footing] : footing;
-
-const WORKS_ES: Readonly<Record<CatalogueKind, string>> = {
-  inspect: 'inspección',
-  'groundline-treatment': 'tratamiento a ras de suelo',
-  liner: 'forro',
-  drainage: 'drenaje',
-  'trimmer-guard': 'protectores contra la desbrozadora',
-  'footing-reset': 'cimiento nuevo',
-  'post-swap': 'cambio de postes',
-  'steel-sleeve': 'camisas de acero',
-  'added-posts': 'postes añadidos',
-  rebuild: 'reconstrucción',
-};
-
-/** A kind of works. */
-export const worksNameIn = (kind: CatalogueKind, language: ChartLanguage): string =>
-  language === 'es' ? WORKS_ES[kind] : worksName(kind);
 
 const METHODS_ES: Readonly<Record<InspectionMethod, string>> = {
   'awl-or-probe': 'punzón o sonda',

@@ -40,15 +40,19 @@ function readingEs(reading: PostReading, units: DisplayUnits): string {
     ...(trimmerCutMm === null
       ? []
       : [trimmerCutMm === 0 ? 'sin corte de desbrozadora' : `corte de desbrozadora de ${small(trimmerCutMm, units)}`]),
-    ...(closedOff ? ['peligroso, cerrado al paso'] : []),
+    ...(closedOff ? ['peligroso, acordonado'] : []),
   ].join(', ');
 }
+
+/** What was found at one post, without its number: `0.24 in of rot on each face`. */
+export const readingIn = (reading: PostReading, units: DisplayUnits, language: ChartLanguage): string =>
+  language === 'es' ? readingEs(reading, units) : readingText(reading, units);
 
 /** What was found at one post: `post 3: 0.24 in of rot on each face`. */
 export const foundAtPost = (reading: PostReading, units: DisplayUnits, language: ChartLanguage): string =>
   language === 'es'
-    ? `poste ${reading.post}: ${readingEs(reading, units)}`
-    : `post ${reading.post}: ${readingText(reading, units)}`;
+    ? `poste ${reading.post}: ${readingIn(reading, units, 'es')}`
+    : `post ${reading.post}: ${readingIn(reading, units, 'en')}`;
 
 /** What a storm did to which posts. */
 export function stormDid(
@@ -79,7 +83,7 @@ export function foundSentences(found: FoundPosts, language: ChartLanguage): read
     ...some(
       closedOff,
       'recorded dangerous and closed off: keep people away.',
-      'peligroso y cerrado al paso: mantenga alejadas a las personas.',
+      'peligroso y acordonado: mantenga alejadas a las personas.',
     ),
     ...some(
       broken,

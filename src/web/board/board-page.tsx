@@ -130,11 +130,11 @@ const SitePlan: FC<{ readonly site: BoardSite; readonly language: PageLanguage; 
   words,
 }) => {
   const { plan, ref, name } = site;
-  if (plan.kind !== 'plan') {
+  if (plan?.kind !== 'plan') {
     return (
       <>
         <h2>{words.plan(name)}</h2>
-        <p>{words.noPlan(plan.kind === 'refused' ? plan.reason : plan.what)}</p>
+        <p>{plan === null ? words.workedOut : words.noPlan(plan.kind === 'refused' ? plan.reason : plan.what)}</p>
       </>
     );
   }
@@ -178,7 +178,7 @@ const Documents: FC<{ readonly sites: readonly BoardSite[]; readonly years: numb
     <p>{words.documentsNote}</p>
     <ul class="documents">
       {sites
-        .filter(({ plan }) => plan.kind === 'plan')
+        .filter(({ plan }) => plan?.kind === 'plan')
         .flatMap(({ ref, name }) => {
           const site = encodeURIComponent(ref);
           const plan = words.planDocument(name);

@@ -4,7 +4,6 @@ import { inCurrency, type PlainRow } from '../../season/money/plain-row.ts';
 import { reserveFenceRows, reserveYearRows } from '../../season/money/reserve-rows.ts';
 import { keptPlan } from '../../service/report/kept-plans.ts';
 import type { LoadedPlan } from '../../service/report/plan-report-of.ts';
-import type { ReportParts } from '../../service/report/report-result.ts';
 import type { AppParts } from '../../service/service.ts';
 import { USUAL_TERMS } from '../../service/usual-terms.ts';
 import { type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
@@ -13,19 +12,18 @@ import { sayProblem } from '../frame/say-problem.tsx';
 import { BoardPage } from './board-page.tsx';
 import { boardSites } from './board-sites.ts';
 
+/** After how long the browser asks again for plans that are being worked out [s]. */
+const ASK_AGAIN_S = 4;
+
 function yearsAsked(context: PageContext): number {
   const years = Number(context.req.query('years') ?? USUAL_TERMS.years);
   return Number.isInteger(years) && years >= 10 && years <= 30 ? years : USUAL_TERMS.years;
 }
 
 /** The page on which a board begins, and its plan for a spreadsheet. */
-export function boardRoutes({
-  register,
-  clock,
-  config,
-}: Pick<AppParts, 'register' | 'clock' | 'config'>): Hono<PageEnv> {
+export function boardRoutes({ register, clock, work }: Pick<AppParts, 'register' | 'clock' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
-  const parts: ReportParts = { register, now: clock, officeName: config.officeName };
+  const parts = { register, now: clock, work };
 
   app.get('/board', async (context) => {
     const { visitor } = context.var;
@@ -36,6 +34,7 @@ export function boardRoutes({
       years,
       language,
     });
+    if (sites.some(({ plan }) => plan === null)) context.header('Refresh', String(ASK_AGAIN_S));
     return context.html(<BoardPage sites={sites} years={years} language={language} frame={frameFor(context)} />);
   });
 

@@ -13,6 +13,7 @@ import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { causeClause, changesSentence, changeWords } from './change-sentences.ts';
 import { DangerPart } from './danger-part.tsx';
 import { HoursPart } from './hours-part.tsx';
+import { OwnerDaysPart } from './owner-days-part.tsx';
 import { openingSentence, regionName, seasonClause, stripSeasons, windowWords } from './season-sentences.ts';
 import { VisitsPart, WaitingPart } from './waiting-part.tsx';
 
@@ -41,6 +42,7 @@ export const BriefPage: FC<BriefPageProps> = (props) => {
         {regions.length === 0 ? <Nothing /> : <FencesPart {...props} />}
         <ChangesPart {...props} />
         <WaitingPart brief={brief} catchesMail={frame.catchesMail} />
+        <OwnerDaysPart said={brief.ownerDays} today={today} />
         <VisitsPart brief={brief} />
         <HoursPart brief={brief} />
       </div>
@@ -117,11 +119,11 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
               <tr>
                 <th scope="row">
                   <a
-                    href={`/fences?${region.siteRefs.length === 1 ? `site=${encodeURIComponent(region.siteRefs[0]!)}` : 'sort=standing'}`}
+                    href={`/fences?${region.sites === 1 ? `site=${encodeURIComponent(region.siteRef)}` : 'sort=standing'}`}
                   >
                     {regionName(region)}
                   </a>
-                  <span class="small">{countWords(region.siteRefs.length, 'site')}</span>
+                  <span class="small">{countWords(region.sites, 'site')}</span>
                 </th>
                 <td data-label="Storm season">
                   {sentenceCase(seasonClause(region, today))}

@@ -10,6 +10,8 @@ import type { SeasonNames } from '../frame/season-names.ts';
 /** Properties of the page of calendar links. */
 interface FeedLinksPageProps extends SeasonNames {
   readonly links: readonly FeedLink[];
+  /** Sites to choose from; null where there are too many: the ref is typed then. */
+  readonly sites: ReadonlyMap<string, string> | null;
   /** The link that was just made, with its address, which is shown this once. */
   readonly made: { readonly link: FeedLink; readonly url: string } | null;
   readonly fault: string | null;
@@ -22,7 +24,7 @@ const nameOf = ({ kind, ref }: FeedLink, { crewNames, siteNames }: SeasonNames):
 
 /** The page of secret links to calendars of visits. */
 export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
-  const { links, made, fault, formToken, frame, crewNames, siteNames } = props;
+  const { links, made, fault, formToken, frame, crewNames, sites } = props;
   return (
     <PageShell title="Calendar links" section="visits" frame={frame} cautions={false}>
       <p class="back">
@@ -51,20 +53,28 @@ export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
         <TokenField token={formToken} />
         <div class="field">
           <label for="subject">Whose visits</label>
-          <select id="subject" name="subject" required>
-            <option value="">choose a crew or a site</option>
+          <select id="subject" name="subject" required={sites !== null}>
+            <option value="">{sites === null ? 'choose a crew, or type a site' : 'choose a crew or a site'}</option>
             <optgroup label="Crews">
               {[...crewNames].map(([ref, name]) => (
                 <option value={`crew ${ref}`}>{name}</option>
               ))}
             </optgroup>
-            <optgroup label="Sites">
-              {[...siteNames].map(([ref, name]) => (
-                <option value={`site ${ref}`}>{name}</option>
-              ))}
-            </optgroup>
+            {sites !== null && (
+              <optgroup label="Sites">
+                {[...sites].map(([ref, name]) => (
+                  <option value={`site ${ref}`}>{name}</option>
+                ))}
+              </optgroup>
+            )}
           </select>
         </div>
+        {sites === null && (
+          <div class="field">
+            <label for="site">Or the ref of a site</label>
+            <input id="site" name="site" type="text" maxlength={40} />
+          </div>
+        )}
         <button type="submit">Make a link</button>
       </form>
       {links.length > 0 && (

@@ -55,6 +55,7 @@ export const CREW_WORDS_EN: CrewWords = {
   owner: 'Owner',
   materials: 'Load',
   noMaterials: 'Nothing to load.',
+  material: (name) => name,
   amount: amountText,
   fences: 'Fences',
   fence: (ref) => `Fence ${ref}`,

@@ -1,57 +1,12 @@
-import { monthName } from '../../drawing/month-name.ts';
-import type { CatalogueKind } from '../../season/catalogue-entry.ts';
-import type { VisitReminder } from '../../season/visit/visit-reminders.ts';
-import { type CalendarDay, dayNumber } from '../../units/calendar-day.ts';
+import { amountText, longDay } from '../../drawing/day-sheet-words.ts';
+import { materialNameIn } from '../../drawing/spanish/material-names.ts';
+import { reminderSentence } from '../../drawing/visit-words.ts';
+import { WORKS_NAMES } from '../../drawing/what-if-words.ts';
 import type { CrewWords } from './crew-words.ts';
 
-const WEEK_DAYS = 'jueves viernes sábado domingo lunes martes miércoles'.split(' ');
-
-function longDay(day: CalendarDay): string {
-  const [year, month, date] = day.split('-').map(Number) as [number, number, number];
-  // 1970-01-01 was a Thursday
-  return `${WEEK_DAYS[((dayNumber(day) % 7) + 7) % 7]} ${date} de ${monthName(month, 'es')} de ${year}`;
-}
-
-const WORKS: Readonly<Record<CatalogueKind, string>> = {
-  inspect: 'inspección',
-  'groundline-treatment': 'tratamiento a ras de suelo',
-  liner: 'forro',
-  drainage: 'drenaje',
-  'trimmer-guard': 'protectores contra la desbrozadora',
-  'footing-reset': 'nuevo cimiento',
-  'post-swap': 'cambio de postes',
-  'steel-sleeve': 'fundas de acero',
-  'added-posts': 'postes añadidos',
-  rebuild: 'reconstrucción',
-};
-
-const UNITS: Readonly<Record<string, readonly [one: string, many: string]>> = {
-  bag: ['saco', 'sacos'],
-  piece: ['pieza', 'piezas'],
-  set: ['juego', 'juegos'],
-  roll: ['rollo', 'rollos'],
-  box: ['caja', 'cajas'],
-  pail: ['cubeta', 'cubetas'],
-  can: ['lata', 'latas'],
-  tube: ['tubo', 'tubos'],
-};
+const WORKS = WORKS_NAMES.es;
 
 const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
-
-function reminder(each: VisitReminder): string {
-  const where = `en ${each.fenceRefs.join(', ')}`;
-  const what = each.works.map((kind) => WORKS[kind]).join(', ');
-  switch (each.kind) {
-    case 'locate':
-      return `Cave solo donde las líneas enterradas estén marcadas (${what} ${where}): hay que llamar al 811 a más tardar el ${each.askBy}, ${count(each.noticeDays, 'día', 'días')} antes. Sin marcas no se cava.`;
-    case 'permit':
-      return `Puede hacer falta un permiso para ${what} ${where}: pídalo a la oficina.`;
-    case 'licensed-applicator':
-      return `Solo un aplicador con licencia hace esto donde la ley lo pide: ${what} ${where}.`;
-    case 'frozen-ground':
-      return `El suelo puede estar helado: entonces no se hace ${what} ${where}.`;
-  }
-}
 
 const postsWord = (posts: string): string => (/\D/.test(posts) ? 'postes' : 'poste');
 
@@ -62,8 +17,8 @@ export const CREW_WORDS_ES: CrewWords = {
   allCrews: 'Todas las cuadrillas',
   chooseCrew: 'Qué cuadrilla',
   show: 'Mostrar',
-  day: longDay,
-  shortDay: (day) => longDay(day).replace(/ de \d{4}$/, ''),
+  day: (day) => longDay(day, 'es'),
+  shortDay: (day) => longDay(day, 'es').replace(/ de \d{4}$/, ''),
   visitsToday: (number) => `${count(number, 'visita', 'visitas')} hoy.`,
   noCrews: 'El registro todavía no tiene ninguna cuadrilla.',
   nothingToday: 'Hoy no hay visitas.',
@@ -86,7 +41,7 @@ export const CREW_WORDS_ES: CrewWords = {
   noPlace: 'La oficina no ha anotado la posición de este sitio.',
   position: 'Posición',
   firstThings: 'Antes de empezar',
-  reminder,
+  reminder: (reminder) => reminderSentence(reminder, 'es'),
   works: WORKS,
   worksText: (kind, posts, postCount) =>
     kind === 'added-posts'
@@ -100,10 +55,8 @@ export const CREW_WORDS_ES: CrewWords = {
   owner: 'Dueño',
   materials: 'Para cargar',
   noMaterials: 'Nada que cargar.',
-  amount: (amount, unit) => {
-    const [one, many] = UNITS[unit] ?? [unit, unit];
-    return `${Number(amount.toFixed(2))} ${amount === 1 ? one : many}`;
-  },
+  material: (name) => materialNameIn(name, 'es'),
+  amount: (amount, unit) => amountText(amount, unit, 'es'),
   fences: 'Cercas',
   fence: (ref) => `Cerca ${ref}`,
   postCount: (posts) => count(posts, 'poste', 'postes'),

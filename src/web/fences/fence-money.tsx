@@ -26,7 +26,7 @@ export const FenceMoneyPart: FC<{
       <h2 id="money">{words.heading}</h2>
       <p>{words.sentence(money)}</p>
       <dl class="facts money">
-        {language === 'en' && fact(words.advice, adviceText({ ...money, responsible: '', share: 1, sharedWith: null }))}
+        {fact(words.advice, adviceText(money, language))}
         {fact(words.replaced, money.cheapestAgeYears === null ? '–' : words.years(money.cheapestAgeYears))}
         {fact(words.price, amount(money.price))}
         {fact(words.afterSnap, amount(sumMoney([money.priceAfterFailure, money.consequence])))}

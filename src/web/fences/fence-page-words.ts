@@ -35,8 +35,8 @@ export interface FencePageWords {
   readonly reasons: string;
   readonly json: string;
   readonly known: string;
-  /** What of the page stays in English; empty where all of it is. */
-  readonly inEnglish: string;
+  readonly computedWith: (model: string) => string;
+  readonly inputs: string;
   readonly posts: PostsWords;
   readonly history: string;
   readonly noHistory: string;
@@ -73,7 +73,8 @@ const EN: FencePageWords = {
   reasons: 'Every step with its equation and source',
   json: 'the forecast as JSON',
   known: 'What the register knows',
-  inEnglish: '',
+  computedWith: (model) => `Model ${model}, computed`,
+  inputs: 'inputs',
   history: 'History',
   noHistory: 'Nothing recorded yet.',
   money: {
@@ -118,21 +119,22 @@ const ES: FencePageWords = {
   back: 'Todas las cercas',
   notSwept: 'Esta cerca todavía no tiene números; se calculan la próxima noche.',
   chart:
-    'La cerca nueva se inclina, la vieja se rompe: la pudrición quita fuerza a los postes, no a sus cimientos. La velocidad de rotura es la ráfaga que rompe un poste a ras del suelo; la de inclinación, la que gira su cimiento en la tierra. Las dos son ráfagas de 3 segundos a 10 m en terreno abierto, como en un mapa de viento. La de inclinación es la menos segura.',
-  chartTable: 'Lo mismo en una tabla, temporada por temporada (en inglés)',
-  checker: 'Como lo calcularía un revisor (en inglés)',
+    'La cerca nueva se inclina, la vieja se rompe: la pudrición quita fuerza a los postes, no a sus cimientos. La velocidad de rotura es la ráfaga que rompe un poste a ras de suelo; la de inclinación, la que gira su cimiento en la tierra. Las dos son ráfagas de 3 segundos a 10 m en terreno abierto, como en un mapa de viento. La de inclinación es la menos segura.',
+  chartTable: 'Lo mismo en una tabla, temporada por temporada',
+  checker: 'Como lo calcularía un revisor',
   computed: 'Cómo se calculó',
-  reasons: 'Cada paso con su ecuación y su fuente (en inglés)',
+  reasons: 'Cada paso con su ecuación y su fuente',
   json: 'el pronóstico en JSON',
   known: 'Lo que el registro sabe',
-  inEnglish: 'Los datos y las lecturas de abajo están en inglés.',
+  computedWith: (model) => `Modelo ${model}, calculado`,
+  inputs: 'entradas',
   history: 'Historia',
   noHistory: 'Nada anotado todavía.',
   money: {
     heading: 'Lo que cuesta',
     sentence: ({ cheapestYear, isOutworn }) =>
       isOutworn
-        ? 'Sus largueros y tablas están gastados: reemplazarla ahora es lo indicado.'
+        ? 'Sus travesaños y tablas están gastados: reemplazarla ahora es lo indicado.'
         : cheapestYear === null
           ? 'Sin curva de viento no se puede decir qué año es el más barato: se reemplaza antes de que sea insuficiente.'
           : `Reemplazarla cuesta menos, a la larga, en ${cheapestYear}.`,
@@ -143,7 +145,7 @@ const ES: FencePageWords = {
     waiting: 'Un año más de espera cuesta',
     snaps: 'Probabilidad de que se rompa en 12 meses',
     years: (years) => `${years.toFixed(0)} años`,
-    whatIf: 'Qué se podría hacer, y qué cambiaría (en inglés)',
+    whatIf: 'Qué se podría hacer, y qué cambiaría',
     note: 'Precios sin impuestos, del catálogo de trabajos: donde la oficina no puso los suyos son órdenes de magnitud. Largueros y tablas cuentan como gastados a los 25 años.',
   },
   posts: {

@@ -65,7 +65,7 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
         {site.name}, {site.place}
       </p>
       {role !== null && <FenceWays fenceRef={fence.ref} role={role} language={language} />}
-      {swept && <PostFindings facts={detail.facts} forecast={swept.forecast} />}
+      {swept && <PostFindings facts={detail.facts} forecast={swept.forecast} language={language} />}
       {swept ? (
         <Swept detail={detail} swept={swept} language={language} />
       ) : (
@@ -77,10 +77,9 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
       <HistoryLine entries={history} language={language} />
       {swept && <Checked detail={detail} swept={swept} language={language} />}
       <h2>{words.known}</h2>
-      {words.inEnglish !== '' && <p class="muted">{words.inEnglish}</p>}
-      <FenceFactsList detail={detail} />
-      {swept && <Unknowns forecast={besideEvidence(detail.facts, swept.forecast)} units={units} />}
-      <EvidenceSeen detail={detail} />
+      <FenceFactsList detail={detail} language={language} />
+      {swept && <Unknowns forecast={besideEvidence(detail.facts, swept.forecast)} units={units} language={language} />}
+      <EvidenceSeen detail={detail} language={language} />
     </PageShell>
   );
 };
@@ -143,7 +142,7 @@ const Swept: FC<SweptProps> = ({ detail, swept, language }) => {
       {chance !== null && <p>{chance}</p>}
       <details>
         <summary>{words.chartTable}</summary>
-        <SeasonRows forecast={forecast} units={units} />
+        <SeasonRows forecast={forecast} units={units} language={language} />
       </details>
       <Why forecast={forecast} units={units} language={language} />
       {posts.length > 0 && <RunDrawn view={view} units={units} language={language} />}
@@ -160,13 +159,13 @@ const Checked: FC<SweptProps> = ({ detail, swept, language }) => {
   return (
     <>
       <h2>{words.checker}</h2>
-      <CodeVerdicts forecast={forecast} units={detail.site.units} />
+      <CodeVerdicts forecast={forecast} units={detail.site.units} language={language} />
       <h2>{words.computed}</h2>
       <p>
         <a href={`${path}/reasons`}>{words.reasons}</a>; <a href={`${path}.json`}>{words.json}</a>.
       </p>
       <p class="muted">
-        Model {stored.modelVersion}, computed <Moment at={stored.computedAt} />, inputs{' '}
+        {words.computedWith(stored.modelVersion)} <Moment at={stored.computedAt} />, {words.inputs}{' '}
         <code class="hash">{stored.inputHash.slice(0, 16)}</code>.
       </p>
     </>

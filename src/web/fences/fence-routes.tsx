@@ -153,6 +153,7 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
         choice={choice}
         compared={compared}
         everything={search.get('all') === 'yes' ? await compareAll(register, detail, clock) : null}
+        language={accountLanguage(context.var)}
         frame={frameFor(context)}
       />,
     );
@@ -180,7 +181,13 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
       ...(asked === undefined ? {} : { seasonLabel: asked }),
     });
     return context.html(
-      <ReasonsPage reasons={reasons} seasons={seasons} units={site.units} frame={frameFor(context)} />,
+      <ReasonsPage
+        reasons={reasons}
+        seasons={seasons}
+        units={site.units}
+        language={accountLanguage(context.var)}
+        frame={frameFor(context)}
+      />,
     );
   });
   return app;

@@ -153,7 +153,7 @@ const Row: FC<{ readonly row: FenceRow; readonly words: ListWords; readonly lang
       <Figure label={columns.snap} text={swept ? heldText(swept.snapMps, row.units, language) : '–'} />
       <Figure rest label={columns.lean} text={swept ? speedText(swept.leanMps, row.units) : '–'} />
       <Figure label={columns.gust} text={swept ? speedText(swept.designGustMps, row.units) : '–'} />
-      <Figure rest label={columns.once} text={swept ? onceInYearsCell(swept.onceInYears) : '–'} />
+      <Figure rest label={columns.once} text={swept ? onceInYearsCell(swept.onceInYears, language) : '–'} />
       <td data-label={columns.installed} class="nowrap rest">
         {installedText(row)}
       </td>

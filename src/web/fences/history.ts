@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
-import { outcomeText, readingText } from '../../drawing/evidence-text.ts';
 import { heldText } from '../../drawing/held-text.ts';
+import { foundAtPost, stormDid } from '../../drawing/report/seen-texts.ts';
 import { type DisplayUnits, speedText } from '../../drawing/speed-text.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
 import type { Works } from '../../forecast/works.ts';
@@ -43,11 +43,11 @@ const KINDS = {
     visit: 'Visit',
     nothing: 'nothing recorded',
     posts: (count: number): string => (count === 1 ? '1 post read' : `${count} posts read`),
-    post: 'post',
     gust: 'gust',
     first: (standing: string): string => `${standing}, as first computed`,
     change: (before: string, after: string): string => `${before}, then ${after}`,
     held: (snap: string, gust: string): string => `it held ${snap}; its design gust was ${gust}`,
+    visits: { proposed: 'proposed', confirmed: 'booked', done: 'done', missed: 'missed', cancelled: 'called off' },
   },
   es: {
     inspection: 'Inspección',
@@ -59,21 +59,19 @@ const KINDS = {
     visit: 'Visita',
     nothing: 'nada anotado',
     posts: (count: number): string => (count === 1 ? '1 poste medido' : `${count} postes medidos`),
-    post: 'poste',
     gust: 'ráfaga',
     first: (standing: string): string => `${standing}, al calcularse por primera vez`,
     change: (before: string, after: string): string => `${before}, después ${after}`,
     held: (snap: string, gust: string): string => `aguantaba ${snap}; su ráfaga de diseño era ${gust}`,
+    visits: {
+      proposed: 'propuesta',
+      confirmed: 'acordada',
+      done: 'hecha',
+      missed: 'no se hizo',
+      cancelled: 'anulada',
+    },
   },
 } as const;
-
-const VISIT_STATES: Readonly<Record<FenceVisit['state'], string>> = {
-  proposed: 'proposed',
-  confirmed: 'booked',
-  done: 'done',
-  missed: 'missed',
-  cancelled: 'called off',
-};
 
 function noticeState({ voidReason, held, message }: ToldNotice, dayOf: (moment: string) => string): string {
   if (voidReason !== null) return `not told: ${voidReason}`;
@@ -111,21 +109,21 @@ export function fenceHistory(
       day: record.day,
       kind: words.inspection,
       what: readings.length === 0 ? words.nothing : words.posts(readings.length),
-      more: [
-        record.inspector,
-        ...readings.map((reading) => `${words.post} ${reading.post}: ${readingText(readingFacts(reading), units)}`),
-      ].join('; '),
+      more: [record.inspector, ...readings.map((reading) => foundAtPost(readingFacts(reading), units, language))].join(
+        '; ',
+      ),
     })),
     ...evidence.outcomes.map((outcome) => ({
       day: outcome.day,
       kind: words.storm,
-      what: outcomeText(
+      what: stormDid(
         outcome,
         evidence.outcomes.some(({ storm, posts }) => storm === outcome.storm && posts !== 'all'),
+        language,
       ),
       more: `${outcome.storm}, ${words.gust} ${speedText(outcome.gustMps, units)}`,
     })),
-    ...works.map((done) => ({ day: done.day, kind: words.works, what: worksText(done), more: '' })),
+    ...works.map((done) => ({ day: done.day, kind: words.works, what: worksText(done, language), more: '' })),
     ...standings.map(({ at, posts, before, after, snapMps, designGustMps }) => ({
       day: dayOf(at),
       kind: posts === 'ends' ? words.ends : words.standing,
@@ -142,8 +140,8 @@ export function fenceHistory(
     ...visits.map((visit) => ({
       day: visit.firstDay,
       kind: words.visit,
-      what: visitItemText(visit),
-      more: `${VISIT_STATES[visit.state]}, ${visit.crewName}`,
+      what: visitItemText(visit, language),
+      more: `${words.visits[visit.state]}, ${visit.crewName}`,
     })),
   ];
   return entries

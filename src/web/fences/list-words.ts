@@ -1,5 +1,6 @@
 import { TREATMENT_CLASSES, type TreatmentClass } from '../../decay/treatment-class.ts';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { treatmentName } from '../../drawing/report/record-names.ts';
 import type { FenceStanding } from '../../forecast/fence-forecast.ts';
 import type { SortKey } from '../../register/fence-query.ts';
 
@@ -101,32 +102,6 @@ const EN: ListWords = {
   treatment: (kind) => TREATMENT_CLASSES[kind].name,
 };
 
-const ES_TREATMENTS: Readonly<Record<TreatmentClass, string>> = {
-  'untreated-softwood': 'conífera sin tratar, albura',
-  'untreated-hardwood': 'frondosa sin tratar, albura',
-  'untreated-douglas-fir': 'abeto de Douglas sin tratar, albura y duramen',
-  'heartwood-class-1': 'duramen, clase 1 en el suelo',
-  'heartwood-class-2': 'duramen, clase 2 en el suelo',
-  'heartwood-class-3': 'duramen, clase 3 en el suelo',
-  'heartwood-class-4': 'duramen, clase 4 en el suelo',
-  'redcedar-redwood-heartwood': 'duramen de cedro rojo o secuoya',
-  'black-locust': 'robinia',
-  'juniper-osage-orange': 'enebro occidental o naranjo de Osage',
-  'above-ground-stock': 'madera para encima del suelo, puesta en el suelo',
-  'refractory-unincised': 'madera difícil de tratar, sin incisiones, tratada',
-  'refractory-incised': 'madera difícil de tratar, con incisiones, contacto con el suelo',
-  'ground-contact': 'pino del sur aserrado, contacto con el suelo (UC4A)',
-  'heavy-duty': 'pino del sur aserrado, servicio pesado (UC4B)',
-  'extreme-duty': 'pino del sur aserrado, servicio extremo (UC4C)',
-  'round-pine-cca': 'pino redondo, CCA',
-  'round-pine-penta': 'pino redondo, pentaclorofenol',
-  'round-pine-acza': 'pino redondo, ACA o ACZA',
-  'round-pine-creosote': 'pino redondo, creosota',
-  'round-pine-copper-naphthenate': 'pino redondo, naftenato de cobre',
-  'unknown-treated': 'tratada, clase desconocida',
-  'does-not-rot': 'no se pudre (acero, concreto, compuesto)',
-};
-
 const ES: ListWords = {
   title: 'Cercas',
   standings: {
@@ -188,7 +163,7 @@ const ES: ListWords = {
   goTo: 'Ir a la página',
   nothing: 'Ninguna cerca responde a eso.',
   showAll: (total) => `Mostrar las ${total} cercas`,
-  treatment: (kind) => ES_TREATMENTS[kind],
+  treatment: (kind) => treatmentName(kind, 'es'),
 };
 
 /** The words of the list of fences, by language. */

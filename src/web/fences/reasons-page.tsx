@@ -1,15 +1,17 @@
 import type { FC } from 'hono/jsx';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { fenceAgeText } from '../../drawing/quantity-text.ts';
 import { quantityText } from '../../drawing/reason-text.ts';
+import { reasonStepIn, type ShownStep } from '../../drawing/spanish/reason-step-in.ts';
 import type { DisplayUnits } from '../../drawing/speed-text.ts';
 import type { SeasonForecast } from '../../forecast/fence-forecast.ts';
-import type { ReasonStep } from '../../forecast/reason-step.ts';
 import type { Reasons } from '../../forecast/reasons.ts';
 import { numberRanges } from '../frame/number-ranges.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { BeliefsSeen } from './beliefs-seen.tsx';
+import { REASONS_WORDS } from './reasons-words.ts';
 import { WeighsMost } from './weighs-most.tsx';
 
 /** Properties of the page of one fence's reasons. */
@@ -19,63 +21,64 @@ export interface ReasonsPageProps {
   readonly seasons: readonly SeasonForecast[];
   /** Units of the site, for what was seen and what weighs most; the steps carry both. */
   readonly units: DisplayUnits;
+  readonly language: ChartLanguage;
   readonly frame: PageFrame;
 }
 
 /** The page that shows every step of a fence's forecast. */
-export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, frame }) => {
+export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, language, frame }) => {
+  const words = REASONS_WORDS[language];
   const { fenceRef, season, group } = reasons;
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
-  const groups = stepGroups(reasons.steps);
+  const groups = stepGroups(reasons.steps.map((step) => reasonStepIn(step, language)));
   const shown = seasons.find(({ label }) => label === season);
   const other = otherGroup(reasons, shown);
   return (
-    <PageShell title={`Reasons of fence ${fenceRef}`} section="fences" frame={frame} cautions={true}>
+    <PageShell title={words.title(fenceRef)} section="fences" frame={frame} cautions={true} language={language}>
       <p class="back">
-        <a href={path}>Fence {fenceRef}</a>
+        <a href={path}>{words.fence(fenceRef)}</a>
       </p>
-      <h1>How fence {fenceRef} was computed</h1>
+      <h1>{words.heading(fenceRef)}</h1>
       <p>
-        Each step with its number, its equation, where that comes from and how sure we are of it. “Expected” steps lead
-        to the gust that would really do it, “code” steps to what a checker would compute; the two never mix. Below
-        them: <a href="#seen">what was seen</a> of the fence and what it changed, and{' '}
-        <a href="#weighs">what weighs most</a>.
+        {words.lead} <a href="#seen">{words.seenLink}</a> {words.between} <a href="#weighs">{words.weighsLink}</a>.
       </p>
       <form class="narrow" method="get" action={`${path}/reasons`}>
         <div class="field">
-          <label for="season">Season</label>
+          <label for="season">{words.season}</label>
           <select id="season" name="season">
             {seasons.map(({ label }) => (
               <option value={label} selected={label === season}>
-                {label}
+                {label === 'new' ? words.built : label}
               </option>
             ))}
           </select>
         </div>
         {group === 'ends' && <input type="hidden" name="of" value="ends" />}
-        <button type="submit">Show</button>
+        <button type="submit">{words.show}</button>
       </form>
       {other !== null && (
         <p>
-          <a href={reasonsPath(path, season, other)}>
-            {other === 'ends' ? 'Show the posts of the ends instead' : 'Show the line posts instead'}
-          </a>
+          <a href={reasonsPath(path, season, other)}>{other === 'ends' ? words.showEnds : words.showLine}</a>
         </p>
       )}
-      <ScrollFrame label="Steps of the forecast">
+      <ScrollFrame label={words.steps}>
         <table class="reasons stacked">
           <caption>
-            {`${season === 'new' ? 'As built' : `Season ${season}`}, ${group === 'ends' ? 'ends' : 'line posts'} (${reasons.postNumbers.length === 1 ? 'post' : 'posts'} ${numberRanges(reasons.postNumbers)}), ${fenceAgeText(shown?.ageYears ?? reasons.ageYears)}; what is not known stands at its middle value.`}
+            {words.caption({
+              season: season === 'new' ? words.built : `${words.season} ${season}`,
+              group,
+              posts: numberRanges(reasons.postNumbers),
+              several: reasons.postNumbers.length !== 1,
+              age: fenceAgeText(shown?.ageYears ?? reasons.ageYears, language),
+            })}
           </caption>
           <thead>
             <tr>
-              <th scope="col">Quantity</th>
-              <th scope="col">Symbol</th>
-              <th scope="col" class="figure">
-                Value
-              </th>
-              <th scope="col">Basis</th>
-              <th scope="col">Equation and source</th>
+              {words.columns.map((heading, index) => (
+                <th scope="col" class={index === 2 ? 'figure' : undefined}>
+                  {heading}
+                </th>
+              ))}
             </tr>
           </thead>
           {groups.map(([heading, members]) => (
@@ -88,13 +91,13 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, fra
               {members.map((step) => (
                 <tr>
                   <th scope="row">{step.quantity}</th>
-                  <td data-label="Symbol">{step.symbol}</td>
-                  <td data-label="Value" class="value">
+                  <td data-label={words.columns[1]}>{step.symbol}</td>
+                  <td data-label={words.columns[2]} class="value">
                     {quantityText(step)}
                     {step.us && <span class="small">{quantityText(step.us)}</span>}
                   </td>
-                  <td data-label="Basis">{step.basis}</td>
-                  <td data-label="Equation and source" class="equation">
+                  <td data-label={words.columns[3]}>{step.basis}</td>
+                  <td data-label={words.columns[4]} class="equation">
                     {step.equation}
                     <span class="small">
                       {step.source} ({step.tag})
@@ -106,8 +109,13 @@ export const ReasonsPage: FC<ReasonsPageProps> = ({ reasons, seasons, units, fra
           ))}
         </table>
       </ScrollFrame>
-      <BeliefsSeen evidence={reasons.evidence} learnedVersion={reasons.learnedVersion} units={units} />
-      <WeighsMost sensitivity={reasons.sensitivity} unknowns={reasons.unknowns} units={units} />
+      <BeliefsSeen
+        evidence={reasons.evidence}
+        learnedVersion={reasons.learnedVersion}
+        units={units}
+        language={language}
+      />
+      <WeighsMost sensitivity={reasons.sensitivity} unknowns={reasons.unknowns} units={units} language={language} />
     </PageShell>
   );
 };
@@ -121,8 +129,8 @@ function otherGroup({ group }: Reasons, season: SeasonForecast | undefined): Rea
   return group === 'ends' ? 'line posts' : 'ends';
 }
 
-function stepGroups(steps: readonly ReasonStep[]): readonly (readonly [string, readonly ReasonStep[]])[] {
-  const groups = new Map<string, ReasonStep[]>();
+function stepGroups(steps: readonly ShownStep[]): readonly (readonly [string, readonly ShownStep[]])[] {
+  const groups = new Map<string, ShownStep[]>();
   for (const step of steps) groups.set(step.group, [...(groups.get(step.group) ?? []), step]);
   return [...groups];
 }

@@ -1,22 +1,23 @@
 import type { FC } from 'hono/jsx';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { seasonTable } from '../../drawing/season-table.ts';
 import type { DisplayUnits } from '../../drawing/speed-text.ts';
 import type { FenceForecast } from '../../forecast/fence-forecast.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { FENCE_PART_WORDS } from './fence-part-words.ts';
 
 /** The seasons of a forecast as a table that scrolls in its own frame. */
-export const SeasonRows: FC<{ readonly forecast: FenceForecast; readonly units: DisplayUnits }> = ({
-  forecast,
-  units,
-}) => {
-  const table = seasonTable(forecast, units);
+export const SeasonRows: FC<{
+  readonly forecast: FenceForecast;
+  readonly units: DisplayUnits;
+  readonly language: ChartLanguage;
+}> = ({ forecast, units, language }) => {
+  const words = FENCE_PART_WORDS[language];
+  const table = seasonTable(forecast, units, { language });
   return (
-    <ScrollFrame label="Seasons of this fence">
+    <ScrollFrame label={words.seasons}>
       <table class="seasons">
-        <caption>
-          Middle value, and in brackets the range that holds it in 8 cases of 10. The ruled season is the one running or
-          next to open.
-        </caption>
+        <caption>{words.seasonsCaption}</caption>
         <thead>
           <tr>
             {table.columns.map(({ heading, unit }, index) => (

@@ -1,36 +1,39 @@
 import type { FC } from 'hono/jsx';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { remarkInSpanish } from '../../drawing/spanish/forecast-remarks.ts';
 import type { DisplayUnits } from '../../drawing/speed-text.ts';
 import { unknownSentence, wayToKnowSentence } from '../../drawing/unknown-sentence.ts';
 import type { FenceForecast } from '../../forecast/fence-forecast.ts';
+import { FENCE_PART_WORDS } from './fence-part-words.ts';
 
 /** What the register does not know and what the forecast remarks. */
-export const Unknowns: FC<{ readonly forecast: FenceForecast; readonly units: DisplayUnits }> = ({
-  forecast,
-  units,
-}) => {
+export const Unknowns: FC<{
+  readonly forecast: FenceForecast;
+  readonly units: DisplayUnits;
+  readonly language: ChartLanguage;
+}> = ({ forecast, units, language }) => {
+  const words = FENCE_PART_WORDS[language];
   const { fenceRef, unknowns } = forecast;
   return (
     <>
-      <h2>What it does not know</h2>
+      <h2>{words.unknownHeading}</h2>
       {unknowns.length === 0 ? (
-        <p>Every input that can be recorded is.</p>
+        <p>{words.allRecorded}</p>
       ) : (
         <ul class="plain">
           {unknowns.map((unknown) => (
-            <li>{`${unknownSentence(unknown, units)} ${wayToKnowSentence(unknown)}`}</li>
+            <li>{`${unknownSentence(unknown, units, language)} ${wayToKnowSentence(unknown, language)}`}</li>
           ))}
         </ul>
       )}
       <p>
-        What no record can say (how fast its wood rots, how strong its wood and its footings are, how much wind reaches
-        it) the forecast carries as ranges:{' '}
-        <a href={`/fences/${encodeURIComponent(fenceRef)}/reasons#weighs`}>what weighs most of all</a>, and what an
-        inspection can narrow.
+        {words.carried} <a href={`/fences/${encodeURIComponent(fenceRef)}/reasons#weighs`}>{words.weighsLink}</a>
+        {words.carriedEnd}
       </p>
       {forecast.remarks.length > 0 && (
         <ul class="plain">
           {forecast.remarks.map((remark) => (
-            <li>{remark}</li>
+            <li>{language === 'es' ? remarkInSpanish(remark) : remark}</li>
           ))}
         </ul>
       )}

@@ -1,12 +1,15 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { sensitivityBarsSvg } from '../../drawing/sensitivity-bars.ts';
 import { type RowEnd, sensitivityRows } from '../../drawing/sensitivity-rows.ts';
-import { knownText, unknownFirst, weighsMostSentences } from '../../drawing/sensitivity-sentences.ts';
+import { unknownFirst } from '../../drawing/sensitivity-sentences.ts';
+import { SENSITIVITY_SENTENCES } from '../../drawing/sensitivity-sentences-es.ts';
 import type { DisplayUnits } from '../../drawing/speed-text.ts';
 import type { Reasons } from '../../forecast/reasons.ts';
 import type { Sensitivity } from '../../forecast/sensitivity.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { REASONS_WORDS } from './reasons-words.ts';
 
 /** Drawn for wide, middling (paper too) and narrow pages; the style sheet shows one. */
 const WIDTHS = [
@@ -18,6 +21,7 @@ const WIDTHS = [
 interface Weighed {
   readonly sensitivity: Sensitivity;
   readonly units: DisplayUnits;
+  readonly language: ChartLanguage;
 }
 
 /** Which inputs decide when a fence goes short: in sentences, as bars, and as a table with what is not known first. */
@@ -25,47 +29,44 @@ export const WeighsMost: FC<{
   readonly sensitivity: Sensitivity;
   readonly unknowns: Reasons['unknowns'];
   readonly units: DisplayUnits;
-}> = ({ sensitivity, unknowns, units }) => (
+  readonly language: ChartLanguage;
+}> = ({ sensitivity, unknowns, units, language }) => (
   <>
-    <h2 id="weighs">What weighs most</h2>
-    <p>{weighsMostSentences(sensitivity, unknowns, units).join(' ')}</p>
+    <h2 id="weighs">{REASONS_WORDS[language].weighs.heading}</h2>
+    <p>{SENSITIVITY_SENTENCES[language].weighsMost(sensitivity, unknowns, units).join(' ')}</p>
     <figure class="chart">
       {WIDTHS.map(({ name, widthPx }) => (
         <div class={`chart-${name}`}>
-          {raw(sensitivityBarsSvg(sensitivity, { units, widthPx, idPrefix: `weighs-${name}` }))}
+          {raw(sensitivityBarsSvg(sensitivity, { units, language, widthPx, idPrefix: `weighs-${name}` }))}
         </div>
       ))}
-      <figcaption>
-        When the fence goes short, with one input at a time moved and all others at their middle or as recorded. The
-        short season of the forecast weighs all that is not known together, so it can lie a season or two beside “as it
-        stands”. The picture looks at the posts as they stand; readings are not weighed anew for a moved input.
-      </figcaption>
+      <figcaption>{REASONS_WORDS[language].weighs.caption}</figcaption>
     </figure>
-    {sensitivity.bars.length > 0 && <WeighedTable sensitivity={sensitivity} units={units} />}
+    {sensitivity.bars.length > 0 && <WeighedTable sensitivity={sensitivity} units={units} language={language} />}
   </>
 );
 
-const endText = ({ value, year, note }: RowEnd): string =>
-  value === '' ? `as recorded: ${yearText(year, note)}` : `${value}: ${yearText(year, note)}`;
+const endText = ({ value, year, note }: RowEnd, asRecorded: string): string =>
+  `${value === '' ? asRecorded : value}: ${yearText(year, note)}`;
 
 /** The year with what it does not say; the note alone where there is no year. */
 const yearText = (year: number | null, note: string): string =>
   year === null ? note.replace(/^ \(|\)$/g, '') : `${Math.floor(year)}${note}`;
 
-const WeighedTable: FC<Weighed> = ({ sensitivity, units }) => {
-  const { rows, words } = sensitivityRows(sensitivity, units);
+const WeighedTable: FC<Weighed> = ({ sensitivity, units, language }) => {
+  const { rows, words } = sensitivityRows(sensitivity, units, language);
+  const { weighs } = REASONS_WORDS[language];
   return (
     <details>
-      <summary>The same as a table, input by input</summary>
-      <ScrollFrame label="What moves the short season">
+      <summary>{weighs.table}</summary>
+      <ScrollFrame label={weighs.tableLabel}>
         <table class="stacked">
           <caption>{`${words.title}. ${words.middle}. ${words.without}`.trim()}</caption>
           <thead>
             <tr>
-              <th scope="col">Input</th>
-              <th scope="col">Known</th>
-              <th scope="col">Sooner</th>
-              <th scope="col">Later</th>
+              {weighs.columns.map((heading) => (
+                <th scope="col">{heading}</th>
+              ))}
               <th scope="col" class="figure">
                 {words.swing}
               </th>
@@ -75,9 +76,9 @@ const WeighedTable: FC<Weighed> = ({ sensitivity, units }) => {
             {unknownFirst(rows).map(({ input, narrowedBy, sooner, later, swing }) => (
               <tr>
                 <th scope="row">{input}</th>
-                <td data-label="Known">{knownText({ narrowedBy })}</td>
-                <td data-label="Sooner">{endText(sooner)}</td>
-                <td data-label="Later">{endText(later)}</td>
+                <td data-label={weighs.columns[1]}>{SENSITIVITY_SENTENCES[language].known({ narrowedBy })}</td>
+                <td data-label={weighs.columns[2]}>{endText(sooner, weighs.asRecorded)}</td>
+                <td data-label={weighs.columns[3]}>{endText(later, weighs.asRecorded)}</td>
                 <td data-label={words.swing} class="figure">
                   {swing}
                 </td>

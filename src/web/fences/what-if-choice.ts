@@ -28,16 +28,6 @@ export const CHOICES: Readonly<Record<WorksKind, readonly PostChoice[]>> = {
   rebuild: ['all'],
 };
 
-/** What a choice of posts is called. */
-export const AT_WORDS: Readonly<Record<PostChoice, string>> = {
-  all: 'every post',
-  weak: 'weak posts',
-  others: 'posts that are not weak',
-  found: 'posts found broken or leaning',
-  line: 'line posts',
-  ends: 'end posts',
-};
-
 /** Reads the works that an address chooses; what is no works, or at no such posts, is passed over. */
 export const readWorksChoice = (search: URLSearchParams): readonly RecipePart[] => {
   const wanted = new Set(search.getAll('do'));

@@ -1,11 +1,14 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
-import { heldText, isNextToNothing, NOTHING_LEFT } from '../../drawing/held-text.ts';
+import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { heldText, isNextToNothing } from '../../drawing/held-text.ts';
 import { figureText, onceInWords, percentText } from '../../drawing/quantity-text.ts';
+import { standingName } from '../../drawing/report/record-names.ts';
+import { worksReasonInSpanish } from '../../drawing/spanish/works-reasons.ts';
 import { type DisplayUnits, speedText } from '../../drawing/speed-text.ts';
 import { drawWhatIfLines } from '../../drawing/what-if-lines.ts';
 import { whatIfSeasonsTable, whatIfTable } from '../../drawing/what-if-table.ts';
-import { lifeSentence, optionLines, whatIfNotes, worksName } from '../../drawing/what-if-words.ts';
+import { lifeSentence, optionLines, whatIfNotes, worksNameIn } from '../../drawing/what-if-words.ts';
 import type { WorksKind } from '../../forecast/works.ts';
 import type { PostChoice } from '../../season/post-choice.ts';
 import type { Prospect, WhatIf, WhatIfRow } from '../../season/what-if.ts';
@@ -15,7 +18,8 @@ import { CHART_SIZES } from '../frame/chart-sizes.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-import { AT_WORDS, CHOICES, WORKS_KINDS } from './what-if-choice.ts';
+import { CHOICES, WORKS_KINDS } from './what-if-choice.ts';
+import { WHAT_IF_PAGE_WORDS, type WhatIfPageWords } from './what-if-page-words.ts';
 
 /** Properties of the page that compares works at one fence with doing nothing. */
 export interface WhatIfPageProps {
@@ -26,6 +30,7 @@ export interface WhatIfPageProps {
   readonly compared: WorksCompared;
   /** Everything that could be done; null where it was not asked for. */
   readonly everything: WhatIf | null;
+  readonly language: ChartLanguage;
   readonly frame: PageFrame;
 }
 
@@ -33,63 +38,84 @@ const money = (amount: number): string => figureText(Math.round(amount), 15);
 
 /** The page that compares works at one fence with doing nothing. */
 export const WhatIfPage: FC<WhatIfPageProps> = (props) => {
-  const { fenceRef, siteName, units, compared, everything, choice, frame } = props;
+  const { fenceRef, siteName, units, compared, everything, choice, language, frame } = props;
+  const words = WHAT_IF_PAGE_WORDS[language];
   const path = `/fences/${encodeURIComponent(fenceRef)}`;
   return (
-    <PageShell title={`What if, fence ${fenceRef}`} section="fences" frame={frame} cautions={true}>
+    <PageShell title={words.title(fenceRef)} section="fences" frame={frame} cautions={true} language={language}>
       <p class="back">
-        <a href={path}>Fence {fenceRef}</a>
+        <a href={path}>{words.fence(fenceRef)}</a>
       </p>
-      <h1>What if something were done to fence {fenceRef}?</h1>
+      <h1>{words.heading(fenceRef)}</h1>
       <p class="where">{siteName}</p>
-      <p class="lead">{leadSentence(compared, units)}</p>
-      <ChoiceForm path={`${path}/what-if`} choice={choice} />
+      <p class="lead">{leadSentence(compared, units, language)}</p>
+      <ChoiceForm path={`${path}/what-if`} choice={choice} language={language} />
       {compared.refused && (
         <p class="alert">
-          {`No ${worksName(compared.refused.kind)}: ${compared.refused.reason}. Choose other works or other posts.`}
+          {refusedText(compared.refused, language)} {words.refusedWayOut}
         </p>
       )}
       {compared.chosen && <Compared {...props} chosen={compared.chosen} />}
       {everything ? (
-        <Everything everything={everything} units={units} />
+        <Everything everything={everything} units={units} language={language} />
       ) : (
         <p>
-          <a href={`${path}/what-if?all=yes`}>Compare everything that could be done to it</a>
+          <a href={`${path}/what-if?all=yes`}>{words.compareAll}</a>
         </p>
       )}
       <p class="muted">
-        {lifeSentence(compared.lifeGust, units)} Works are thought to be done on {compared.day}. Prices before tax, from
-        the works catalogue: where the office has not set its own, they are orders of magnitude.
+        {lifeSentence(compared.lifeGust, units, language)} {words.note(compared.day)}
       </p>
     </PageShell>
   );
 };
 
-function leadSentence({ nothing, chosen, designGustMps }: WorksCompared, units: DisplayUnits): string {
-  const now = nothing.seasons[0]!;
-  const before = `In season ${now.label}, as it is, ${isNextToNothing(now.snapMps, units) ? NOTHING_LEFT.en.replace(/^N/, 'n') : `it breaks in a gust of ${speedText(now.snapMps, units)}`}; its design gust is ${speedText(designGustMps, units)}.`;
-  if (!chosen) return `${before} Choose what might be done, and see both side by side.`;
-  return `${before} After the ${chosen.option.parts.map(({ kind }) => worksName(kind)).join(' and the ')} it would break at ${heldText(chosen.seasons[0]!.snapMps, units, 'en')}.`;
+/** Why works make no sense at the fence. */
+function refusedText({ kind, reason }: NonNullable<WorksCompared['refused']>, language: ChartLanguage): string {
+  const why = language === 'es' ? worksReasonInSpanish(reason) : reason;
+  return WHAT_IF_PAGE_WORDS[language].refused(worksNameIn(kind, language), why);
 }
 
-const ChoiceForm: FC<{ readonly path: string; readonly choice: readonly RecipePart[] }> = ({ path, choice }) => {
+function leadSentence(
+  { nothing, chosen, designGustMps }: WorksCompared,
+  units: DisplayUnits,
+  language: ChartLanguage,
+): string {
+  const words = WHAT_IF_PAGE_WORDS[language];
+  const now = nothing.seasons[0]!;
+  const before = words.before(
+    now.label,
+    isNextToNothing(now.snapMps, units) ? null : speedText(now.snapMps, units),
+    speedText(designGustMps, units),
+  );
+  if (!chosen) return `${before} ${words.choose}`;
+  const works = chosen.option.parts.map(({ kind }) => worksNameIn(kind, language));
+  return `${before} ${words.after(works, heldText(chosen.seasons[0]!.snapMps, units, language))}`;
+}
+
+const ChoiceForm: FC<{
+  readonly path: string;
+  readonly choice: readonly RecipePart[];
+  readonly language: ChartLanguage;
+}> = ({ path, choice, language }) => {
+  const words = WHAT_IF_PAGE_WORDS[language];
   const atOf = (kind: WorksKind): PostChoice | null => choice.find((part) => part.kind === kind)?.at ?? null;
   return (
     <form class="what-if" method="get" action={path}>
       <fieldset>
-        <legend>Works from the catalogue, one or more</legend>
+        <legend>{words.legend}</legend>
         <div class="works-choice">
           {WORKS_KINDS.map((kind) => (
             <div class="works-kind">
               <div class="tick">
                 <input id={`do-${kind}`} name="do" type="checkbox" value={kind} checked={atOf(kind) !== null} />
-                <label for={`do-${kind}`}>{worksName(kind)}</label>
+                <label for={`do-${kind}`}>{worksNameIn(kind, language)}</label>
               </div>
               {CHOICES[kind].length > 1 && (
-                <select name={`at-${kind}`} aria-label={`Posts for the ${worksName(kind)}`}>
+                <select name={`at-${kind}`} aria-label={words.postsFor(worksNameIn(kind, language))}>
                   {CHOICES[kind].map((at) => (
                     <option value={at} selected={at === atOf(kind)}>
-                      {AT_WORDS[at]}
+                      {words.at[at]}
                     </option>
                   ))}
                 </select>
@@ -98,7 +124,7 @@ const ChoiceForm: FC<{ readonly path: string; readonly choice: readonly RecipePa
           ))}
         </div>
       </fieldset>
-      <button type="submit">Compare with doing nothing</button>
+      <button type="submit">{words.compare}</button>
     </form>
   );
 };
@@ -107,57 +133,68 @@ const ChoiceForm: FC<{ readonly path: string; readonly choice: readonly RecipePa
 function rowsOf(
   nothing: Prospect,
   after: WhatIfRow,
-  units: DisplayUnits,
+  { units, language }: { readonly units: DisplayUnits; readonly language: ChartLanguage },
 ): readonly (readonly [string, string, string])[] {
+  const words: WhatIfPageWords = WHAT_IF_PAGE_WORDS[language];
+  const { rows } = words;
   const first = (each: Prospect) => each.seasons[0]!;
-  const once = (years: number | null): string => (years === null ? 'not known' : onceInWords(years, 'en'));
-  const chance = (share: number | null): string => (share === null ? 'not known' : percentText(share, 'en'));
+  const once = (years: number | null): string => (years === null ? words.notKnown : onceInWords(years, language));
+  const chance = (share: number | null): string => (share === null ? words.notKnown : percentText(share, language));
   const life = ({ life: { years, atLeast } }: Prospect): string =>
-    atLeast ? `over ${Math.floor(years)} years` : `${years.toFixed(1)} years`;
+    atLeast ? words.over(Math.floor(years)) : words.years(years.toFixed(1));
   const ends = (each: Prospect): string => {
     const speed = first(each).endsSnapMps;
     return speed === null ? '–' : speedText(speed, units);
   };
+  const endsStanding = ({ endsStanding: standing }: Prospect): string =>
+    standing === null ? '–' : standingName(standing, language);
   const both = (of: (each: Prospect) => string): readonly [string, string] => [of(nothing), of(after)];
   return [
-    ['Standing', ...both((each) => each.standing)],
-    ['Ends', ...both((each) => each.endsStanding ?? '–')],
-    ['Snap speed', ...both((each) => heldText(first(each).snapMps, units, 'en'))],
-    ['Snap speed, ends', ...both(ends)],
-    ['Lean speed', ...both((each) => speedText(first(each).leanMps, units))],
-    ['Short season', ...both((each) => each.shortSeason ?? 'not within 30')],
-    ['A gust that breaks it comes', ...both((each) => once(each.onceInYears))],
-    ['Snaps in this season', ...both((each) => chance(each.pSnap))],
-    ['Posts expected short', ...both((each) => each.expectedPostsShort.toFixed(1))],
-    ['Life left', ...both(life)],
-    ['Price', '–', money(after.cost.price)],
-    ['Hours of one person', '–', String(Number(after.cost.personHours.toFixed(1)))],
-    ['A year of life gained costs', '–', after.costPerYear === null ? '–' : money(after.costPerYear)],
+    [rows.standing, ...both((each) => standingName(each.standing, language))],
+    [rows.ends, ...both(endsStanding)],
+    [rows.snap, ...both((each) => heldText(first(each).snapMps, units, language))],
+    [rows.snapEnds, ...both(ends)],
+    [rows.lean, ...both((each) => speedText(first(each).leanMps, units))],
+    [rows.short, ...both((each) => each.shortSeason ?? words.notWithin)],
+    [rows.once, ...both((each) => once(each.onceInYears))],
+    [rows.snaps, ...both((each) => chance(each.pSnap))],
+    [rows.postsShort, ...both((each) => each.expectedPostsShort.toFixed(1))],
+    [rows.life, ...both(life)],
+    [rows.price, '–', money(after.cost.price)],
+    [rows.hours, '–', String(Number(after.cost.personHours.toFixed(1)))],
+    [rows.year, '–', after.costPerYear === null ? '–' : money(after.costPerYear)],
   ];
 }
 
-const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compared, chosen, units }) => {
+const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compared, chosen, units, language }) => {
+  const words = WHAT_IF_PAGE_WORDS[language];
   const { nothing, designGustMps } = compared;
   return (
     <>
-      <h2 id="side-by-side">Side by side</h2>
-      <p>{`${optionLines(chosen.option).join(' ')}: ${money(chosen.cost.price)} for ${Number(chosen.cost.personHours.toFixed(1))} hours of work.`}</p>
-      <ScrollFrame label="Now and after">
+      <h2 id="side-by-side">{words.sideBySide}</h2>
+      <p>
+        {words.costs(
+          optionLines(chosen.option, language).join(' '),
+          money(chosen.cost.price),
+          Number(chosen.cost.personHours.toFixed(1)),
+        )}
+      </p>
+      <ScrollFrame label={words.nowAndAfter}>
         <table class="stacked side-by-side">
-          <caption class="visually-hidden">The fence as it is and after the works</caption>
+          <caption class="visually-hidden">{words.tableCaption}</caption>
           <thead>
             <tr>
-              <th scope="col">{`Season ${nothing.seasons[0]!.label}`}</th>
-              <th scope="col">As it is</th>
-              <th scope="col">After the works</th>
+              <th scope="col">{words.season(nothing.seasons[0]!.label)}</th>
+              <th scope="col">{words.asItIs}</th>
+              <th scope="col">{words.afterWorks}</th>
             </tr>
           </thead>
           <tbody>
-            {rowsOf(nothing, chosen, units).map(([what, before, after]) => (
+            {rowsOf(nothing, chosen, { units, language }).map(([what, before, after]) => (
               <tr>
                 <th scope="row">{what}</th>
-                <td data-label="As it is">{before}</td>
-                <td data-label="After the works">{after}</td>
+                <td data-label={words.asItIs}>{before}</td>
+                <td data-label={words.afterWorks}>{after}</td>
               </tr>
             ))}
           </tbody>
@@ -169,25 +206,30 @@ const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compar
             {raw(
               drawWhatIfLines(
                 { nothing, after: chosen, designGustMps },
-                { units, widthPx, heightPx: 340, idPrefix: `what-if-${name}` },
+                { units, language, widthPx, heightPx: 340, idPrefix: `what-if-${name}` },
               ),
             )}
           </div>
         ))}
-        <figcaption>Middle values, season by season. Thin: as it is. Heavy: after the works.</figcaption>
+        <figcaption>{words.chart}</figcaption>
       </figure>
     </>
   );
 };
 
-const Everything: FC<{ readonly everything: WhatIf; readonly units: DisplayUnits }> = ({ everything, units }) => {
+const Everything: FC<{
+  readonly everything: WhatIf;
+  readonly units: DisplayUnits;
+  readonly language: ChartLanguage;
+}> = ({ everything, units, language }) => {
+  const words = WHAT_IF_PAGE_WORDS[language];
   const tables = [
-    { name: 'Everything that could be done', table: whatIfTable(everything, units) },
-    { name: 'Snap and lean speed season by season', table: whatIfSeasonsTable(everything, units) },
+    { name: words.everything, table: whatIfTable(everything, units, language) },
+    { name: words.seasonsTable, table: whatIfSeasonsTable(everything, units, language) },
   ];
   return (
     <>
-      <h2 id="everything">Everything that could be done</h2>
+      <h2 id="everything">{words.everything}</h2>
       {tables.map(({ name, table }) => (
         <ScrollFrame label={name}>
           <table class="everything">
@@ -217,11 +259,11 @@ const Everything: FC<{ readonly everything: WhatIf; readonly units: DisplayUnits
         </ScrollFrame>
       ))}
       <ul class="plain">
-        {whatIfNotes(everything).map((note) => (
+        {whatIfNotes(everything, language).map((note) => (
           <li>{note}</li>
         ))}
-        {everything.leftOut.map(({ kind, reason }) => (
-          <li>{`No ${worksName(kind)}: ${reason}.`}</li>
+        {everything.leftOut.map((leftOut) => (
+          <li>{refusedText(leftOut, language)}</li>
         ))}
       </ul>
     </>

@@ -13,9 +13,9 @@ const SNAPS = {
     'rail connection': 'It is the connection of its rails that gives first, which an inspection reported weak.',
   },
   es: {
-    bending: 'Sus postes se rompen por flexión a ras del suelo, antes de que cedan el corte o los largueros.',
-    shear: 'Sus postes se rompen por corte a ras del suelo: queda tan poca madera sana que se corta antes de doblarse.',
-    'rail connection': 'Cede primero la unión de sus largueros, que una inspección encontró débil.',
+    bending: 'Sus postes se rompen por flexión a ras de suelo, antes de que cedan el corte o los travesaños.',
+    shear: 'Sus postes se rompen por corte a ras de suelo: queda tan poca madera sana que se corta antes de doblarse.',
+    'rail connection': 'Cede primero la unión de sus travesaños, que una inspección encontró débil.',
   },
 } as const;
 
@@ -48,7 +48,7 @@ export const Why: FC<{
           {`${SNAPS.es[group.snapState]} ${LEANS.es[group.leanState]} Deciden ${named(group.decidingPosts, 'es')} de sus ${forecast.postCount} postes.`}
           {heaviest &&
             ` De lo que no está anotado, lo que más pesa mueve su velocidad en ${speedText(heaviest.swingMps, units)}.`}{' '}
-          <a href={path}>Qué pesa más de todo (en inglés)</a>
+          <a href={path}>Qué pesa más de todo</a>
         </p>
       </>
     );

@@ -1,23 +1,6 @@
-import { postNumbersText, worksName } from '../../drawing/what-if-words.ts';
+import { postNumbersText, worksNameIn } from '../../drawing/what-if-words.ts';
 import type { CatalogueKind } from '../../season/catalogue-entry.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
-
-const SPANISH: Readonly<Record<CatalogueKind, string>> = {
-  inspect: 'revisión',
-  'groundline-treatment': 'tratamiento a ras de suelo',
-  liner: 'forro',
-  drainage: 'drenaje',
-  'trimmer-guard': 'protectores contra la desbrozadora',
-  'footing-reset': 'nuevo cimiento',
-  'post-swap': 'cambio de postes',
-  'steel-sleeve': 'fundas de acero',
-  'added-posts': 'postes añadidos',
-  rebuild: 'reconstrucción',
-};
-
-/** What a kind of works is called. */
-const worksNameIn = (kind: CatalogueKind, language: PageLanguage): string =>
-  language === 'es' ? SPANISH[kind] : worksName(kind);
 
 /** Works with the posts at which they are done: `post swap, posts 2, 5`. */
 export function worksTextIn(

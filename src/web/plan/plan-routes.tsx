@@ -91,7 +91,7 @@ export function planRoutes({
       <AcceptPage
         plan={plan}
         changes={changes}
-        siteNames={(await namesOf(register)).siteNames}
+        {...(await namesOf(register))}
         today={today}
         ownersToTell={
           await countOwnersToTell(db, [

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import { worksNameIn } from '../../drawing/report/record-names.ts';
+import { worksNameIn } from '../../drawing/what-if-words.ts';
 import type { CatalogueKind } from '../../season/catalogue-entry.ts';
 import { SHIPPED_CATALOGUE } from '../../season/works-catalogue.ts';
 import { type WantedWorks, WHOLE_FENCE } from '../../service/fence-quote.ts';

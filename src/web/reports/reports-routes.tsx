@@ -17,7 +17,7 @@ import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
 import { answerReport, NOT_HERE, wantedLanguage } from './answer-report.tsx';
 import { DocumentsPage } from './documents-page.tsx';
-import { listDocuments } from './list-documents.ts';
+import { type DocumentsAsked, listDocuments } from './list-documents.ts';
 import { QuoteForm, readQuoteQuery } from './quote-form.tsx';
 
 const [FEWEST_YEARS, MOST_YEARS] = [10, 30];
@@ -31,12 +31,28 @@ function yearsAsked(context: PageContext): number {
   return Number.isInteger(years) && years >= FEWEST_YEARS && years <= MOST_YEARS ? years : USUAL_TERMS.years;
 }
 
+/** Longest text that is looked for [characters]. */
+const LONGEST_SEARCH = 100;
+
+function documentsAsked(context: PageContext): DocumentsAsked {
+  const pageOf = (name: string): number => {
+    const page = Number(context.req.query(name) ?? '1');
+    return Number.isInteger(page) && page > 0 ? page : 1;
+  };
+  return {
+    text: (context.req.query('q') ?? '').trim().slice(0, LONGEST_SEARCH),
+    fence: (context.req.query('fence') ?? '').trim().slice(0, LONGEST_SEARCH),
+    pages: { fences: pageOf('fences'), sites: pageOf('sites'), owners: pageOf('owners') },
+  };
+}
+
 /** Reports as pages and as PDF, and the page that lists them. */
 export function reportsRoutes({
   register,
   clock,
   config,
-}: Pick<AppParts, 'register' | 'clock' | 'config'>): Hono<PageEnv> {
+  work,
+}: Pick<AppParts, 'register' | 'clock' | 'config' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
   const parts: ReportParts = { register, now: clock, officeName: config.officeName };
 
@@ -60,7 +76,7 @@ export function reportsRoutes({
     const { visitor } = context.var;
     if (visitor.kind !== 'account') return sayProblem(context, NOT_HERE);
     const { account } = visitor;
-    const asked = context.req.query('fence')?.trim() ?? '';
+    const asked = documentsAsked(context);
     const listed = await listDocuments(register, { account, visible: visibleSites(context.var), asked, now: clock });
     const language = account.role === 'office' ? 'en' : account.language;
     return context.html(<DocumentsPage listed={listed} language={language} frame={frameFor(context)} />);
@@ -123,7 +139,7 @@ export function reportsRoutes({
 
   const plan = async (context: PageContext, of: PlanRequest['of'], isSeen: boolean) => {
     const request = { of, years: yearsAsked(context), currency: null, language: wantedLanguage(context) };
-    const loaded = isSeen ? await keptPlan(parts, request) : NONE;
+    const loaded = isSeen ? await keptPlan({ ...parts, work }, request) : NONE;
     const result = loaded.kind === 'plan' ? await reportOfPlan(parts, loaded) : loaded;
     return answerReport(context, result, { languages: 'both', fileName: `plan-${of.ref}` });
   };
@@ -146,8 +162,11 @@ export function reportsRoutes({
     const { visitor } = context.var;
     const own = visitor.kind === 'account' ? visitor.account.crewRef : null;
     const isTheirs = own === null || own === crew;
-    const result = isTheirs && isCalendarDay(day) ? await sheetReportOf(parts, crew, day) : NONE;
-    return answerReport(context, result, { languages: 'one', fileName: `sheet-${crew}-${day}` });
+    const result =
+      isTheirs && isCalendarDay(day)
+        ? await sheetReportOf(parts, crew, { day, language: wantedLanguage(context) })
+        : NONE;
+    return answerReport(context, result, { languages: 'both', fileName: `sheet-${crew}-${day}` });
   };
   app.get('/sheets/:crew/:day{[0-9-]+}', (context) =>
     sheet(context, context.req.param('crew'), context.req.param('day')),

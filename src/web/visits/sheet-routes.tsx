@@ -16,7 +16,7 @@ export function sheetRoutes({ register, clock }: Pick<AppParts, 'register' | 'cl
 
   app.get('/sheets/:crew', async (context) => {
     const crewRef = context.req.param('crew');
-    const { day, week } = context.req.query();
+    const { day, week, lang } = context.req.query();
     const asked = day !== undefined && isCalendarDay(day) ? day : await officeToday(register, clock);
     const days = week !== undefined && isCalendarDay(week) ? daysOfWeek(week) : [asked];
     const found = await crewSheets(register, crewRef, days);
@@ -36,8 +36,11 @@ export function sheetRoutes({ register, clock }: Pick<AppParts, 'register' | 'cl
         wayOut: found.nextDay === null ? 'None is planned after that.' : `The next begins on ${found.nextDay}.`,
       });
     }
+    const language = lang === 'en' || lang === 'es' ? lang : found.language;
     // the sheet's own policy forbids the icon a browser would otherwise ask for
-    return context.html(daySheetHtml(found.sheets).replace('<head>', '<head><link rel="icon" href="data:,">'));
+    return context.html(
+      daySheetHtml(found.sheets, language).replace('<head>', '<head><link rel="icon" href="data:,">'),
+    );
   });
 
   app.get('/materials', async (context) => {

@@ -6,6 +6,7 @@ import type { VisitChange } from '../../register/visit-store.ts';
 import type { VisitEntry, VisitHours } from '../../register/visit-work-store.ts';
 import type { Visit } from '../../season/visit/visit.ts';
 import { mondayOf } from '../../season/visit/week-of-day.ts';
+import type { VisitDays } from '../../service/visit-days.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { TokenField } from '../frame/form-field.tsx';
 import { givePath } from '../frame/give-path.ts';
@@ -14,6 +15,7 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import type { SeasonNames } from '../frame/season-names.ts';
+import { DaysPart } from './days-part.tsx';
 import { type FormsState, VisitForms } from './visit-forms.tsx';
 import { daysWords } from './visits-page.tsx';
 
@@ -23,6 +25,8 @@ export interface VisitPageProps extends SeasonNames, FormsState {
   readonly history: readonly VisitChange[];
   readonly entries: readonly VisitEntry[];
   readonly hours: readonly VisitHours[];
+  /** What owners said of its days; null where they are not asked. */
+  readonly days: VisitDays | null;
   /** Fences that went back to the plan when it was done. */
   readonly returned: readonly string[];
   readonly today: CalendarDay;
@@ -91,6 +95,7 @@ export const VisitPage: FC<VisitPageProps> = (props) => {
       </p>
       <Items {...props} />
       {returned.length > 0 && <p>{`Went back to the plan: ${listWords(returned)}.`}</p>}
+      {props.days && <DaysPart days={props.days} visit={visit} today={today} formToken={props.formToken} />}
       {isOffices(visit) && <LeaveForm {...props} />}
       {isOpenVisit(visit) && <VisitForms {...props} />}
       <History {...props} />
