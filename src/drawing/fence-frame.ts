@@ -2,7 +2,7 @@ import { max } from 'd3-array';
 import type { ScaleLinear } from 'd3-scale';
 import { scaleLinear } from 'd3-scale';
 import type { FenceSeries, SeriesPoint } from './fence-series.ts';
-import type { Box, Spot } from './label-placement.ts';
+import type { Box, Spot } from './picture-box.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed } from './speed-text.ts';
 

@@ -2,8 +2,9 @@ import { CHART_PALETTE } from './chart-palette.ts';
 import type { ChartWords } from './chart-words.ts';
 import type { FenceFrame } from './fence-frame.ts';
 import type { FenceSeries } from './fence-series.ts';
-import type { Box, LabelRequest, PlacedLabel, Spot } from './label-placement.ts';
+import type { LabelRequest, PlacedLabel } from './label-placement.ts';
 import { placeLabels, placesAlong, placesAround, textBox } from './label-placement.ts';
+import type { Box, Spot } from './picture-box.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText } from './speed-text.ts';
 

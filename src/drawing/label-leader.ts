@@ -1,4 +1,4 @@
-import type { Box, LabelCandidate, Spot } from './label-placement.ts';
+import type { Box, Spot } from './picture-box.ts';
 
 /** A thin line from a label that stands apart to what it speaks of [px]. */
 export interface Leader {
@@ -31,9 +31,15 @@ export function leaderTo(box: Box, targets: readonly Spot[]): Leader | null {
   return best && distance(best.from, best.to) >= SHORTEST_PX ? best : null;
 }
 
+/** A place for the left end of a label; the lower the cost, the better. */
+interface PlaceApart extends Spot {
+  readonly anchor: 'start';
+  readonly cost: number;
+}
+
 /** Places within reach of a target, as the left ends of labels; dearer the further from the nearest one. */
-export function placesApart(bounds: Box, targets: readonly Spot[], reachPx: number): readonly LabelCandidate[] {
-  const places: LabelCandidate[] = [];
+export function placesApart(bounds: Box, targets: readonly Spot[], reachPx: number): readonly PlaceApart[] {
+  const places: PlaceApart[] = [];
   for (let x = bounds.left + 2; x < bounds.right; x += STEP_PX.across) {
     for (let y = bounds.top + STEP_PX.down; y < bounds.bottom; y += STEP_PX.down) {
       const away = Math.min(...targets.map((target) => distance({ x, y }, target)));

@@ -1,19 +1,6 @@
 import { crossesBox, type Leader, leaderTo, placesApart } from './label-leader.ts';
+import type { Box, Spot } from './picture-box.ts';
 import { CAP_HEIGHT, DESCENT, textWidthPx } from './text-width.ts';
-
-/** A point of the picture [px], y downwards. */
-export interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** A rectangle of the picture [px]. */
-export interface Box {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
 
 export type TextAnchor = 'start' | 'middle' | 'end';
 

@@ -15,7 +15,8 @@ export interface PostSectionWords {
   readonly sound: (size: string) => string;
   readonly nothingSound: string;
   readonly thinShell: string;
-  readonly strength: (share: string, range: string) => string;
+  /** The range is null where all of it rounds to nothing. */
+  readonly strength: (share: string, range: string | null) => string;
   readonly broken: string;
   readonly doesNotRot: string;
   readonly note: string;
@@ -32,7 +33,7 @@ const EN: PostSectionWords = {
   sound: (size) => `${size} sound`,
   nothingSound: 'nothing sound',
   thinShell: 'shell too thin to count',
-  strength: (share, range) => `${share} of its strength (${range})`,
+  strength: (share, range) => `${share} of its strength${range === null ? '' : ` (${range})`}`,
   broken: 'broken: holds nothing',
   doesNotRot: 'does not rot',
   note: 'The fence runs from left to right. Outer line: the post as set. Dark: sound in 9 cases of 10. Heavy line: as likely more as less. Pale: sound in 1 case of 10. Dotted: rotted.',
@@ -49,7 +50,7 @@ const ES: PostSectionWords = {
   sound: (size) => `${size} sanos`,
   nothingSound: 'nada sano',
   thinShell: 'capa demasiado fina para contar',
-  strength: (share, range) => `${share} de su fuerza (${range})`,
+  strength: (share, range) => `${share} de su fuerza${range === null ? '' : ` (${range})`}`,
   broken: 'roto: no sostiene nada',
   doesNotRot: 'no se pudre',
   note: 'La cerca va de izquierda a derecha. Línea exterior: el poste como se puso. Oscuro: sano en 9 de 10 casos. Línea gruesa: igual de probable más que menos. Claro: sano en 1 de 10 casos. Punteado: podrido.',
@@ -99,7 +100,8 @@ export function momentLines(
   const loss = lossAt(moment, 'p50');
   const { p10, p50, p90 } = moment.strengthLeft;
   const share = (value: number): string => percentText(Math.min(1, value), options.language);
-  const range = `${Math.round(Math.min(1, p10) * 100)}–${Math.round(Math.min(1, p90) * 100)} %`;
+  const [low, high] = [p10, p90].map((left) => Math.round(Math.min(1, left) * 100));
+  const range = high === 0 ? null : `${low}–${high} %`;
   const size = soundSizeText(post.section, moment, options);
   const left =
     size === null

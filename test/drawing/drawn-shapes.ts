@@ -1,4 +1,4 @@
-import type { Box } from '../../src/drawing/label-placement.ts';
+import type { Box } from '../../src/drawing/picture-box.ts';
 import { attribute, drawnTexts } from './drawn-text.ts';
 
 /** The elements of a drawing that have a class, as they are written. */

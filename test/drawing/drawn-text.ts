@@ -1,5 +1,6 @@
-import type { Box, TextAnchor } from '../../src/drawing/label-placement.ts';
+import type { TextAnchor } from '../../src/drawing/label-placement.ts';
 import { textBox } from '../../src/drawing/label-placement.ts';
+import type { Box } from '../../src/drawing/picture-box.ts';
 
 /** One text element of a drawing, read back from the SVG. */
 export interface DrawnText {

@@ -78,6 +78,13 @@ describe('the drawing of a post cut through at the ground', () => {
     expect(drawPostSections(madeUpPost({ moments: THREE }), OPTIONS)).toContain(said);
   });
 
+  it('gives no range where all of it is nothing', () => {
+    const moments = THREE.map((moment) => ({ ...moment, strengthLeft: { p10: 0, p50: 0.001, p90: 0.004 } }));
+    const said = postSectionSummary(madeUpPost({ moments }), OPTIONS);
+    expect(said).toContain('under 1 % of its strength.');
+    expect(said).not.toContain('(0–0 %)');
+  });
+
   it('crosses out a broken post and gives it no strength', () => {
     const post = madeUpPost({ condition: { ...SOUND_CONDITION, broken: true } });
     expect(shapesOf(drawPostSections(post, OPTIONS), 'ps-crossed')).toHaveLength(1);

@@ -25,7 +25,7 @@ export const FenceMoneyPart: FC<{
     <>
       <h2 id="money">{words.heading}</h2>
       <p>{words.sentence(money)}</p>
-      <dl class="facts">
+      <dl class="facts money">
         {fact(words.advice, adviceText(money, language))}
         {fact(words.replaced, money.cheapestAgeYears === null ? '–' : words.years(money.cheapestAgeYears))}
         {fact(words.price, amount(money.price))}

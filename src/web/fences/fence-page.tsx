@@ -5,6 +5,7 @@ import { surpriseSentences } from '../../drawing/evidence-sentences.ts';
 import { FENCE_SENTENCES } from '../../drawing/fence-sentences-es.ts';
 import { drawFenceYears } from '../../drawing/fence-years.ts';
 import { remarksBesideFindings } from '../../drawing/finding-remarks.ts';
+import { snapChanceSentence } from '../../drawing/snap-chance-sentence.ts';
 import type { FenceFacts } from '../../forecast/fence-facts.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import type { AccountRole } from '../../register/account-tables.ts';
@@ -112,6 +113,7 @@ const Swept: FC<SweptProps> = ({ detail, swept, language }) => {
   const words = FENCE_PAGE_WORDS[language];
   const sentences = FENCE_SENTENCES[language];
   const ends = sentences.ends(forecast, units, stored.endsStanding);
+  const chance = snapChanceSentence(forecast, language);
   const posts = postsDrawn(detail);
   const { decidingPosts } = judgedGroup(seasonOne(forecast));
   const deciding = posts.filter(({ number }) => decidingPosts.includes(number));
@@ -127,7 +129,6 @@ const Swept: FC<SweptProps> = ({ detail, swept, language }) => {
     <>
       <p class="lead">{sentences.breaking(forecast, units)}</p>
       <p>{sentences.standing(forecast, units, stored.standing)}</p>
-      <p>{sentences.turnover(forecast, units)}</p>
       {ends && <p>{ends}</p>}
       <figure class="chart">
         {CHART_SIZES.map(({ name, widthPx, heightPx }) => (
@@ -137,6 +138,8 @@ const Swept: FC<SweptProps> = ({ detail, swept, language }) => {
         ))}
         <figcaption>{words.chart}</figcaption>
       </figure>
+      <p>{sentences.turnover(forecast, units)}</p>
+      {chance !== null && <p>{chance}</p>}
       <details>
         <summary>{words.chartTable}</summary>
         <SeasonRows forecast={forecast} units={units} language={language} />

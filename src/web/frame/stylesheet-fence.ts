@@ -15,6 +15,9 @@ export const FENCE_STYLES = `
 .ps-solid { fill: var(--snap); stroke: var(--ink); }
 .ps-middle, .ps-sleeve, .ps-crossed { stroke: var(--ink); }
 .ps-cavity { fill: var(--paper); stroke: var(--ink); }
+.ways-on ul { display: flex; flex-wrap: wrap; gap: 0.35rem 1.5rem; list-style: none; margin: 0 0 1.4rem; padding: 0; }
+.moment { white-space: nowrap; }
+dl.facts.money { grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); gap: 0.9rem 1.5rem; max-width: 64rem; }
 form.filters .field.wide { flex: 2 1 16rem; max-width: 26rem; }
 form.filters details.more { flex: 1 0 100%; margin: 0; }
 form.filters .folded { display: flex; flex-wrap: wrap; align-items: end; gap: 0.9rem 1.1rem; padding: 0.5rem 0 0.25rem; }
@@ -38,5 +41,5 @@ ol.history li::before { content: ''; position: absolute; left: -0.4rem; top: 0.5
 ol.history .day { display: inline-block; min-width: 7rem; font-variant-numeric: tabular-nums; color: var(--muted); }
 ol.history .kind { font-weight: 600; }
 ol.history .small { display: block; color: var(--muted); font-size: 0.95rem; line-height: 1.4; }
-@media print { form.what-if { display: none; } .list-ways { display: none; } }
+@media print { form.what-if { display: none; } .ways-on, .list-ways { display: none; } }
 `;

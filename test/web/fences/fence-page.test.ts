@@ -14,6 +14,15 @@ describe("a fence's page", () => {
   const forecastOf = async (ref: string): Promise<FenceForecast> =>
     ((await (await sample.app.request(`/fences/${ref}.json`)).json()) as { forecast: FenceForecast }).forecast;
 
+  it('says at once what gives way first, and the chance of this season in one line', async () => {
+    const html = await sample.text('/fences/PR-02');
+    expect(html).toContain('A new fence leans, an old fence snaps: rot takes strength from the posts');
+    expect(html).toMatch(/>Leans first until 2037: a repair<[\s\S]*>Snaps first from 2037: a replacement</);
+    expect(html).toMatch(
+      /<p>Chance that wind snaps it in season 2026: \d+ %, more than 1 in 36, because it may be weaker than its middle value\.<\/p>/,
+    );
+  });
+
   it('says which gust breaks it, how often that comes, and what its site asks', async () => {
     const html = await sample.text('/fences/PR-02');
     const group = judgedGroup(seasonOne(await forecastOf('PR-02')));
