@@ -149,7 +149,9 @@ function loadBlocks({ load, stops }: DaySheet, language: ChartLanguage): readonl
       heading,
       {
         kind: 'list',
-        items: load.map(({ name, unit, toTake }) => `${amountText(toTake, unit, language)} ${materialNameIn(name, language)}`),
+        items: load.map(
+          ({ name, unit, toTake }) => `${amountText(toTake, unit, language)} ${materialNameIn(name, language)}`,
+        ),
         ticks: true,
       },
     ];
