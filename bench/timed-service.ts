@@ -4,19 +4,7 @@ import { loadConfig } from '../src/service/config.ts';
 import { createLog } from '../src/service/log.ts';
 import { type App, startService } from '../src/service/service.ts';
 import { makeApp } from '../src/web/make-app.tsx';
-
-/** What the parent is told: one line as the service is up, then what each page took, as it is asked for. */
-export type TimedServiceMessage =
-  | { readonly kind: 'up'; readonly url: string }
-  | {
-      readonly kind: 'took';
-      /** From the parsed request to the last byte given to the socket, by path [ms]. */
-      readonly pages: Readonly<Record<string, readonly number[]>>;
-      /** Fences that the sweep at work has done; null where none is at work. */
-      readonly sweptSoFar: number | null;
-      /** Processor time of all threads since the start [s]. */
-      readonly cpuSeconds: number;
-    };
+import { READER_HEADER, type TimedServiceMessage } from './timed-message.ts';
 
 const tell = (message: TimedServiceMessage): void => void process.send?.(message);
 const pages: Record<string, number[]> = {};
@@ -29,9 +17,9 @@ function timed(app: App): App {
       const from = performance.now();
       const { pathname, search } = new URL(request.url);
       env.outgoing?.once('finish', () => {
-        const path = `${pathname}${search}`;
-        pages[path] ??= [];
-        pages[path].push(performance.now() - from);
+        const page = `${request.headers.get(READER_HEADER) ?? ''} ${pathname}${search}`;
+        pages[page] ??= [];
+        pages[page].push(performance.now() - from);
       });
       return fetch(request, env);
     }) as App['fetch'],

@@ -1,4 +1,4 @@
--- Schema after migration 20, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 24, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -154,6 +154,27 @@ CREATE TABLE crews (
   check ((base_latitude is null) = (base_longitude is null))
 ) strict;
 
+CREATE TABLE day_wishes (
+  id integer primary key not null,
+  visit_uid text not null check (length(visit_uid) between 1 and 60),
+  owner_ref text not null check (length(owner_ref) between 1 and 40),
+  link_id integer not null references owner_links (id),
+  -- Monday of the week that was offered
+  week text not null check (week glob '[12][0-9][0-9][0-9]-[01][0-9]-[0-3][0-9]'),
+  -- days, as JSON lists; none that suits: an empty one
+  offered text not null check (json_valid(offered)),
+  suits text not null check (json_valid(suits)),
+  at text not null
+) strict;
+
+CREATE INDEX day_wishes_by_visit on day_wishes (visit_uid, id);
+
+CREATE TRIGGER day_wishes_kept before update on day_wishes
+  begin select raise(abort, 'what an owner answered stays as it is'); end;
+
+CREATE TRIGGER day_wishes_stay before delete on day_wishes
+  begin select raise(abort, 'what an owner answered is never deleted'); end;
+
 CREATE TABLE days_off (
   ref text primary key not null check (length(ref) between 1 and 40),
   crew_ref text not null references crews (ref) on delete cascade,
@@ -246,9 +267,10 @@ CREATE TABLE fence_lines (
   design_gust_mps real,
   once_in_years real,
   -- snap speed over design gust; the second, for orders among equals, puts a fence that was not swept last
-  share real,
+  worst real,
   tie real not null default 1e9
-) strict;
+, stands_rank integer
+  generated always as (min(standing_rank, coalesce(ends_rank, standing_rank))) virtual) strict;
 
 CREATE INDEX fence_lines_by_ends on fence_lines
   (ends_rank, tie, ref_key, id, standing_rank, built_from, built_to, short_year, treatment_class);
@@ -283,11 +305,13 @@ CREATE INDEX fence_lines_by_snap on fence_lines
 CREATE INDEX fence_lines_by_standing on fence_lines
   (standing_rank, tie, ref_key, id, ends_rank, built_from, built_to, short_year, treatment_class);
 
+CREATE INDEX fence_lines_by_stands on fence_lines (stands_rank, site_ref, standing_rank);
+
 CREATE INDEX fence_lines_by_treatment on fence_lines
   (treatment_class, tie, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year);
 
 CREATE INDEX fence_lines_by_worst on fence_lines
-  (share, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
+  (worst, ref_key, id, standing_rank, ends_rank, built_from, built_to, short_year, treatment_class);
 
 CREATE INDEX fence_lines_of_owner on fence_lines (owner_ref);
 
@@ -296,21 +320,33 @@ CREATE INDEX fence_lines_of_second_owner on fence_lines (second_owner_ref) where
 CREATE INDEX fence_lines_of_site on fence_lines (site_ref);
 
 CREATE TRIGGER fence_lines_counted_anew after update on fence_lines
-  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank begin
+  when old.site_ref <> new.site_ref or old.standing_rank is not new.standing_rank or old.ends_rank is not new.ends_rank begin
+  update register_standings set fences = fences - 1
+    where standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
+  insert into register_standings (standing_rank, ends_rank, fences)
+    values (coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
   update site_standings set fences = fences - 1
-    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
-  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
+  insert into site_standings (site_ref, standing_rank, ends_rank, fences)
+    values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_in after insert on fence_lines begin
-  insert into site_standings (site_ref, standing_rank, fences) values (new.site_ref, coalesce(new.standing_rank, 4), 1)
+  insert into register_standings (standing_rank, ends_rank, fences)
+    values (coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
+    on conflict do update set fences = fences + 1;
+  insert into site_standings (site_ref, standing_rank, ends_rank, fences)
+    values (new.site_ref, coalesce(new.standing_rank, 4), coalesce(new.ends_rank, 4), 1)
     on conflict do update set fences = fences + 1;
 end;
 
 CREATE TRIGGER fence_lines_counted_out after delete on fence_lines begin
+  update register_standings set fences = fences - 1
+    where standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
   update site_standings set fences = fences - 1
-    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4);
+    where site_ref = old.site_ref and standing_rank = coalesce(old.standing_rank, 4) and ends_rank = coalesce(old.ends_rank, 4);
 end;
 
 CREATE TRIGGER fence_lines_text_anew after update on fence_lines when old.folded <> new.folded begin
@@ -352,13 +388,14 @@ select
   forecasts.lean_mps as lean_mps,
   forecasts.design_gust_mps as design_gust_mps,
   forecasts.once_in_years as once_in_years,
-  forecasts.snap_mps / forecasts.design_gust_mps as share,
-  coalesce(forecasts.snap_mps / forecasts.design_gust_mps, 1e9) as tie
+  worst_by_fence.worst as worst,
+  coalesce(worst_by_fence.worst, 1e9) as tie
 from fences
 join sites on sites.ref = fences.site_ref
 join owners on owners.ref = fences.owner_ref
 left join owners as second on second.ref = fences.second_owner_ref
-left join forecasts on forecasts.fence_ref = fences.ref;
+left join forecasts on forecasts.fence_ref = fences.ref
+join worst_by_fence on worst_by_fence.ref = fences.ref;
 
 CREATE VIRTUAL TABLE fence_text using fts5(
   folded, content = 'fence_lines', content_rowid = 'id', tokenize = 'trigram case_sensitive 1'
@@ -450,7 +487,7 @@ CREATE TRIGGER fences_update_lined after update on fences begin
     ref_key = fresh.ref_key, site_ref = fresh.site_ref, site_key = fresh.site_key, owner_ref = fresh.owner_ref,
     second_owner_ref = fresh.second_owner_ref, owner_key = fresh.owner_key, folded = fresh.folded,
     treatment_class = fresh.treatment_class, installed_earliest = fresh.installed_earliest,
-    built_from = fresh.built_from, built_to = fresh.built_to
+    built_from = fresh.built_from, built_to = fresh.built_to, worst = fresh.worst, tie = fresh.tie
   from (select * from fence_lines_now where ref = new.ref) as fresh
   where fence_lines.ref = new.ref;
 end;
@@ -488,7 +525,7 @@ CREATE INDEX forecasts_standing_of_fence on forecasts (fence_ref, standing, ends
 CREATE TRIGGER forecasts_delete_lined after delete on forecasts begin
   update fence_lines set
     standing_rank = null, ends_rank = null, short_season = null, short_year = null, snap_mps = null, lean_mps = null,
-    design_gust_mps = null, once_in_years = null, share = null, tie = 1e9
+    design_gust_mps = null, once_in_years = null, worst = null, tie = 1e9
   where ref = old.fence_ref;
 end;
 
@@ -496,7 +533,7 @@ CREATE TRIGGER forecasts_insert_lined after insert on forecasts begin
   update fence_lines set
     standing_rank = fresh.standing_rank, ends_rank = fresh.ends_rank, short_season = fresh.short_season,
     short_year = fresh.short_year, snap_mps = fresh.snap_mps, lean_mps = fresh.lean_mps,
-    design_gust_mps = fresh.design_gust_mps, once_in_years = fresh.once_in_years, share = fresh.share,
+    design_gust_mps = fresh.design_gust_mps, once_in_years = fresh.once_in_years, worst = fresh.worst,
     tie = fresh.tie
   from (select * from fence_lines_now where ref = new.fence_ref) as fresh
   where fence_lines.ref = new.fence_ref;
@@ -509,7 +546,7 @@ CREATE TRIGGER forecasts_update_lined after update on forecasts
   update fence_lines set
     standing_rank = fresh.standing_rank, ends_rank = fresh.ends_rank, short_season = fresh.short_season,
     short_year = fresh.short_year, snap_mps = fresh.snap_mps, lean_mps = fresh.lean_mps,
-    design_gust_mps = fresh.design_gust_mps, once_in_years = fresh.once_in_years, share = fresh.share,
+    design_gust_mps = fresh.design_gust_mps, once_in_years = fresh.once_in_years, worst = fresh.worst,
     tie = fresh.tie
   from (select * from fence_lines_now where ref = new.fence_ref) as fresh
   where fence_lines.ref = new.fence_ref;
@@ -741,7 +778,21 @@ CREATE TABLE office_notices (
   unique (fence_ref, matter, occasion)
 ) strict;
 
+CREATE INDEX office_notices_dangerous on office_notices (fence_ref) where settled_at is null and matter = 'dangerous';
+
 CREATE INDEX office_notices_open on office_notices (id) where settled_at is null;
+
+CREATE TRIGGER office_notices_insert_lined after insert on office_notices when new.matter = 'dangerous' begin
+  update fence_lines set worst = fresh.worst, tie = coalesce(fresh.worst, 1e9)
+  from (select * from worst_by_fence where ref = new.fence_ref) as fresh
+  where fence_lines.ref = new.fence_ref;
+end;
+
+CREATE TRIGGER office_notices_update_lined after update of settled_at on office_notices when new.matter = 'dangerous' begin
+  update fence_lines set worst = fresh.worst, tie = coalesce(fresh.worst, 1e9)
+  from (select * from worst_by_fence where ref = new.fence_ref) as fresh
+  where fence_lines.ref = new.fence_ref;
+end;
 
 CREATE TABLE office_told (
   what text primary key not null check (length(what) between 1 and 200),
@@ -953,6 +1004,13 @@ CREATE TABLE register_changes (
   count integer not null
 ) strict;
 
+CREATE TABLE register_standings (
+  standing_rank integer not null check (standing_rank between 0 and 4),
+  ends_rank integer not null check (ends_rank between 0 and 4),
+  fences integer not null check (fences >= 0),
+  primary key (standing_rank, ends_rank)
+) strict, without rowid;
+
 CREATE TABLE season_plans (
   number integer primary key autoincrement,
   made_at text not null,
@@ -1012,8 +1070,10 @@ CREATE TABLE site_standings (
   site_ref text not null,
   -- as in fence_lines; 4 until the fence is swept
   standing_rank integer not null check (standing_rank between 0 and 4),
+  -- 4 where the ends have no standing of their own
+  ends_rank integer not null check (ends_rank between 0 and 4),
   fences integer not null check (fences >= 0),
-  primary key (site_ref, standing_rank)
+  primary key (site_ref, standing_rank, ends_rank)
 ) strict, without rowid;
 
 CREATE TABLE sites (
@@ -1310,3 +1370,17 @@ CREATE TRIGGER works_delete_counted after delete on works begin update register_
 CREATE TRIGGER works_insert_counted after insert on works begin update register_changes set count = count + 1; end;
 
 CREATE TRIGGER works_update_counted after update on works begin update register_changes set count = count + 1; end;
+
+CREATE VIEW worst_by_fence as
+select
+  fences.ref as ref,
+  case when forecasts.snap_mps < 2.01168 then 0 else floor(100 * forecasts.snap_mps / forecasts.design_gust_mps) end
+    + 1
+    - case when exists (
+        select 1 from office_notices
+        where office_notices.fence_ref = fences.ref and settled_at is null and matter = 'dangerous'
+      ) then 0.5 else 0 end
+    - case fences.consequence
+        when 'pool-barrier' then 0.4 when 'other-high' then 0.3 when 'over-footpath' then 0.2 when 'livestock' then 0.1 else 0 end
+    - 0.099 * fences.run_length_m / (fences.run_length_m + 100) as worst
+from fences left join forecasts on forecasts.fence_ref = fences.ref;

@@ -6,7 +6,9 @@ import { reserveYearTable, setAsideTable } from '../drawing/reserve-years.ts';
 import { writeCsv } from '../register/csv/csv-text.ts';
 import type { ReplacementRule } from '../season/money/fence-money.ts';
 import { type Money, NO_MONEY } from '../season/money/money.ts';
+import { inCurrency } from '../season/money/plain-row.ts';
 import type { ReservePlanRequest } from '../season/money/reserve-request.ts';
+import { currencyAsked } from '../service/currency-asked.ts';
 import { type OwnerMoney, type OwnerMoneyResult, ownerMoney } from '../service/owner-money.ts';
 import { ownerFenceRows, ownerMoneyJson, ownerYearRows, rowsAsCells } from '../service/owner-money-rows.ts';
 import { CAUTION_LIST, CAUTIONS } from './cautions.ts';
@@ -37,7 +39,8 @@ export interface MoneyOptions extends GlobalOptions {
   readonly together?: boolean;
   /** What the owner pays of a fence with two owners [%]. */
   readonly sharedPart: number;
-  readonly currency: string;
+  /** The register's where left out. */
+  readonly currency?: string;
   /** A folder, or `-` for the years on standard output. */
   readonly csv?: string;
   readonly json?: boolean;
@@ -85,7 +88,7 @@ export async function runMoney(context: CliContext, ref: string, options: MoneyO
   const contribution = contributionOf(options);
   const progress = counter(terminal, 'Money:');
   const rule: ReplacementRule = options.replace === 'cheapest' ? 'cheapest' : 'before short';
-  const money = await withExistingRegister(configOf(context, options), async (register) => {
+  const { money, currency } = await withExistingRegister(configOf(context, options), async (register) => {
     try {
       const result = await ownerMoney(register, {
         ownerRef: ref,
@@ -103,16 +106,16 @@ export async function runMoney(context: CliContext, ref: string, options: MoneyO
         now: context.clock,
         onProgress: (done, total) => progress.show(`${done} of ${total} fences`),
       });
-      return planned(result, ref);
+      return { money: planned(result, ref), currency: await currencyAsked(register.db, options.currency) };
     } finally {
       progress.end();
     }
   });
-  const written = writeRows(money, options.csv);
-  if (options.csv === '-') terminal.out(writeCsv(rowsAsCells(ownerYearRows(money))));
+  const written = writeRows(money, options.csv, currency);
+  if (options.csv === '-') terminal.out(writeCsv(rowsAsCells(inCurrency(ownerYearRows(money), currency))));
   else if (options.json) {
-    terminal.out(jsonText({ ...ownerMoneyJson(money, options.currency), cautions: CAUTION_LIST }));
-  } else terminal.out(moneyText(money, options, terminal.columns));
+    terminal.out(jsonText({ ...ownerMoneyJson(money, currency), cautions: CAUTION_LIST }));
+  } else terminal.out(moneyText(money, { ...options, currency }, terminal.columns));
   for (const path of written) terminal.err(`Written: ${path}\n`);
   for (const { ref: unseen, message } of money.unseen) terminal.err(`Fence ${unseen}: ${message}\n`);
   if (money.unseen.length > 0) {
@@ -122,7 +125,7 @@ export async function runMoney(context: CliContext, ref: string, options: MoneyO
 }
 
 /** Writes the years and the fences into a folder, and returns the paths; nothing for standard output. */
-function writeRows(money: OwnerMoney, folder: string | undefined): readonly string[] {
+function writeRows(money: OwnerMoney, folder: string | undefined, currency: string): readonly string[] {
   if (folder === undefined || folder === '-') return [];
   mkdirSync(folder, { recursive: true });
   return (
@@ -132,7 +135,7 @@ function writeRows(money: OwnerMoney, folder: string | undefined): readonly stri
     ] as const
   ).map(([name, rows]) => {
     const path = join(folder, `money-${money.owner.ref}-${name}.csv`);
-    writeFileSync(path, writeCsv(rowsAsCells(rows)));
+    writeFileSync(path, writeCsv(rowsAsCells(inCurrency(rows, currency))));
     return path;
   });
 }
@@ -162,7 +165,7 @@ function rulesText({ fences }: OwnerMoney, options: MoneyOptions): readonly stri
   ];
 }
 
-function moneyText(money: OwnerMoney, options: MoneyOptions, columns: number): string {
+function moneyText(money: OwnerMoney, options: MoneyOptions & { readonly currency: string }, columns: number): string {
   const { owner, plan, fences } = money;
   const { currency, inflation, interest } = options;
   const width = chartColumns(columns);

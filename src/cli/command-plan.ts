@@ -1,5 +1,6 @@
 import { listPlans, newestPlanNumber, readPlan, type StoredPlan } from '../register/plan-store.ts';
 import { listRecords } from '../register/record-store.ts';
+import { readSettings } from '../register/settings-store.ts';
 import { acceptSeasonPlan } from '../service/accept-season-plan.ts';
 import { makeSeasonPlan } from '../service/make-season-plan.ts';
 import { storeSeasonPlan } from '../service/store-season-plan.ts';
@@ -71,14 +72,16 @@ export async function runPlanShow(
   number: number | undefined,
   options: PlanOptions,
 ): Promise<void> {
-  const { plan, siteNames } = await withExistingRegister(configOf(context, options), async ({ db }) => {
+  const { plan, names } = await withExistingRegister(configOf(context, options), async ({ db }) => {
     const wanted = number ?? (await newestPlanNumber(db));
     const found: StoredPlan | null = wanted === null ? null : await readPlan(db, wanted);
     if (!found) throw noPlan(wanted);
-    const sites = await listRecords(db, 'sites');
-    return { plan: found, siteNames: new Map(sites.map(({ ref, name }) => [ref, name])) };
+    const namesOf = async (kind: 'sites' | 'crews'): Promise<ReadonlyMap<string, string>> =>
+      new Map((await listRecords(db, kind)).map(({ ref, name }) => [ref, name]));
+    const { currency } = await readSettings(db);
+    return { plan: found, names: { siteNames: await namesOf('sites'), crewNames: await namesOf('crews'), currency } };
   });
-  context.terminal.out(options.json ? jsonText({ ...plan, cautions: CAUTION_LIST }) : storedPlanText(plan, siteNames));
+  context.terminal.out(options.json ? jsonText({ ...plan, cautions: CAUTION_LIST }) : storedPlanText(plan, names));
 }
 
 /** Lists the plans that were made, oldest first. */

@@ -25,7 +25,8 @@ export interface QuoteOptions extends GlobalOptions {
   /** Per cent. */
   readonly tax: number;
   readonly validDays: number;
-  readonly currency: string;
+  /** The register's where left out. */
+  readonly currency?: string;
   /** Files to write, or `-` for standard output. */
   readonly csv?: string;
   readonly out?: string;
@@ -115,7 +116,7 @@ export async function runQuote(
         works,
         taxPercent: options.tax,
         validDays: options.validDays,
-        currency: options.currency,
+        currency: options.currency ?? null,
         cautions: CAUTION_LIST,
         now: context.clock,
       }),

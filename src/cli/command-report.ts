@@ -26,14 +26,16 @@ export interface ReportOptions extends GlobalOptions {
 /** Options of `report evidence`. */
 export interface EvidenceReportOptions extends ReportOptions {
   readonly on?: CalendarDay;
-  readonly currency: string;
+  /** The register's where left out. */
+  readonly currency?: string;
 }
 
 /** Options of `report plan`. */
 export interface PlanReportOptions extends ReportOptions {
   readonly site?: boolean;
   readonly years: number;
-  readonly currency: string;
+  /** The register's where left out. */
+  readonly currency?: string;
 }
 
 /** Options of `report quote`. */
@@ -41,7 +43,8 @@ export interface QuoteReportOptions extends ReportOptions {
   readonly posts?: readonly number[];
   readonly tax: number;
   readonly validDays: number;
-  readonly currency: string;
+  /** The register's where left out. */
+  readonly currency?: string;
 }
 
 /** Options of `report sheet`. */
@@ -115,7 +118,7 @@ export const runReportEvidence = (context: CliContext, ref: string, options: Evi
       ref,
       on: options.on ?? null,
       language: options.language ?? null,
-      currency: options.currency,
+      currency: options.currency ?? null,
     }),
   );
 
@@ -126,7 +129,7 @@ export const runReportPlan = (context: CliContext, ref: string, options: PlanRep
       of: { kind: options.site ? 'site' : 'owner', ref },
       years: options.years,
       language: options.language ?? null,
-      currency: options.currency,
+      currency: options.currency ?? null,
     }),
   );
 
@@ -144,7 +147,7 @@ export async function runReportQuote(
       works,
       taxPercent: options.tax,
       validDays: options.validDays,
-      currency: options.currency,
+      currency: options.currency ?? null,
       language: options.language ?? null,
     }),
   );

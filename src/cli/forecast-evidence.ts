@@ -1,6 +1,6 @@
 import { aboveGroundSentence } from '../drawing/above-ground-sentence.ts';
 import { changeSentences, evidenceCountSentence } from '../drawing/evidence-sentences.ts';
-import { displaySpeed, speedText, speedUnit } from '../drawing/speed-text.ts';
+import { heldText } from '../drawing/held-text.ts';
 import { aboveGroundFlag } from '../forecast/above-ground.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { forecastFence } from '../forecast/forecast-fence.ts';
@@ -14,10 +14,10 @@ function withoutSentence(fence: FenceInRegister, forecast: FenceForecast): strin
     number,
     number,
   ];
-  const shown = (speedMps: number): number => Math.round(displaySpeed(speedMps, fence.units));
+  const shown = (speedMps: number): string => heldText(speedMps, fence.units, 'en');
   return shown(seen) === shown(without)
-    ? `Without them it would break at ${speedText(without, fence.units)} just the same.`
-    : `Without them it would break at ${speedText(without, fence.units)} instead of ${shown(seen)} ${speedUnit(fence.units)}.`;
+    ? `Without them it would break at ${shown(without)} just the same.`
+    : `Without them it would break at ${shown(without)} instead of ${shown(seen)}.`;
 }
 
 /** What was read and reported of a fence and what it moved, and rails and infill that are due for a look; as lines. */

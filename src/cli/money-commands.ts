@@ -65,7 +65,7 @@ export function addMoneyCommands(root: Command, context: CliContext, globals: ()
       numberArgument(0, 100, 'number'),
       USUAL_TERMS.sharedPercent,
     )
-    .option('--currency <code>', 'currency of the register', currencyArgument, 'USD')
+    .option('--currency <code>', "currency of the amounts (else the register's)", currencyArgument)
     .option('--csv <folder>', 'write years and fences as CSV there, or the years to standard output with -')
     .addOption(jsonOption())
     .action((ref: string, options: MoneyOptions) => runMoney(context, ref, { ...globals(), ...options }));
@@ -81,7 +81,7 @@ export function addMoneyCommands(root: Command, context: CliContext, globals: ()
     )
     .option('--tax <percent>', 'tax on the sum', numberArgument(0, 100, 'number'), 0)
     .option('--valid-days <days>', 'days for which it may be accepted', numberArgument(0, 365, 'whole number'), 30)
-    .option('--currency <code>', 'currency of the register', currencyArgument, 'USD')
+    .option('--currency <code>', "currency of the amounts (else the register's)", currencyArgument)
     .option('--csv <file>', 'write its lines as CSV, - for standard output')
     .option('--out <file>', 'write the text into a file, - for standard output')
     .option('--offer', 'let the owners of the fence accept it by their links')

@@ -1,47 +1,15 @@
 import { hoursTable, itemText, type PlanTable, planTable, riskTable, wholeMoney } from '../drawing/plan-table.ts';
-import { brokenPromiseText, leftOutText, stageText } from '../drawing/plan-words.ts';
+import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED_NOTE } from '../drawing/plan-words.ts';
 import { worksName } from '../drawing/what-if-words.ts';
 import type { HoursCorrection } from '../season/visit/corrected-hours.ts';
 import type { MadePlan } from '../service/make-season-plan.ts';
 import type { KeptPlan } from '../service/store-season-plan.ts';
 import { CAUTIONS } from './cautions.ts';
+import { leftOutLines } from './left-out-text.ts';
+import { moveLines } from './move-lines.ts';
 import { plainTable } from './plain-table.ts';
 
 const tableText = ({ headings, rows, right }: PlanTable): string => plainTable(headings, rows, right);
-
-const MUSTS = ['', 'dangerous', 'much hangs on it', 'short'] as const;
-
-/** What must be done and is not, fence by fence, with what stands in its way. */
-function musts({ plan, fences, siteNames }: MadePlan): readonly string[] {
-  const open = plan.unserved.filter(({ mustRank }) => mustRank > 0);
-  if (open.length === 0) return [];
-  const rows = [...open]
-    .sort((a, b) => a.mustRank - b.mustRank || (a.jobRef < b.jobRef ? -1 : 1))
-    .map(({ jobRef, mustRank, reason }) => {
-      const fence = fences.get(jobRef)!;
-      return [jobRef, siteNames.get(fence.siteRef) ?? fence.siteRef, MUSTS[mustRank], leftOutText(reason)];
-    });
-  return [
-    'Must be done, and is not in the plan:',
-    plainTable(['Fence', 'Site', 'Must', 'What stands in its way'], rows),
-  ];
-}
-
-/** Fences without works that need not have any, counted by reason. */
-function others({ plan }: MadePlan): readonly string[] {
-  const counts = new Map<string, number>();
-  for (const { mustRank, reason } of plan.unserved) {
-    if (mustRank === 0) counts.set(leftOutText(reason), (counts.get(leftOutText(reason)) ?? 0) + 1);
-  }
-  if (counts.size === 0) return [];
-  return [
-    'Not in the plan, and need not be:',
-    ...[...counts]
-      .sort(([, a], [, b]) => b - a)
-      .map(([text, count]) => `  ${count} ${count === 1 ? 'fence' : 'fences'}: ${text}`),
-    '',
-  ];
-}
 
 const counted = (count: number, one: string, several: string): string => `${count} ${count === 1 ? one : several}`;
 const visits = (count: number): string => counted(count, 'visit', 'visits');
@@ -88,6 +56,9 @@ const keptLine = ({ number }: KeptPlan): string =>
     ? 'Nothing was stored: this was a dry run.'
     : `Stored as plan ${number}. To propose its visits: stormpale plan accept ${number}`;
 
+const crewNamesOf = ({ crews }: MadePlan): ReadonlyMap<string, string> =>
+  new Map(crews.map(({ ref, name }) => [ref, name]));
+
 /** A season plan as text: risk before and after, the weeks of the crews, how good it is, and what is left out. */
 export function planText(made: MadePlan, kept: KeptPlan): string {
   const { plan, problem, risk, unseen } = made;
@@ -101,22 +72,24 @@ export function planText(made: MadePlan, kept: KeptPlan): string {
       ? [`${risk.withoutCurve} of the fences have no hazard curve: they are in the first two rows only.`, '']
       : []),
     tableText(planTable(plan.visits, made)),
-    `Price of all of it before tax: ${wholeMoney(price)}. Worth: what it takes from the expected loss to the horizon, less its price.`,
+    HOURS_NOTE,
+    WHY_SERVED_NOTE,
+    `Price of all of it before tax: ${wholeMoney(price)} ${kept.currency}. Worth: what it takes from the expected loss to the horizon, less its price.`,
     '',
     'Hours used of those there are (days off and weather reserve taken off):',
     tableText(hoursTable(plan.visits, crews, weeks)),
-    ...plan.stages.map((stage) => stageText(stage, wholeMoney)),
+    ...plan.stages.map((stage) => stageText(stage, (amount) => `${wholeMoney(amount)} ${kept.currency}`)),
     ...(plan.safetyTimeStruck ? ['The search ran out of its time: another run may find another plan.'] : []),
     ...(plan.changedJobRefs.length > 0 ? [`Changed from the plan before: ${plan.changedJobRefs.join(', ')}`] : []),
     '',
     ...plan.brokenPromises.map(
       ({ jobRef, reason }) => `Promise for fence ${jobRef} cannot be kept: ${brokenPromiseText(reason)}.`,
     ),
-    ...musts(made),
-    ...others(made),
+    ...leftOutLines(kept.content, { crewNames: crewNamesOf(made), today: made.asOf, currency: kept.currency }),
     ...unseen.map(({ ref, message }) => `Fence ${ref} could not be looked at: ${message}`),
     ...hoursLines(made.hours),
     ...standingLines(made, kept),
+    ...moveLines(kept.changes),
     keptLine(kept),
     '',
     CAUTIONS,
@@ -125,7 +98,7 @@ export function planText(made: MadePlan, kept: KeptPlan): string {
 }
 
 /** The same for scripts. */
-export const planJson = (made: MadePlan, { number, changes }: KeptPlan): unknown => ({
+export const planJson = (made: MadePlan, { number, changes, content }: KeptPlan): unknown => ({
   number,
   asOf: made.asOf,
   weeks: made.problem.weeks,
@@ -143,6 +116,7 @@ export const planJson = (made: MadePlan, { number, changes }: KeptPlan): unknown
   changed: made.plan.changedJobRefs,
   brokenPromises: made.plan.brokenPromises,
   unserved: made.plan.unserved,
+  wornOut: content.wornOut ?? [],
   unseen: made.unseen,
   hours: made.hours,
   promised: [...made.standing.promised.keys()],

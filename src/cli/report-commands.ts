@@ -24,7 +24,7 @@ function dayArgument(text: string): CalendarDay {
 }
 
 const currencyOption = (): Option =>
-  new Option('--currency <code>', 'currency of the register').argParser(currencyArgument).default('USD');
+  new Option('--currency <code>', "currency of the amounts (else the register's)").argParser(currencyArgument);
 
 /** Adds the commands that write reports as PDF or as pages to print. */
 export function addReportCommands(root: Command, context: CliContext, globals: () => GlobalOptions): void {

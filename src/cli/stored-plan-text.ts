@@ -1,14 +1,14 @@
 import { riskTable, wholeMoney } from '../drawing/plan-table.ts';
-import { brokenPromiseText, leftOutText, stageText } from '../drawing/plan-words.ts';
+import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED, WHY_SERVED_NOTE } from '../drawing/plan-words.ts';
 import { visitItemText } from '../drawing/visit-words.ts';
 import type { StoredPlan } from '../register/plan-store.ts';
 import type { AcceptedVisits } from '../season/visit/accept-plan.ts';
 import { CAUTIONS } from './cautions.ts';
+import { leftOutLines } from './left-out-text.ts';
+import { moveLines } from './move-lines.ts';
 import { plainTable } from './plain-table.ts';
 import { hoursLines } from './plan-text.ts';
 import { visitTable } from './visit-text.ts';
-
-const WHY = ['pays', 'danger', 'much hangs on it', 'short'] as const;
 
 const stateText = ({ state, acceptedAt, by, because }: StoredPlan): string => {
   if (state === 'made') return 'not accepted';
@@ -18,7 +18,18 @@ const stateText = ({ state, acceptedAt, by, because }: StoredPlan): string => {
 };
 
 /** A plan as it was stored: its visits by week, how good it is, and what it leaves out. */
-export function storedPlanText(plan: StoredPlan, siteNames: ReadonlyMap<string, string>): string {
+export function storedPlanText(
+  plan: StoredPlan,
+  {
+    siteNames,
+    crewNames,
+    currency,
+  }: {
+    readonly siteNames: ReadonlyMap<string, string>;
+    readonly crewNames: ReadonlyMap<string, string>;
+    readonly currency: string;
+  },
+): string {
   const { content } = plan;
   const rows = content.visits.flatMap(({ week, crewRef, siteRef, travelPersonHours, items }) =>
     items.map((item, index) => [
@@ -30,7 +41,7 @@ export function storedPlanText(plan: StoredPlan, siteNames: ReadonlyMap<string, 
       item.personHours.toFixed(1),
       index === 0 ? travelPersonHours.toFixed(1) : '',
       wholeMoney(item.price),
-      WHY[item.mustRank],
+      WHY_SERVED[item.mustRank],
     ]),
   );
   const { headings, rows: riskRows, right } = riskTable(content.risk);
@@ -39,18 +50,19 @@ export function storedPlanText(plan: StoredPlan, siteNames: ReadonlyMap<string, 
     '',
     plainTable(headings, riskRows, right),
     plainTable(['Week of', 'Crew', 'Site', 'Fence', 'What is done', 'Hours', 'Way', 'Price', 'Why'], rows, [5, 6, 7]),
+    HOURS_NOTE,
+    WHY_SERVED_NOTE,
+    '',
     ...(content.promised.length > 0
       ? [`On promised dates, with visits of their own: ${content.promised.join(', ')}.`, '']
       : []),
-    ...content.stages.map((stage) => stageText(stage, wholeMoney)),
+    ...content.stages.map((stage) => stageText(stage, (amount) => `${wholeMoney(amount)} ${currency}`)),
     ...(content.safetyTimeStruck ? ['The search ran out of its time: another run may find another plan.'] : []),
     ...content.brokenPromises.map(
       ({ jobRef, reason }) => `Promise for fence ${jobRef} cannot be kept: ${brokenPromiseText(reason)}.`,
     ),
-    ...content.unservedMusts.map(
-      ({ jobRef, reason }) => `Must be done, and is not in the plan: ${jobRef}: ${leftOutText(reason)}`,
-    ),
     '',
+    ...leftOutLines(content, { crewNames, today: plan.asOf, currency }),
     ...hoursLines(content.hours),
     CAUTIONS,
   ].join('\n');
@@ -74,14 +86,16 @@ export const planListText = (plans: readonly StoredPlan[]): string =>
       );
 
 /** What accepting a plan has made of the visits. */
-export function acceptedText(number: number, { kept, moved, created, cancelled, withoutDays }: AcceptedVisits): string {
+export function acceptedText(number: number, visits: AcceptedVisits): string {
+  const { kept, moved, created, cancelled, withoutDays } = visits;
   const part = (heading: string, visits: AcceptedVisits['kept']): readonly string[] =>
     visits.length === 0 ? [] : [`${heading}:`, visitTable(visits)];
   return [
     `Plan ${number} is accepted: ${kept.length} visits kept as they were, ${moved.length} moved, ${created.length} new, ${cancelled.length} cancelled. Confirmed visits are as they were.`,
     '',
     ...part('New', created),
-    ...part('Moved', moved),
+    ...part('Moved or changed', moved),
+    ...moveLines(visits),
     ...part('Cancelled', cancelled),
     ...withoutDays.map(
       ({ week, crewRef, siteRef, items }) =>

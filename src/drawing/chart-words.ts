@@ -10,8 +10,10 @@ export interface ChartWords {
   readonly endsSnapSpeed: string;
   readonly designGust: (speed: string) => string;
   readonly today: (season: string) => string;
-  readonly turnover: (season: string) => string;
-  readonly turnoverNew: string;
+  /** While it leans before it snaps, the longest first; `until`: the season in which that turns, null where it does not. */
+  readonly leansFirst: (until: string | null) => readonly string[];
+  /** While it snaps before it leans, the longest first; `from`: null where it has done so since new. */
+  readonly snapsFirst: (from: string | null) => readonly string[];
   readonly shortFrom: (season: string) => string;
   readonly shortSince: (season: string) => string;
   readonly shortFromNew: string;
@@ -29,8 +31,18 @@ const EN: ChartWords = {
   endsSnapSpeed: 'Snap speed, ends',
   designGust: (speed) => `Design gust ${speed}`,
   today: (season) => `Season ${season}`,
-  turnover: (season) => `Snaps before it leans from ${season}`,
-  turnoverNew: 'Snaps before it leans since new',
+  leansFirst: (until) => [
+    `Leans first ${until === null ? 'in every season' : `until ${until}`}: a repair`,
+    `Leans first${until === null ? '' : ` until ${until}`}`,
+    'Leans first',
+    'Leans',
+  ],
+  snapsFirst: (from) => [
+    `Snaps first ${from === null ? 'since new' : `from ${from}`}: a replacement`,
+    `Snaps first ${from === null ? 'since new' : `from ${from}`}`,
+    'Snaps first',
+    'Snaps',
+  ],
   shortFrom: (season) => `Short from ${season}`,
   shortSince: (season) => `Short since ${season}`,
   shortFromNew: 'Short from new',
@@ -54,8 +66,18 @@ const ES: ChartWords = {
   endsSnapSpeed: 'Rotura, extremos',
   designGust: (speed) => `Ráfaga de diseño ${speed}`,
   today: (season) => `Temporada ${season}`,
-  turnover: (season) => `Se rompe antes de inclinarse desde ${season}`,
-  turnoverNew: 'Se rompe antes de inclinarse desde nueva',
+  leansFirst: (until) => [
+    `Se inclina primero ${until === null ? 'en cada temporada' : `hasta ${until}`}: una reparación`,
+    `Se inclina primero${until === null ? '' : ` hasta ${until}`}`,
+    'Se inclina primero',
+    'Se inclina',
+  ],
+  snapsFirst: (from) => [
+    `Se rompe primero desde ${from ?? 'nueva'}: un reemplazo`,
+    `Se rompe primero desde ${from ?? 'nueva'}`,
+    'Se rompe primero',
+    'Se rompe',
+  ],
   shortFrom: (season) => `Insuficiente desde ${season}`,
   shortSince: (season) => `Insuficiente desde ${season}`,
   shortFromNew: 'Insuficiente desde nueva',

@@ -7,6 +7,9 @@ import { placeLabels, placesAlong, placesAround, textBox } from './label-placeme
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText } from './speed-text.ts';
 
+/** A mark that cannot be named within this distance is not named: the table has it [px]. */
+const MARK_REACH_PX = 46;
+
 type Style = Pick<LabelRequest, 'sizePx' | 'weight' | 'className' | 'fill'>;
 
 /** Label of the moment from which the snap speed is under the design gust. */
@@ -15,12 +18,6 @@ function shortText({ short, today }: FenceSeries, words: ChartWords): string | n
   if (short.sinceNew) return words.shortFromNew;
   const { year, label } = short.point;
   return year < today.year ? words.shortSince(label) : words.shortFrom(label);
-}
-
-/** Label of the moment from which the snap speed is under the lean speed. */
-function turnoverText({ turnover }: FenceSeries, words: ChartWords): string | null {
-  if (!turnover) return null;
-  return turnover.sinceNew ? words.turnoverNew : words.turnover(turnover.point.label);
 }
 
 /** Every label of a fence's chart in a place of its own, the most important first. */
@@ -62,10 +59,15 @@ export function fenceLabels(
     belowCost: number,
     gapPx = 6,
   ): void => {
-    requests.push({ text, ...look, candidates: placesAlong(of, { text, ...look }, { preferredX, belowCost, gapPx }) });
+    requests.push({
+      text,
+      ...look,
+      candidates: placesAlong(of, { text, ...look }, { preferredX, belowCost, gapPx }),
+      targets: of,
+    });
   };
   const around = (text: string, spot: Spot, look: Style, distances?: readonly number[]): void => {
-    requests.push({ text, ...look, candidates: placesAround(spot, look.sizePx, distances) });
+    requests.push({ text, ...look, candidates: placesAround(spot, look.sizePx, distances), targets: [spot] });
   };
 
   along(words.designGust(speedText(series.designGustMps, units)), gust, inkStyle, plot.right - 60, 2);
@@ -83,18 +85,6 @@ export function fenceLabels(
   const short = shortText(series, words);
   if (short && series.short)
     around(short, { x: frame.xOf(series.short.point.year), y: gustY }, small, [8, 14, 22, 32, 44]);
-  const turnover = turnoverText(series, words);
-  if (turnover && series.turnover) {
-    const spot = frame.spotOf(series.turnover.point, series.turnover.point.leanMps.p50);
-    const look = small;
-    const candidates = [14, 34, 54, 76].flatMap((rise, index) =>
-      placesAround({ x: spot.x, y: plot.bottom - rise }, look.sizePx, [6, 12]).map((place) => ({
-        ...place,
-        cost: place.cost + index * 8,
-      })),
-    );
-    requests.push({ text: turnover, ...look, candidates });
-  }
   if (series.judged === 'line' && series.today.endsSnapMps !== null) {
     along(
       words.endsSnapSpeed,
@@ -107,33 +97,57 @@ export function fenceLabels(
   }
   for (const { mark, point } of series.marks) {
     const look = style('fy-muted-text', CHART_PALETTE.muted, 400, fontPx - 2);
-    const candidates = placesAround(frame.spotOf(point, point.snapMps.p50), look.sizePx, [6, 10]);
-    requests.push({ text: words.marks[mark], ...look, candidates, dispensable: true });
+    const spot = frame.spotOf(point, point.snapMps.p50);
+    const candidates = placesAround(spot, look.sizePx, [6, 10]);
+    requests.push({
+      text: words.marks[mark],
+      ...look,
+      candidates,
+      targets: [spot],
+      reachPx: MARK_REACH_PX,
+      dispensable: true,
+    });
   }
 
   const today = { text: words.today(series.today.label), ...inkStyle, y: plot.top - 8 };
   const half = textBox({ ...today, x: 0, anchor: 'start' }).right / 2;
   const x = Math.min(Math.max(todayX, plot.left + half), plot.right - half);
-  const todayLabel: PlacedLabel = { ...today, x, anchor: 'middle', box: textBox({ ...today, x, anchor: 'middle' }) };
+  const todayLabel: PlacedLabel = {
+    ...today,
+    x,
+    anchor: 'middle',
+    box: textBox({ ...today, x, anchor: 'middle' }),
+    leader: null,
+  };
   const uprights: Box[] = [{ left: todayX, right: todayX, top: plot.top, bottom: plot.bottom }];
   if (series.turnover) {
     const { x: turnoverX, y: top } = frame.spotOf(series.turnover.point, series.turnover.point.leanMps.p50);
     uprights.push({ left: turnoverX, right: turnoverX, top, bottom: plot.bottom });
   }
+  const lines = [snap, lean, ...(series.judged === 'line' && series.today.endsSnapMps !== null ? [ends] : [])];
   return [
     todayLabel,
     ...placeLabels(requests, {
       bounds: { ...plot, left: plot.left + 2, bottom: plot.bottom - 2 },
-      lines: [snap, lean, gust, ...(series.judged === 'line' && series.today.endsSnapMps !== null ? [ends] : [])],
+      lines: [...lines, gust],
       uprights,
-      taken: [todayLabel.box, ...dots(series, frame)],
+      taken: [todayLabel.box, ...dots(series, frame, lines)],
     }),
   ];
 }
 
-function dots(series: FenceSeries, frame: FenceFrame): readonly Box[] {
-  return [series.today.snapMps.p50, series.today.leanMps.p50].map((speedMps) => {
-    const { x, y } = frame.spotOf(series.today, speedMps);
-    return { left: x - 3, right: x + 3, top: y - 3, bottom: y + 3 };
+/** What no label may cover: the dots of season 1 and of the short season, and the ends of the lines. */
+function dots(series: FenceSeries, frame: FenceFrame, lines: readonly (readonly Spot[])[]): readonly Box[] {
+  const around = ({ x, y }: Spot, reachPx: number): Box => ({
+    left: x - reachPx,
+    right: x + reachPx,
+    top: y - reachPx,
+    bottom: y + reachPx,
   });
+  const { today, short } = series;
+  return [
+    ...[today.snapMps.p50, today.leanMps.p50].map((speedMps) => around(frame.spotOf(today, speedMps), 3)),
+    ...(short ? [around(frame.spotOf(short.point, short.point.snapMps.p50), 3)] : []),
+    ...lines.flatMap((line) => [line[0], line.at(-1)]).flatMap((end) => (end ? [around(end, 2)] : [])),
+  ];
 }

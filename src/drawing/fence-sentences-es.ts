@@ -3,6 +3,7 @@ import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { isWorse } from '../forecast/standing.ts';
 import type { ChartLanguage } from './chart-words.ts';
 import { breakingSentence, endsSentence, standingSentence, turnoverSentence } from './fence-sentences.ts';
+import { isNextToNothing, NOTHING_LEFT } from './held-text.ts';
 import { onceInWords } from './quantity-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { speedText } from './speed-text.ts';
@@ -31,6 +32,8 @@ function breaking(forecast: FenceForecast, units: DisplayUnits): string {
   const group = judgedGroup(seasonOne(forecast));
   const design = speedText(forecast.designGust.gustMps, units);
   const once = group.onceInYears === null ? '' : `, una que llega ${onceInWords(group.onceInYears, 'es')}`;
+  if (isNextToNothing(group.snapMps.p50, units))
+    return `${NOTHING_LEFT.es}. La ráfaga de diseño de su sitio es ${design}.`;
   return `Se rompe con una ráfaga de ${speedText(group.snapMps.p50, units)}${once}; la ráfaga de diseño de su sitio es ${design}.`;
 }
 

@@ -1,6 +1,7 @@
 import type { FenceForecast, FenceStanding } from '../forecast/fence-forecast.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { isWorse } from '../forecast/standing.ts';
+import { isNextToNothing, NOTHING_LEFT } from './held-text.ts';
 import { onceInWords } from './quantity-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { speedText } from './speed-text.ts';
@@ -11,6 +12,7 @@ export function breakingSentence(forecast: FenceForecast, units: DisplayUnits): 
   const gust = speedText(group.snapMps.p50, units);
   const design = speedText(forecast.designGust.gustMps, units);
   const once = group.onceInYears;
+  if (isNextToNothing(group.snapMps.p50, units)) return `${NOTHING_LEFT.en}. Its site's design gust is ${design}.`;
   if (once === null) return `Breaks in a gust of ${gust}; its site's design gust is ${design}.`;
   return `Breaks in a gust of ${gust}, one that comes ${onceInWords(once, 'en')}; its site's design gust is ${design}.`;
 }

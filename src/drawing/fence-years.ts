@@ -9,6 +9,8 @@ import { fenceFrame, yearTicks } from './fence-frame.ts';
 import { fenceLabels } from './fence-labels.ts';
 import type { FenceSeries, SeriesPoint } from './fence-series.ts';
 import { fenceSeries } from './fence-series.ts';
+import { givesFirstStrip, STRIP_ROOM_PX } from './gives-first.ts';
+import { heldText } from './held-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { speedText, speedUnit } from './speed-text.ts';
 import { escapeXml, svgElement } from './svg-element.ts';
@@ -37,13 +39,29 @@ export function drawFenceYears(forecast: FenceForecast, options: FenceYearsOptio
   const series = fenceSeries(forecast);
   const noteSize = 12;
   const note = wrapText(words.note, noteSize, widthPx - 16);
-  const footPx = 8 + note.length * 16;
+  const footPx = 8 + note.length * 16 + STRIP_ROOM_PX;
   const frame = fenceFrame(series, { units, widthPx, heightPx, footPx });
   const prefix = options.idPrefix ?? 'fence-years';
   const text = (content: string, attributes: Readonly<Record<string, string | number>>): string =>
     svgElement('text', attributes, [escapeXml(content)]);
 
-  const labels = fenceLabels(series, frame, words, units).map((label) =>
+  const placed = fenceLabels(series, frame, words, units);
+  const leaders = placed.flatMap(({ leader }) =>
+    leader
+      ? [
+          svgElement('line', {
+            class: 'fy-leader',
+            x1: leader.from.x,
+            y1: leader.from.y,
+            x2: leader.to.x,
+            y2: leader.to.y,
+            stroke: CHART_PALETTE.muted,
+            'stroke-width': 0.9,
+          }),
+        ]
+      : [],
+  );
+  const labels = placed.map((label) =>
     text(label.text, {
       class: label.className,
       x: label.x,
@@ -77,22 +95,28 @@ export function drawFenceYears(forecast: FenceForecast, options: FenceYearsOptio
     },
     [
       svgElement('title', { id: `${prefix}-title` }, [escapeXml(words.title(forecast.fenceRef))]),
-      svgElement('desc', { id: `${prefix}-desc` }, [escapeXml(summary(series, words, units))]),
+      svgElement('desc', { id: `${prefix}-desc` }, [escapeXml(summary(series, words, options))]),
       svgElement('rect', { class: 'fy-paper', width: widthPx, height: heightPx, fill: CHART_PALETTE.paper }),
       ...axes(frame, words, units),
       ...bands(series, frame),
       ...lines(series, frame),
       ...events(series, frame),
+      ...givesFirstStrip(series, frame, words),
+      ...leaders,
       ...labels,
       ...notes,
     ],
   );
 }
 
-function summary(series: FenceSeries, words: ChartWords, units: DisplayUnits): string {
+function summary(
+  series: FenceSeries,
+  words: ChartWords,
+  { units, language }: Pick<FenceYearsOptions, 'units' | 'language'>,
+): string {
   return words.summary({
     season: series.today.label,
-    snap: speedText(series.today.snapMps.p50, units),
+    snap: heldText(series.today.snapMps.p50, units, language),
     lean: speedText(series.today.leanMps.p50, units),
     gust: speedText(series.designGustMps, units),
   });

@@ -1,3 +1,4 @@
+import { crossesBox, type Leader, leaderTo, placesApart } from './label-leader.ts';
 import { CAP_HEIGHT, DESCENT, textWidthPx } from './text-width.ts';
 
 /** A point of the picture [px], y downwards. */
@@ -22,22 +23,32 @@ export interface LabelCandidate extends Spot {
   readonly cost: number;
 }
 
-/** A label that looks for a place. */
-export interface LabelRequest {
+/** A text as it is written. */
+interface LabelLook {
   readonly text: string;
   readonly sizePx: number;
   readonly weight: 400 | 600;
   /** Class and colour of the text. */
   readonly className: string;
   readonly fill: string;
+}
+
+/** A label that looks for a place. */
+export interface LabelRequest extends LabelLook {
   readonly candidates: readonly LabelCandidate[];
   /** True where the label is left out rather than written across a line. */
   readonly dispensable?: boolean;
+  /** What it speaks of: where no place beside it is free, it stands apart with a thin line to the nearest of these. */
+  readonly targets?: readonly Spot[];
+  /** How far from them it may stand [px]; as far as it must where left out. */
+  readonly reachPx?: number;
 }
 
-export interface PlacedLabel extends Omit<LabelRequest, 'candidates' | 'dispensable'>, Spot {
+export interface PlacedLabel extends LabelLook, Spot {
   readonly anchor: TextAnchor;
   readonly box: Box;
+  /** Null where it stands beside what it speaks of. */
+  readonly leader: Leader | null;
 }
 
 const CROSSING_COST = 60;
@@ -71,12 +82,16 @@ export const boxesOverlap = (a: Box, b: Box, clearancePx = 0): boolean =>
 
 /** Height of a polyline (x ascending) at a place [px]; null outside its range. */
 function heightAt(line: readonly Spot[], x: number): number | null {
-  for (let index = 1; index < line.length; index += 1) {
-    const [from, to] = [line[index - 1] as Spot, line[index] as Spot];
-    if (x < from.x || x > to.x) continue;
-    return to.x === from.x ? to.y : from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x);
+  let [low, high] = [0, line.length - 1];
+  const [first, last] = [line[low], line[high]];
+  if (!first || !last || x < first.x || x > last.x) return null;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((line[middle] as Spot).x < x) low = middle;
+    else high = middle;
   }
-  return null;
+  const [from, to] = [line[low] as Spot, line[high] as Spot];
+  return to.x === from.x ? to.y : from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x);
 }
 
 function crossesLine(box: Box, line: readonly Spot[]): boolean {
@@ -100,24 +115,48 @@ export interface LabelGround {
   readonly taken: readonly Box[];
 }
 
+/** A label at the cheapest free place among some, and what that costs; null where none is free. */
+function cheapest(
+  label: LabelLook,
+  { candidates, targets }: { readonly candidates: readonly LabelCandidate[]; readonly targets: readonly Spot[] },
+  ground: LabelGround,
+  placed: readonly PlacedLabel[],
+): { readonly cost: number; readonly label: PlacedLabel } | null {
+  const { bounds } = ground;
+  const boxes = [...placed.map((other) => other.box), ...ground.taken];
+  const leaders = placed.flatMap((other) => (other.leader ? [other.leader] : []));
+  let best: { readonly cost: number; readonly label: PlacedLabel } | null = null;
+  for (const { x, y, anchor, cost } of candidates) {
+    if (best && cost >= best.cost) continue;
+    const box = textBox({ ...label, x, y, anchor });
+    if (box.left < bounds.left || box.right > bounds.right || box.top < bounds.top || box.bottom > bounds.bottom)
+      continue;
+    if (boxes.some((other) => boxesOverlap(box, other, CLEARANCE_PX))) continue;
+    if (leaders.some((leader) => crossesBox(leader, box))) continue;
+    const leader = leaderTo(box, targets);
+    if (leader && placed.some((other) => crossesBox(leader, other.box))) continue;
+    const total = cost + CROSSING_COST * crossings(box, ground);
+    if (!best || total < best.cost) best = { cost: total, label: { ...label, x, y, anchor, box, leader } };
+  }
+  return best;
+}
+
 /**
- * Gives each label, in the order of its importance, the cheapest place that lies inside the bounds and touches no label placed
- * before; crossing a line costs, covering a text is refused. A label without any free place is left out.
+ * Gives each label, in the order of its importance, the cheapest place that lies inside the bounds and touches no label and no
+ * leader placed before; crossing a line costs, covering a text is refused. Where no place beside its spot is clear of lines, a
+ * label that has targets stands apart, with a leader. A label without any free place is left out.
  */
 export function placeLabels(requests: readonly LabelRequest[], ground: LabelGround): readonly PlacedLabel[] {
   const placed: PlacedLabel[] = [];
-  for (const { candidates, dispensable, ...label } of requests) {
-    let best: { readonly cost: number; readonly label: PlacedLabel } | null = null;
-    for (const { x, y, anchor, cost } of candidates) {
-      const box = textBox({ ...label, x, y, anchor });
-      const { bounds } = ground;
-      if (box.left < bounds.left || box.right > bounds.right || box.top < bounds.top || box.bottom > bounds.bottom)
-        continue;
-      const others = [...placed.map((other) => other.box), ...ground.taken];
-      if (others.some((other) => boxesOverlap(box, other, CLEARANCE_PX))) continue;
-      const total = cost + CROSSING_COST * crossings(box, ground);
-      if (!best || total < best.cost) best = { cost: total, label: { ...label, x, y, anchor, box } };
-    }
+  for (const request of requests) {
+    const { candidates, targets, dispensable, reachPx = Number.POSITIVE_INFINITY, ...look } = request;
+    const beside = cheapest(look, { candidates, targets: [] }, ground, placed);
+    const isClear = beside !== null && beside.cost < CROSSING_COST;
+    const apart =
+      isClear || !targets
+        ? null
+        : cheapest(look, { candidates: placesApart(ground.bounds, targets, reachPx), targets }, ground, placed);
+    const best = apart && (!beside || apart.cost < beside.cost) ? apart : beside;
     if (best && !(dispensable && best.cost >= CROSSING_COST)) placed.push(best.label);
   }
   return placed;

@@ -1,6 +1,7 @@
 import type { PlannedVisit } from '../season/plan/season-plan.ts';
 import type { PlannedFence } from '../season/season-problem.ts';
 import type { SeasonRisk } from '../season/season-risk.ts';
+import { WHY_SERVED } from './plan-words.ts';
 import { optionLines, postNumbersText, worksName } from './what-if-words.ts';
 
 /** Rows of a table under headings; columns named in `right` hold numbers. */
@@ -25,8 +26,6 @@ export function itemText(fence: PlannedFence, optionKey: string): string {
   return optionLines(found.option).join(' ');
 }
 
-const WHY = ['pays', 'danger', 'much hangs on it', 'short'] as const;
-
 /** The plan by week and crew, one row a fence. */
 export function planTable(
   visits: readonly PlannedVisit[],
@@ -45,7 +44,7 @@ export function planTable(
       item.personHours.toFixed(1),
       index === 0 ? travelPersonHours.toFixed(1) : '',
       wholeMoney(item.cost),
-      item.promised ? 'promised' : WHY[item.mustRank],
+      item.promised ? 'promised' : WHY_SERVED[item.mustRank],
       wholeMoney(item.benefit),
     ]);
   });

@@ -4,8 +4,8 @@ import type { BrokenPromiseReason, LeftOutReason, StageResult } from '../season/
 const LEFT_OUT: Readonly<Record<LeftOutReason, string>> = {
   'locate-notice-too-late': 'the notice to have buried utilities marked comes too late',
   'cure-time-too-late': 'a footing would not have its strength before the season opens',
-  'ground-frozen': 'the ground is frozen in every week that is left',
-  'weeks-closed': 'the season opens before any week of the plan',
+  'ground-frozen': 'the ground counts as frozen in every week that would do otherwise',
+  'weeks-closed': 'the storm season opens before any week of the plan',
   'no-crew-with-skill': 'no crew has a licensed applicator',
   'no-crew-goes-to-site': 'no crew goes to this site',
   'too-far-for-any-crew': 'the way there leaves no crew enough hours in a week',
@@ -18,7 +18,7 @@ const LEFT_OUT: Readonly<Record<LeftOutReason, string>> = {
   'kept-as-planned-before': 'kept as it was planned before',
   'promised-otherwise': 'something else was promised for this fence',
   'does-not-serve-the-must': 'it would not make the fence safe or hold its design gust',
-  'nothing-to-do': 'nothing in the catalogue pays for itself or makes it hold its design gust',
+  'nothing-to-do': 'no works of the catalogue are worth their price there',
 };
 
 /** Why something is not in the plan, as a clause. */
@@ -38,21 +38,45 @@ const BROKEN: Readonly<Record<BrokenPromiseReason, string>> = {
 /** Why a promised date cannot be kept, as a clause. */
 export const brokenPromiseText = (reason: BrokenPromiseReason): string => BROKEN[reason];
 
+/** Why a plan serves a fence, by its must rank, in a few words. */
+export const WHY_SERVED: readonly [string, string, string, string] = [
+  'worth its price',
+  'danger',
+  'much hangs on it',
+  'short',
+];
+
+/** What the words above mean, as a sentence. */
+export const WHY_SERVED_NOTE =
+  'Why a fence is served – worth its price: it need not be, and the works take away more expected loss than they cost; danger: posts are broken, leaning or closed off; much hangs on it: it is short or closing and a pool or a footpath is beside it; short: it does not hold its design gust.';
+
+/** What the hours of a plan count, as a sentence. */
+export const HOURS_NOTE =
+  'Hours are those of all people of the crew together: two people for one hour are two. The way is there and back, once a visit.';
+
 const STAGES: Readonly<Record<StageResult['stage'], string>> = {
   promised: 'Promised dates kept',
   'must-1': 'Dangerous fences made safe',
-  'must-2': 'Short or closing fences of high consequence served',
-  'must-3': 'Other short fences served',
+  'must-2': 'Short or closing fences on which much hangs, made to hold',
+  'must-3': 'Other short fences made to hold their design gust',
   benefit: 'Worth of the plan',
 };
 
-/** How far a stage of the plan got, and how far any plan could. @param money writes an amount */
+/**
+ * How far a stage of the plan got, and how far any plan could, as a sentence.
+ * @param money writes an amount with its currency
+ */
 export function stageText({ stage, value, bound, gap }: StageResult, money: (amount: number) => string): string {
-  const write = stage === 'benefit' ? money : String;
-  if (stage !== 'benefit' && bound === 0) return `${STAGES[stage]}: none to do`;
-  const most =
-    gap === 0
-      ? 'no plan does better'
-      : `no plan does better than ${write(bound)}: at most ${(100 * gap).toFixed(1)} % from the best`;
-  return `${STAGES[stage]}: ${write(value)} (${most})`;
+  if (stage === 'benefit') {
+    const most =
+      gap === 0
+        ? 'no other plan is worth more'
+        : `no plan is worth more than ${money(bound)}, so it is at most ${(100 * gap).toFixed(1)} % from the best`;
+    return `${STAGES[stage]}: ${money(value)}; ${most}`;
+  }
+  const what = stage === 'promised' ? 'dates' : 'fences';
+  if (bound === 0) return `${STAGES[stage]}: no ${what} to count`;
+  const counted = (count: number): string => `${count} ${count === 1 ? what.slice(0, -1) : what}`;
+  const most = gap === 0 ? 'no plan does more of them' : `no plan does more than ${counted(bound)}`;
+  return `${STAGES[stage]}: ${counted(value)}; ${most}`;
 }

@@ -1,8 +1,9 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import { amountOf, cents, type Money, moneyText } from '../season/money/money.ts';
+import { amountOf, cents, type Money } from '../season/money/money.ts';
 import type { ReservePlan, ReserveYear } from '../season/money/reserve-plan.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
 import { figureText } from './quantity-text.ts';
+import { wholeText } from './reserve-fences.ts';
 import type { ReserveNaming } from './reserve-naming.ts';
 import { reserveWords } from './reserve-words.ts';
 import { escapeXml, svgElement } from './svg-element.ts';
@@ -93,7 +94,7 @@ export function reserveChartSvg(plan: ReservePlan, options: ReserveChartOptions)
       ...keys.elements,
       ...axes(plan, frame),
       fundBand(plan, frame),
-      ...spendingBars(plan, frame),
+      ...spendingBars(plan, frame, options.currency),
       fundLine(plan, frame),
       ...notes.map((line, index) => text(line, { x: MARGIN_PX, y: notesTop + index * LINE_PX })),
     ],
@@ -148,11 +149,11 @@ function axes({ years, floor }: ReservePlan, frame: Frame): readonly string[] {
   ];
 }
 
-function spendingBars({ years }: ReservePlan, { x, y, barPx }: Frame): readonly string[] {
+function spendingBars({ years }: ReservePlan, { x, y, barPx }: Frame, currency: string): readonly string[] {
   return years.flatMap((year) => {
     const { p10, p90 } = year.spendingBand;
     const top = y(amountOf(year.spending));
-    const title = svgElement('title', {}, [escapeXml(`${year.year}: ${moneyText(year.spending)}`)]);
+    const title = svgElement('title', {}, [escapeXml(`${year.year}: ${wholeText(year.spending)} ${currency}`)]);
     return [
       svgElement('rect', { ...BAR_LOOK, x: x(year) - barPx / 2, y: top, width: barPx, height: y(0) - top }, [title]),
       ...(p90 > p10

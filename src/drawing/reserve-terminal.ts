@@ -1,5 +1,5 @@
-import { cents, moneyText } from '../season/money/money.ts';
 import type { ReservePlan, ReserveYear } from '../season/money/reserve-plan.ts';
+import { wholeText } from './reserve-fences.ts';
 import type { ReserveNaming } from './reserve-naming.ts';
 import { reserveWords } from './reserve-words.ts';
 
@@ -13,9 +13,6 @@ const YEAR_WIDTH = 6;
 const GAP = 2;
 const LEAST_BAR = 8;
 
-/** Whole units of the currency: `1,235`. */
-const whole = (amount: number): string => moneyText(cents(Math.round(amount / 100) * 100)).slice(0, -3);
-
 /**
  * A reserve plan as lines of text: a bar of blocks for each year's expected spending, dots on to its 90th percentile, the fund at
  * the year's end beside it, with a mark where it stands below the floor. No line is wider than `columns`.
@@ -24,8 +21,8 @@ export function reserveTerminal(plan: ReservePlan, { columns, ...naming }: Reser
   const words = reserveWords(plan, naming);
   const rows = plan.years.map((year) => ({
     year,
-    spending: whole(year.spending),
-    fund: `${whole(year.closing)}${year.lowest < plan.floor ? ' *' : '  '}`,
+    spending: wholeText(year.spending),
+    fund: `${wholeText(year.closing)}${year.lowest < plan.floor ? ' *' : '  '}`,
   }));
   const [spendingHead, fundHead] = ['spending', 'fund at end'];
   const spendingWidth = Math.max(spendingHead.length, ...rows.map(({ spending }) => spending.length));
@@ -39,7 +36,7 @@ export function reserveTerminal(plan: ReservePlan, { columns, ...naming }: Reser
     line('', '', spendingHead, `${fundHead}  `),
     ...rows.map(({ year, spending, fund }) => line(String(year.year), barOf(year, highest, barWidth), spending, fund)),
     ...(rows.some(({ fund }) => fund.endsWith('*'))
-      ? wordsFolded(`* below the floor of ${whole(plan.floor)} in the year`, columns)
+      ? wordsFolded(`* below the floor of ${wholeText(plan.floor)} in the year`, columns)
       : []),
     ...wordsFolded(`█ ${words.keys.spending.split(';')[0]}; · on to its 90th percentile`, columns),
     ...[words.summary, ...words.notes].flatMap((note) => wordsFolded(note, columns)),

@@ -3,6 +3,7 @@ import { line } from 'd3-shape';
 import type { Prospect } from '../season/what-if.ts';
 import { CHART_FONT, CHART_PALETTE } from './chart-palette.ts';
 import type { ChartLanguage } from './chart-words.ts';
+import { heldText } from './held-text.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText, speedUnit } from './speed-text.ts';
 import { escapeXml, svgElement } from './svg-element.ts';
@@ -143,8 +144,8 @@ export function drawWhatIfLines(
       : [],
   );
   const nowAndLast = ({ seasons }: Prospect): readonly [string, string] => [
-    speedText(seasons[0]!.snapMps, units),
-    speedText(seasons.at(-1)!.snapMps, units),
+    heldText(seasons[0]!.snapMps, units, language),
+    heldText(seasons.at(-1)!.snapMps, units, language),
   ];
   const summary = words.summary(
     nowAndLast(nothing),

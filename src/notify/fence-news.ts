@@ -1,5 +1,5 @@
-import type { DisplayUnits } from '../drawing/speed-text.ts';
-import { displaySpeed, speedText, speedUnit } from '../drawing/speed-text.ts';
+import { heldText, isNextToNothing } from '../drawing/held-text.ts';
+import { displaySpeed, speedText } from '../drawing/speed-text.ts';
 import type { FenceStanding, FoundPosts, SeasonForecast, UnknownInput } from '../forecast/fence-forecast.ts';
 import { judgedGroup, seasonOne } from '../forecast/fence-forecast.ts';
 import { closingDay } from '../forecast/season-calendar.ts';
@@ -132,23 +132,12 @@ function actBy(fence: NoticedFence, one: SeasonForecast, short: SeasonForecast |
   return { kind: 'running', season: target.label, next: next?.day ?? null };
 }
 
-/** Below this speed [mph or km/h, rounded] a fence is told to be rotted through. */
-const NEXT_TO_NOTHING: Readonly<Record<DisplayUnits, number>> = { us: 5, metric: 8 };
 /** Strength left under which rot is told of where a fence was short from new [-]. */
 const FELL_BELOW = 0.95;
 /** An unknown input is named where it moves a speed by more than 1 mph [m/s]. */
 const LEAST_SWING_MPS = mpsFromMph(1);
 /** Share of a season that is over from which its chance is told as that of a whole one [-]. */
 const WELL_UNDER_WAY = 1 / 3;
-
-const isNextToNothing = (mps: number, units: DisplayUnits): boolean =>
-  Math.round(displaySpeed(mps, units)) < NEXT_TO_NOTHING[units];
-
-/** A speed as a text; next to nothing only as that. */
-function heldText(mps: number, units: DisplayUnits, language: MessageLanguage): string {
-  if (!isNextToNothing(mps, units)) return speedText(mps, units);
-  return `${language === 'en' ? 'under' : 'menos de'} ${NEXT_TO_NOTHING[units]} ${speedUnit(units)}`;
-}
 
 /** Share of season 1 that is over [-], 0 before it opens. */
 function seasonGone(fence: NoticedFence, one: SeasonForecast): number {

@@ -34,6 +34,11 @@ export interface VisitToTell extends ToldVisitFacts {
   /** Last day on which an answer is of use. */
   readonly answerBy: CalendarDay;
   readonly reminders: readonly VisitReminder['kind'][];
+  /**
+   * What the owner can do about the day of a proposed visit on the owner's pages: choose it, or, where it goes to fences of others
+   * too, mark the days that suit; null where no day is open, or the message leads to no pages.
+   */
+  readonly dayChoice: 'choose' | 'mark' | null;
   /** The owner's fences of the visit as they stand now; empty where none has a forecast. */
   readonly fences: readonly NoticedFence[];
 }

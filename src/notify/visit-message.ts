@@ -2,6 +2,7 @@ import { postNumbersText } from '../drawing/what-if-words.ts';
 import { sumRanges } from '../season/money/budget-range.ts';
 import type { VisitWorks } from '../season/visit/visit.ts';
 import { fenceNews } from './fence-news.ts';
+import type { VisitMatter } from './matter-rules.ts';
 import type { BodyBlock } from './message-body.ts';
 import type { OfficeFacts, OwnerMessage, RecipientFacts } from './message-facts.ts';
 import { rangeInWords } from './money-words.ts';
@@ -25,6 +26,27 @@ function worksText({ kind, posts, postCount }: VisitWorks, words: VisitWords): s
 export const itemText = ({ works }: Pick<ToldItem, 'works'>, words: VisitWords): string =>
   works.map((each) => worksText(each, words)).join(' + ');
 
+/** True for a matter by which no crew comes. */
+export const isOffMatter = (matter: VisitMatter): boolean => matter === 'visit missed' || matter === 'visit cancelled';
+
+/** When a visit is, in words; one that is off when it was to be. */
+export function toldWhen(visit: VisitToTell, words: VisitWords): string {
+  return words.when(isOffMatter(visit.matter) && visit.before !== null ? visit.before : visit);
+}
+
+/** What is done at each fence and may cost, a line a fence; a fence that is no longer on the visit has nothing to be done. */
+export const itemLines = (
+  { items, matter, currency }: VisitToTell,
+  language: RecipientFacts['language'],
+): readonly string[] => {
+  const words = visitWordsOf(language);
+  const cost = (item: ToldItem): string =>
+    isOffMatter(matter) ? '' : ` – ${rangeInWords(item.cost, currency, language)}`;
+  return items.map((item) =>
+    item.works.length === 0 ? item.fenceRef : `${item.fenceRef}: ${itemText(item, words)}${cost(item)}`,
+  );
+};
+
 /** The message about one visit to the fences of one owner; the first lines are the answer. */
 export function visitMessage(input: {
   readonly visit: VisitToTell;
@@ -36,10 +58,9 @@ export function visitMessage(input: {
   const words = visitWordsOf(language);
   const fenceWords = wordsOf(language);
   const { matter, currency } = visit;
-  const isOff = matter === 'visit missed' || matter === 'visit cancelled';
+  const isOff = isOffMatter(matter);
   const refs = visit.items.map(({ fenceRef }) => fenceRef);
-  const told = isOff && visit.before !== null ? visit.before : visit;
-  const on = words.when(told);
+  const on = toldWhen(visit, words);
   const news = visit.fences.map((fence) => fenceNews(fence, language));
   const dangers = news.flatMap((each) => {
     const danger = fenceWords.danger(each);
@@ -47,10 +68,6 @@ export function visitMessage(input: {
   });
   const heading = (text: string): BodyBlock => ({ kind: 'heading', text });
   const paragraph = (text: string): BodyBlock => ({ kind: 'paragraph', text });
-  const cost = (item: ToldItem): string => (isOff ? '' : ` – ${rangeInWords(item.cost, currency, language)}`);
-  // a fence that is no longer on the visit has nothing to be done
-  const itemLine = (item: ToldItem): string =>
-    item.works.length === 0 ? item.fenceRef : `${item.fenceRef}: ${itemText(item, words)}${cost(item)}`;
   const reminders = isOff ? [] : visit.reminders.map((kind) => words.reminder[kind]);
   return ownerMessage({
     recipient,
@@ -67,7 +84,7 @@ export function visitMessage(input: {
       paragraph(fenceWords.greeting(oneLine(recipient.name))),
       paragraph(recipient.covering ?? words.covering[matter]),
       heading(words.headings.works),
-      { kind: 'list', items: visit.items.map((item) => itemLine(item)) },
+      { kind: 'list', items: itemLines(visit, language) },
       ...(isOff
         ? []
         : [
@@ -77,6 +94,7 @@ export function visitMessage(input: {
           ]),
       heading(words.headings.next),
       paragraph(words.next[matter](visit.answerBy)),
+      ...(visit.dayChoice === null ? [] : [paragraph(words.dayChoice[visit.dayChoice])]),
       ...(letter === null ? [paragraph(isOff ? words.calendar.cancel : words.calendar.request)] : []),
       ...(isOff
         ? []

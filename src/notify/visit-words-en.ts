@@ -91,6 +91,34 @@ export const VISIT_WORDS_EN: VisitWords = {
     'visit missed': () => 'You need not do anything. If you would rather settle a day now, call us.',
     'visit cancelled': () => 'You need not do anything. If you want it done all the same, call us.',
   },
+  dayChoice: {
+    choose: 'Or choose another day of that week yourself, by the link to your visits below.',
+    mark: 'This visit goes to fences of others too: by the link to your visits below, mark every day of that week that suits you. Each owner has one voice, and we confirm the day that suits most.',
+  },
+  several: {
+    subject: (matter, visits, first, last) => {
+      const days =
+        first === last ? `on ${dayInWords(first, 'en')}` : `${dayInWords(first, 'en')} to ${dayInWords(last, 'en')}`;
+      if (matter === 'visit proposed') return `${many(visits, 'visit')} to your fences could be made, ${days}`;
+      if (matter === 'visit confirmed')
+        return `${many(visits, 'visit')} to your fences, ${days}: the days are promised`;
+      return `News of ${many(visits, 'visit')} to your fences, ${days}`;
+    },
+    counted: (matter, visits) =>
+      ({
+        'visit proposed': `A crew could come ${visits === 1 ? 'once' : `${visits} times`}: ${visits === 1 ? 'it is a proposal' : 'these are proposals'}, and nothing is promised until we confirm it.`,
+        'visit confirmed': `A crew comes ${visits === 1 ? 'once' : `${visits} times`} on ${visits === 1 ? 'a promised day' : 'promised days'}.`,
+        'visit changed': `${visits === 1 ? 'A visit' : `${visits} visits`} that you know of ${visits === 1 ? 'has' : 'have'} changed.`,
+        'visit missed': `The crew did not come ${visits === 1 ? 'once' : `${visits} times`}. We are sorry.`,
+        'visit cancelled': `${visits === 1 ? 'A visit is' : `${visits} visits are`} called off.`,
+      })[matter],
+    covering: 'Below is each visit by itself: its day, what is done, and what it may cost.',
+    heading: 'Each visit on your pages',
+    open: (visit, on) => `The visit to ${visit.siteName} ${on}`,
+    openNote: 'Each of these leads to that visit among all of yours.',
+    calendar:
+      'The attached calendar file holds all these visits; a later message about one of them changes that entry alone.',
+  },
   budget:
     'A budget figure, not a quote: before tax, from our usual prices. What the crew finds in the ground may change it.',
   totalCost: (range) => `Together ${range}.`,

@@ -86,6 +86,36 @@ export const VISIT_WORDS_ES: VisitWords = {
     'visit missed': () => 'No tiene que hacer nada. Si prefiere acordar un día ya, llámenos.',
     'visit cancelled': () => 'No tiene que hacer nada. Si de todos modos quiere que se haga, llámenos.',
   },
+  dayChoice: {
+    choose: 'O elija usted otro día de esa semana, con el enlace a sus visitas de abajo.',
+    mark: 'Esta visita va también a cercas de otros: con el enlace a sus visitas de abajo, marque todos los días de esa semana que le convienen. Cada dueño tiene una voz, y confirmamos el día que conviene a más.',
+  },
+  several: {
+    subject: (matter, visits, first, last) => {
+      const days =
+        first === last
+          ? `el ${dayInWords(first, 'es')}`
+          : `del ${dayInWords(first, 'es')} al ${dayInWords(last, 'es')}`;
+      const count = many(visits, 'visita', 'visitas');
+      if (matter === 'visit proposed') return `${count} a sus cercas que podrían hacerse, ${days}`;
+      if (matter === 'visit confirmed') return `${count} a sus cercas, ${days}: los días están prometidos`;
+      return `Novedades de ${count} a sus cercas, ${days}`;
+    },
+    counted: (matter, visits) =>
+      ({
+        'visit proposed': `Una cuadrilla podría ir ${visits === 1 ? 'una vez' : `${visits} veces`}: ${visits === 1 ? 'es una propuesta' : 'son propuestas'}, y nada está prometido hasta que lo confirmemos.`,
+        'visit confirmed': `Una cuadrilla va ${visits === 1 ? 'una vez' : `${visits} veces`}, en ${visits === 1 ? 'un día prometido' : 'días prometidos'}.`,
+        'visit changed': `${visits === 1 ? 'Cambió una visita' : `Cambiaron ${visits} visitas`} que usted ya conoce.`,
+        'visit missed': `La cuadrilla no fue ${visits === 1 ? 'una vez' : `${visits} veces`}. Lo sentimos.`,
+        'visit cancelled': `${visits === 1 ? 'Queda cancelada una visita' : `Quedan canceladas ${visits} visitas`}.`,
+      })[matter],
+    covering: 'Abajo está cada visita por separado: su día, lo que se hace y lo que puede costar.',
+    heading: 'Cada visita en sus páginas',
+    open: (visit, on) => `La visita a ${visit.siteName} ${on}`,
+    openNote: 'Cada uno lleva a esa visita entre todas las suyas.',
+    calendar:
+      'El archivo de calendario adjunto tiene todas estas visitas; un mensaje posterior sobre una de ellas cambia solo esa entrada.',
+  },
   budget:
     'Es una cifra para presupuestar, no una cotización: sin impuestos, con nuestros precios usuales. Lo que la cuadrilla encuentre en el suelo puede cambiarla.',
   totalCost: (range) => `En total, ${range}.`,

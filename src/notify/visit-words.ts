@@ -19,6 +19,19 @@ export interface VisitWords {
   readonly answer: Readonly<Record<VisitMatter, (visit: VisitToTell, when: string) => readonly [string, string]>>;
   readonly covering: Readonly<Record<VisitMatter, string>>;
   readonly next: Readonly<Record<VisitMatter, (answerBy: CalendarDay) => string>>;
+  readonly dayChoice: Readonly<Record<'choose' | 'mark', string>>;
+  /** Of several visits in one message. */
+  readonly several: {
+    /** @param matter the matter of all of them; null where they are told of different things */
+    readonly subject: (matter: VisitMatter | null, visits: number, first: CalendarDay, last: CalendarDay) => string;
+    /** How many visits a matter is told of. */
+    readonly counted: (matter: VisitMatter, visits: number) => string;
+    readonly covering: string;
+    readonly heading: string;
+    readonly open: (visit: Pick<VisitToTell, 'siteName'>, when: string) => string;
+    readonly openNote: string;
+    readonly calendar: string;
+  };
   readonly budget: string;
   readonly totalCost: (range: string) => string;
   readonly reminder: Readonly<Record<VisitReminder['kind'], string>>;

@@ -54,6 +54,17 @@ interface OwnerPreferencesTable {
   readonly changed_at: string;
 }
 
+interface DayWishesTable {
+  readonly id: Generated<number>;
+  readonly visit_uid: string;
+  readonly owner_ref: string;
+  readonly link_id: number;
+  readonly week: string;
+  readonly offered: string;
+  readonly suits: string;
+  readonly at: string;
+}
+
 /** Tables of what owners answer through their links. Times are ISO text in UTC. */
 export interface AnswerTables {
   readonly message_links: MessageLinksTable;
@@ -61,4 +72,5 @@ export interface AnswerTables {
   readonly offered_quotes: OfferedQuotesTable;
   readonly owner_answers: OwnerAnswersTable;
   readonly owner_preferences: OwnerPreferencesTable;
+  readonly day_wishes: DayWishesTable;
 }

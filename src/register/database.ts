@@ -1,41 +1,10 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
-import { CompiledQuery, type DatabaseConnection, type Driver, Kysely, SqliteDialect, SqliteDriver } from 'kysely';
+import { Kysely } from 'kysely';
 import { migrateToLatest } from './migrate.ts';
+import { isBusyCode, RegisterDialect } from './register-dialect.ts';
 import type { RegisterTables } from './tables.ts';
-
-/** A transaction takes the write lock as it begins, so that what it has read cannot be overtaken before it writes. */
-class ImmediateDriver extends SqliteDriver {
-  readonly #database: BetterSqlite3.Database;
-
-  constructor(database: BetterSqlite3.Database) {
-    super({ database });
-    this.#database = database;
-  }
-
-  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
-  }
-
-  /** SQLite itself rolls back on some failures, as on a full disk; a second rollback would hide what went wrong. */
-  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
-    if (this.#database.inTransaction) await super.rollbackTransaction(connection);
-  }
-}
-
-class RegisterDialect extends SqliteDialect {
-  readonly #database: BetterSqlite3.Database;
-
-  constructor(database: BetterSqlite3.Database) {
-    super({ database });
-    this.#database = database;
-  }
-
-  override createDriver(): Driver {
-    return new ImmediateDriver(this.#database);
-  }
-}
 
 /** An open register: the only way to the database. Close it when done. */
 export interface Register {
@@ -47,7 +16,7 @@ export interface Register {
 const codeOf = (error: unknown): string => (error as { readonly code?: string } | null)?.code ?? '';
 
 /** True where a statement failed because another program kept the write lock longer than it was waited for. */
-export const isRegisterBusy = (error: unknown): boolean => codeOf(error).startsWith('SQLITE_BUSY');
+export const isRegisterBusy = (error: unknown): boolean => isBusyCode(codeOf(error));
 
 function wayOut(path: string, error: unknown): string | null {
   const code = codeOf(error);
@@ -62,7 +31,7 @@ function wayOut(path: string, error: unknown): string | null {
   if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS' || /^SQLITE_(CANTOPEN|READONLY|PERM)/.test(code))
     return 'this user may not read and write there; give it the right to the file and its folder, or name another data folder with --data';
   if (code === 'SQLITE_FULL' || code === 'ENOSPC') return 'the disk is full; make room on it';
-  if (code.startsWith('SQLITE_BUSY')) return 'another program keeps it locked; end that program or try again later';
+  if (isBusyCode(code)) return 'another program keeps it locked; end that program or try again later';
   return null;
 }
 
@@ -75,7 +44,7 @@ function openError(path: string, error: unknown): unknown {
 
 /**
  * Opens (creating where there is none) the SQLite register at the path and brings its schema up to date.
- * WAL journal, synchronous FULL, foreign keys on; waits up to 15 s for another writer.
+ * WAL journal, synchronous FULL, foreign keys on; waits up to 15 s for another writer, in which whatever else is asked of it goes on.
  * Throws where the file holds a schema newer than this program knows, and, naming path and way out, where it is no register.
  */
 export async function openRegister(path: string): Promise<Register> {
@@ -95,6 +64,8 @@ function withSchema(sqlite: BetterSqlite3.Database, path: string): Register {
   sqlite.pragma('synchronous = FULL');
   sqlite.pragma('foreign_keys = ON');
   migrateToLatest(sqlite);
+  // from here on the dialect waits, so that a thread that waits can do something else
+  sqlite.pragma('busy_timeout = 10');
   const db = new Kysely<RegisterTables>({ dialect: new RegisterDialect(sqlite) });
   return { db, path, close: () => db.destroy() };
 }

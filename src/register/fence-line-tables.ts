@@ -8,12 +8,16 @@ interface FenceLinesTable {
   readonly site_ref: string;
   readonly owner_ref: string;
   readonly second_owner_ref: string | null;
+  /** 0 for the worst standing, 3 for the best; null until the fence is swept. */
+  readonly standing_rank: number | null;
+  readonly ends_rank: number | null;
 }
 
-/** How many fences of a site have each standing; rank 4: not swept yet. */
+/** How many fences of a site have each standing of line posts and ends; rank 4: not swept yet, or none of their own. */
 interface SiteStandingsTable {
   readonly site_ref: string;
   readonly standing_rank: 0 | 1 | 2 | 3 | 4;
+  readonly ends_rank: 0 | 1 | 2 | 3 | 4;
   readonly fences: number;
 }
 

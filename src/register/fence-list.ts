@@ -3,7 +3,7 @@ import type { TreatmentClass } from '../decay/treatment-class.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { Register } from './database.ts';
 import type { FenceQuery, VisibleSites } from './fence-query.ts';
-import { countByRank, RANKED_STANDINGS, searchFences } from './fence-search.ts';
+import { countAnywhere, countByRank, RANKED_STANDINGS, type StandsAnywhere, searchFences } from './fence-search.ts';
 
 /** The numbers of one fence's last sweep. Speeds [m/s]. */
 interface SweptNumbers {
@@ -46,6 +46,8 @@ export interface FencePage {
   readonly siteName: string | null;
   readonly ownerName: string | null;
   readonly counts: Readonly<Record<FenceStanding, number>>;
+  /** Short or going short at the line or at the ends. */
+  readonly anywhere: StandsAnywhere;
   readonly unswept: number;
 }
 
@@ -141,7 +143,7 @@ async function rowsOfLines({ db }: Register, ids: readonly number[]): Promise<re
 
 /**
  * One page of fences, narrowed and ordered by the database: by the chosen column, what has no value last either way, then
- * the weakest against its gust, then by ref. Nothing in it, counts neither, tells of fences that are not visible.
+ * the worst, then by ref. Nothing in it, counts neither, tells of fences that are not visible.
  */
 export async function listFences(
   register: Register,
@@ -164,6 +166,7 @@ export async function listFences(
     siteName: await nameOf(register, 'sites', seen(query.siteRef)),
     ownerName: visible === null ? await nameOf(register, 'owners', query.ownerRef) : null,
     counts: counts as Record<FenceStanding, number>,
+    anywhere: await countAnywhere(register, visible),
     unswept: ranks.at(-1) ?? 0,
   };
 }

@@ -1,7 +1,7 @@
 import type { TreatmentClass } from '../decay/treatment-class.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 
-/** Columns by which the list of fences can be ordered; `worst`: by what is left of the design gust. */
+/** Columns by which the list of fences can be ordered; `worst`: by what is left of the design gust, then by what is at stake. */
 export const SORT_KEYS = [
   'worst',
   'standing',
@@ -27,6 +27,8 @@ export interface FenceQuery {
   /** First or second owner. */
   readonly ownerRef: string | null;
   readonly standing: FenceStanding | null;
+  /** Short, or going short and not short yet, at the line or at the ends. */
+  readonly anywhere: 'short' | 'closing' | null;
   readonly endsStanding: FenceStanding | null;
   readonly treatmentClass: TreatmentClass | null;
   /** Calendar years in which it may have been installed, the first and the last. */
@@ -47,6 +49,7 @@ export const EVERY_FENCE: FenceQuery = {
   siteRef: null,
   ownerRef: null,
   standing: null,
+  anywhere: null,
   endsStanding: null,
   treatmentClass: null,
   builtFrom: null,

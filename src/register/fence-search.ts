@@ -22,7 +22,7 @@ export interface FenceSearch {
 const ORDERS: Readonly<
   Record<SortKey, { readonly index: string; readonly column: string; readonly ties: readonly string[] }>
 > = {
-  worst: { index: 'fence_lines_by_worst', column: 'share', ties: ['ref_key'] },
+  worst: { index: 'fence_lines_by_worst', column: 'worst', ties: ['ref_key'] },
   standing: { index: 'fence_lines_by_standing', column: 'standing_rank', ties: ['tie', 'ref_key'] },
   ref: { index: 'fence_lines_by_ref', column: 'ref_key', ties: [] },
   site: { index: 'fence_lines_by_site', column: 'site_key', ties: ['tie', 'ref_key'] },
@@ -38,7 +38,7 @@ const ORDERS: Readonly<
 };
 
 /**
- * The order of a query, or the same from its end: what has no value last either way, then the weakest against its gust, then
+ * The order of a query, or the same from its end: what has no value last either way, then the worst, then
  * by ref, all of it turned round where it descends.
  */
 function orderOf({ sort, descending }: Pick<FenceQuery, 'sort' | 'descending'>, fromEnd: boolean): RawBuilder<unknown> {
@@ -79,12 +79,19 @@ function textCondition(text: string): RawBuilder<unknown> {
   return classes.length === 0 ? like : sql`(${like} or treatment_class in (${sql.join(classes)}))`;
 }
 
+/** Which lines stand so wherever they are the worst; in columns that the index of every order holds. */
+const STANDS: Readonly<Record<'short' | 'closing', RawBuilder<unknown>>> = {
+  short: sql`(standing_rank <= 1 or ends_rank <= 1)`,
+  closing: sql`(standing_rank >= 2 and coalesce(ends_rank, 3) >= 2 and (standing_rank = 2 or ends_rank = 2))`,
+};
+
 /** What a query asks of a line, apart from site and standing; empty where it asks nothing more. */
 function furtherConditions(query: FenceQuery): readonly RawBuilder<unknown>[] {
-  const { ownerRef, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
+  const { ownerRef, anywhere, endsStanding, treatmentClass, builtFrom, builtTo, shortFrom, shortTo } = query;
   const text = query.text.trim();
   return [
     ...(ownerRef === null ? [] : [sql`(owner_ref = ${ownerRef} or second_owner_ref = ${ownerRef})`]),
+    ...(anywhere === null ? [] : [STANDS[anywhere]]),
     ...(endsStanding === null ? [] : [sql`ends_rank = ${RANKED_STANDINGS.indexOf(endsStanding)}`]),
     ...(treatmentClass === null ? [] : [sql`treatment_class = ${treatmentClass}`]),
     ...(builtFrom === null ? [] : [sql`built_to >= ${builtFrom}`]),
@@ -109,10 +116,24 @@ const all = (conditions: readonly RawBuilder<unknown>[]): RawBuilder<unknown> =>
   conditions.length === 0 ? sql`true` : sql.join(conditions, sql` and `);
 
 /** The lines among which those of a query are looked for: by the index of texts where it finds them. */
-function linesWith(query: FenceQuery): RawBuilder<unknown> {
+function linesWith(query: FenceQuery, visible: VisibleSites): RawBuilder<unknown> {
   const text = indexedText(query);
-  if (text === null) return sql`fence_lines`;
+  // of some sites the fences are fewer than those a text may find in all
+  if (text === null || siteConditions(query, visible).length > 0) return sql`fence_lines`;
   return sql`(select rowid as found from fence_text where fence_text match ${text}) cross join fence_lines on id = found`;
+}
+
+/** Rank of a fence that was not swept yet; of ends that have no standing of their own. */
+const NOT_SWEPT = 4;
+
+interface RanksRow {
+  readonly line: number;
+  readonly ends: number;
+  readonly fences: number;
+}
+
+interface CountRow {
+  readonly found: number;
 }
 
 interface IdRow {
@@ -123,20 +144,53 @@ async function rowsOf<R>({ db }: Register, statement: RawBuilder<R>): Promise<re
   return (await statement.execute(db)).rows;
 }
 
+/** How many fences have a rank at the line and a rank at the ends, of the sites that a query and its asker leave: the database counts them. */
+const countedByRanks = (
+  register: Register,
+  query: Pick<FenceQuery, 'siteRef'>,
+  visible: VisibleSites,
+): Promise<readonly RanksRow[]> => {
+  const conditions = siteConditions(query, visible);
+  return rowsOf(
+    register,
+    conditions.length === 0
+      ? sql<RanksRow>`select standing_rank as line, ends_rank as ends, fences from register_standings`
+      : sql<RanksRow>`select standing_rank as line, ends_rank as ends, sum(fences) as fences from site_standings
+          where ${all(conditions)} group by 1, 2`,
+  );
+};
+
 /** Fences of each standing by its rank, 4 for those not swept, of the sites that a query and its asker leave. */
 export async function countByRank(
   register: Register,
   query: Pick<FenceQuery, 'siteRef'>,
   visible: VisibleSites,
 ): Promise<readonly number[]> {
-  const rows = await rowsOf(
-    register,
-    sql<{ readonly rank: number; readonly fences: number }>`select standing_rank as rank, sum(fences) as fences
-      from site_standings where ${all(siteConditions(query, visible))} group by standing_rank`,
-  );
   const counts = [0, 0, 0, 0, 0];
-  for (const { rank, fences } of rows) counts[rank] = fences;
+  for (const { line, fences } of await countedByRanks(register, query, visible)) counts[line]! += fences;
   return counts;
+}
+
+/** Fences by the worse of their standings at the line and at the ends. */
+export interface StandsAnywhere {
+  /** Short of the design gust at the line or at the ends. */
+  readonly short: number;
+  /** Those of them that hold it at the line. */
+  readonly shortAtEndsAlone: number;
+  /** Going short within the look-ahead, and short nowhere yet. */
+  readonly closing: number;
+}
+
+/** Counts the fences that are short, or go short, at the line or at the ends. */
+export async function countAnywhere(register: Register, visible: VisibleSites): Promise<StandsAnywhere> {
+  const rows = (await countedByRanks(register, { siteRef: null }, visible)).filter(({ line }) => line < NOT_SWEPT);
+  const sum = (of: (row: RanksRow) => boolean): number =>
+    rows.filter(of).reduce((counted, { fences }) => counted + fences, 0);
+  return {
+    short: sum(({ line, ends }) => Math.min(line, ends) <= 1),
+    shortAtEndsAlone: sum(({ line, ends }) => line > 1 && ends <= 1),
+    closing: sum(({ line, ends }) => Math.min(line, ends) === 2),
+  };
 }
 
 /** The ids in a query's order between two places, met from whichever end of the order is nearer. */
@@ -171,7 +225,10 @@ export async function searchFences(register: Register, query: FenceQuery, visibl
   const narrowed = bySite.length + standing.length + further.length > 0;
   const ownIndex = sql`fence_lines indexed by ${sql.ref(ORDERS[query.sort].index)}`;
   if (narrowed) {
-    const some = await rowsOf(register, sql<IdRow>`select id from ${linesWith(query)} where ${where} limit ${FEW + 1}`);
+    const some = await rowsOf(
+      register,
+      sql<IdRow>`select id from ${linesWith(query, visible)} where ${where} limit ${FEW + 1}`,
+    );
     if (some.length <= FEW) {
       const few = sql`id in (select value from json_each(${JSON.stringify(some.map(({ id }) => id))}))`;
       const from = { lines: sql`fence_lines`, where: few, found: some.length };
@@ -198,9 +255,12 @@ async function countMany(
     if (query.standing !== null) return counts[RANKED_STANDINGS.indexOf(query.standing)] ?? 0;
     return counts.reduce((sum, each) => sum + each, 0);
   }
-  const rows = await rowsOf(
-    register,
-    sql<{ readonly found: number }>`select count(*) as found from ${linesWith(query)} where ${where}`,
-  );
+  const text = indexedText(query);
+  const isTextAlone = text !== null && further.length === 1 && query.standing === null && query.siteRef === null;
+  const counted =
+    isTextAlone && visible === null
+      ? sql<CountRow>`select count(*) as found from fence_text where fence_text match ${text}`
+      : sql<CountRow>`select count(*) as found from ${linesWith(query, visible)} where ${where}`;
+  const rows = await rowsOf(register, counted);
   return rows[0]?.found ?? 0;
 }

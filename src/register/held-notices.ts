@@ -24,7 +24,12 @@ export interface HeldFilter {
   readonly matter?: string;
   readonly ownerRef?: string;
   readonly ids?: readonly number[];
+  /** Only those whose number is not above it: what came after somebody looked. */
+  readonly upTo?: number;
 }
+
+/** Numbers as a list that a statement takes as one value, however many they are. */
+const listed = (ids: readonly number[]) => sql<number>`(select value from json_each(${JSON.stringify(ids)}))`;
 
 /** Notices that were held and have no message. */
 const notices = (db: RegisterDb) =>
@@ -53,7 +58,8 @@ export async function listHeldNotices({ db }: Register, filter: HeldFilter = {})
   let query = notices(db).where('released_at', 'is', null);
   if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
   if (filter.ownerRef !== undefined) query = query.where('owners.ref', '=', filter.ownerRef);
-  if (filter.ids !== undefined) query = query.where('notices.id', 'in', filter.ids);
+  if (filter.ids !== undefined) query = query.where('notices.id', 'in', listed(filter.ids));
+  if (filter.upTo !== undefined) query = query.where('notices.id', '<=', filter.upTo);
   return query.orderBy('owners.ref').orderBy('fences.ref').orderBy('notices.id').execute();
 }
 
@@ -125,6 +131,45 @@ export async function overviewOfHeld(
   };
   const dangerous = counts.dangerous > 0 ? await pick(sql`matter = 'dangerous'`, most) : [];
   return { ...counts, first: [...dangerous, ...(await pick(sql`matter <> 'dangerous'`, most - dangerous.length))] };
+}
+
+/** An owner for whom notices wait, and how many things they are about. */
+export interface HeldForOwner {
+  readonly ownerRef: string;
+  readonly ownerName: string;
+  readonly channel: 'mail' | 'letter';
+  readonly enrolled: boolean;
+  readonly notices: number;
+  /** Fences told of, and those of them that are dangerous. */
+  readonly fences: number;
+  readonly dangerous: number;
+  /** Notices of visits. */
+  readonly visits: number;
+}
+
+/**
+ * The owners for whom notices wait, those of danger first, then by ref.
+ * @param ofVisits the matters that visits cause
+ */
+export async function heldByOwner(
+  { db }: Register,
+  { matter, ownerRef, upTo }: Omit<HeldFilter, 'ids'>,
+  ofVisits: readonly string[],
+): Promise<readonly HeldForOwner[]> {
+  const visits = sql`matter in (${sql.join(ofVisits)})`;
+  const { rows } = await sql<Omit<HeldForOwner, 'enrolled'> & { readonly enrolled: number }>`
+    select owners.ref as ownerRef, owners.name as ownerName, owners.channel as channel, owners.enrolled as enrolled,
+      count(*) as notices,
+      count(distinct case when not ${visits} then fence_ref end) as fences,
+      count(distinct case when matter = 'dangerous' then fence_ref end) as dangerous,
+      count(case when ${visits} then 1 end) as visits
+    from notices indexed by notices_waiting join owners on owners.ref = owner_ref
+    where held is not null and released_at is null and outbox_id is null and void_reason is null
+      ${ownerRef === undefined ? sql`` : sql`and owner_ref = ${ownerRef}`}
+      ${matter === undefined ? sql`` : sql`and matter = ${matter}`}
+      ${upTo === undefined ? sql`` : sql`and notices.id <= ${upTo}`}
+    group by owner_ref order by dangerous > 0 desc, owner_ref`.execute(db);
+  return rows.map((row) => ({ ...row, enrolled: row.enrolled === 1 }));
 }
 
 /** What was released. */

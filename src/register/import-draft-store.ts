@@ -28,6 +28,12 @@ export interface ImportDraft {
   readonly done: ImportDone | null;
 }
 
+/** A draft whose files wait to be imported. */
+export type WaitingDraft = ImportDraft & { readonly files: readonly DraftFile[] };
+
+/** True while the files of a draft wait to be imported. */
+export const isWaiting = (draft: ImportDraft): draft is WaitingDraft => draft.files !== null;
+
 /** Keeps files until they are imported or too old; drafts of anybody that are too old lose their files. */
 export async function addImportDraft(
   db: RegisterDb,

@@ -74,6 +74,21 @@ export async function listOutboxPage({ db }: Register, query: OutboxPageQuery): 
   return { entries, next: ids.length > limit ? (shown.at(-1) ?? null) : null };
 }
 
+/** The letters that were written last, newest first. */
+export async function newestLetters(
+  db: RegisterDb,
+  limit: number,
+): Promise<readonly { readonly id: number; readonly ownerName: string; readonly subject: string }[]> {
+  return db
+    .selectFrom('outbox')
+    .leftJoin('owners', 'owners.ref', 'outbox.owner_ref')
+    .select((eb) => ['outbox.id as id', eb.fn.coalesce('owners.name', eb.val('')).as('ownerName'), 'subject'])
+    .where('outbox.channel', '=', 'letter')
+    .orderBy('outbox.id', 'desc')
+    .limit(limit)
+    .execute();
+}
+
 /** A message with what it carries and how far it came. */
 export interface OutboxDetail extends OutboxEntry {
   /** When the first try failed for now; null where none did. */

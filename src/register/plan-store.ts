@@ -1,11 +1,23 @@
 import { sql } from 'kysely';
-import type { LeftOutReason, SeasonPlan } from '../season/plan/season-plan.ts';
+import type { MustRemedy } from '../season/must-remedy.ts';
+import type { LeftOutReason, NearestOption, SeasonPlan, UnservedJob } from '../season/plan/season-plan.ts';
 import type { SeasonRisk } from '../season/season-risk.ts';
 import type { HoursCorrection } from '../season/visit/corrected-hours.ts';
+import type { VisitWorks } from '../season/visit/visit.ts';
 import type { WeekVisit } from '../season/visit/visits-of-plan.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import type { RegisterDb } from './record-store.ts';
 import type { VisitAct } from './visit-store.ts';
+
+/** A fence for which a plan does nothing, with what is known of the reason; plans of before keep the reason alone. */
+export interface StoredLeftOut extends Pick<UnservedJob, 'jobRef' | 'reason'> {
+  /** Numbers of the works that came nearest, where rules or hours stood in their way. */
+  readonly nearest?: NearestOption | null;
+  /** What those works are. */
+  readonly works?: readonly VisitWorks[];
+  /** Of a fence that must be served where no works of the catalogue serve it. */
+  readonly remedy?: MustRemedy | null;
+}
 
 /** What is kept of a season plan. */
 export interface PlanContent {
@@ -18,9 +30,15 @@ export interface PlanContent {
   readonly promised: readonly string[];
   readonly brokenPromises: SeasonPlan['brokenPromises'];
   /** Fences that must be served and are not. */
-  readonly unservedMusts: SeasonPlan['unserved'];
-  /** How many fences need not be served and are not, by reason; plans of before have no such list. */
-  readonly unservedOthers?: readonly { readonly reason: LeftOutReason; readonly fences: number }[];
+  readonly unservedMusts: readonly (StoredLeftOut & Pick<UnservedJob, 'mustRank'>)[];
+  /** Fences that need not be served and are not, by reason; plans of before have no such list, or name none of them. */
+  readonly unservedOthers?: readonly {
+    readonly reason: LeftOutReason;
+    readonly fences: number;
+    readonly named?: readonly StoredLeftOut[];
+  }[];
+  /** Fences that it visits, not to rebuild them, though their rails and boards count as worn out; plans of before have no such list. */
+  readonly wornOut?: readonly { readonly fenceRef: string; readonly ageYears: number }[];
   /** How hours that crews used have corrected those of the catalogue. */
   readonly hours: readonly HoursCorrection[];
 }

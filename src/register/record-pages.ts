@@ -24,12 +24,12 @@ const SEARCHED = {
 
 /**
  * One page of owners or sites, those that hold a text in their name or place, by name.
- * @param asked page 1 is the first; one past the end is taken as the last
+ * @param asked page 1 is the first; one past the end is taken as the last; `among`: the refs of the only ones that count
  */
 export async function recordPage<K extends 'owners' | 'sites'>(
   db: RegisterDb,
   kind: K,
-  asked: { readonly text: string; readonly page: number },
+  asked: { readonly text: string; readonly page: number; readonly among?: readonly string[] | null },
 ): Promise<RecordPage<K>> {
   const text = foldedText(asked.text.trim());
   const like = `%${text.replaceAll(/[\\%_]/g, (sign) => `\\${sign}`)}%`;
@@ -37,11 +37,14 @@ export async function recordPage<K extends 'owners' | 'sites'>(
     SEARCHED[kind].map((column) => sql`coalesce(folded_text(${sql.ref(column)}), '') like ${like} escape '\\'`),
     sql` or `,
   );
-  const where = text === '' ? sql<boolean>`true` : sql<boolean>`(${all})`;
+  const { among = null } = asked;
+  const counted =
+    among === null ? sql<boolean>`true` : sql<boolean>`ref in (select value from json_each(${JSON.stringify(among)}))`;
+  const where = text === '' ? counted : sql<boolean>`(${all}) and ${counted}`;
   const count = sql<number>`count(*)`.as('count');
   const table: 'owners' | 'sites' = kind;
   const [{ count: total }, { count: found }] = await Promise.all([
-    db.selectFrom(table).select(count).executeTakeFirstOrThrow(),
+    db.selectFrom(table).select(count).where(counted).executeTakeFirstOrThrow(),
     db.selectFrom(table).select(count).where(where).executeTakeFirstOrThrow(),
   ]);
   const pages = Math.max(1, Math.ceil(found / PAGE_ROWS));

@@ -180,7 +180,7 @@ export async function readRecord<K extends Exclude<RecordKind, WithoutRef>>(
 export async function recordsWhereIn<K extends RecordKind>(
   db: RegisterDb,
   kind: K,
-  column: 'ref' | 'fence_ref',
+  column: 'ref' | 'fence_ref' | 'site_ref',
   values: readonly string[],
 ): Promise<readonly RecordOf[K][]> {
   if (values.length === 0) return [];

@@ -47,9 +47,20 @@ export async function voidUnwritten(tx: RegisterDb, ids: readonly number[], reas
     .execute();
 }
 
-/** Takes messages that have not left out of the outbox, within a transaction. Returns the numbers of those taken out. */
-export async function cancelUnsent(tx: RegisterDb, ids: readonly number[]): Promise<readonly number[]> {
-  if (ids.length === 0) return [];
+/** What came of taking messages out of the outbox. */
+export interface TakenOut {
+  /** Numbers of the messages that were taken out. */
+  readonly messages: readonly number[];
+  /** Notices of other visits that these carried: no message carries them now. */
+  readonly freed: number;
+}
+
+/**
+ * Takes messages that have not left out of the outbox, within a transaction, because a visit that they tell of has changed. What they
+ * tell of other visits still holds: those notices wait for a message again.
+ */
+export async function cancelUnsent(tx: RegisterDb, ids: readonly number[], visitUid: string): Promise<TakenOut> {
+  if (ids.length === 0) return { messages: [], freed: 0 };
   const rows = await tx
     .updateTable('outbox')
     .set({ state: 'cancelled', due_at: null, last_reply: 'the visit has changed since' })
@@ -57,12 +68,22 @@ export async function cancelUnsent(tx: RegisterDb, ids: readonly number[]): Prom
     .where('state', 'in', ['queued', 'parked', 'to print'])
     .returning('id')
     .execute();
-  return rows.map(({ id }) => id);
+  const messages = rows.map(({ id }) => id);
+  if (messages.length === 0) return { messages, freed: 0 };
+  const freed = await tx
+    .updateTable('notices')
+    .set({ outbox_id: null })
+    .where('outbox_id', 'in', messages)
+    .where('visit_uid', 'is not', null)
+    .where('visit_uid', '<>', visitUid)
+    .where('void_reason', 'is', null)
+    .executeTakeFirst();
+  return { messages, freed: Number(freed.numUpdatedRows) };
 }
 
 /**
  * Takes out of the outbox what still waits there of a visit for one owner, before a newer message of it is put in: one that was under way when
- * the visit changed, and whose try failed since, must not come after it.
+ * the visit changed, and whose try failed since, must not come after it. Returns how many notices of other visits wait for a message by that.
  * @param boardMatter the matter whose message tells of other visits too, and stays
  */
 export async function cancelOlderMessages(
@@ -72,7 +93,7 @@ export async function cancelOlderMessages(
     ownerRef,
     boardMatter,
   }: { readonly visitUid: string; readonly ownerRef: string; readonly boardMatter: string },
-): Promise<void> {
+): Promise<number> {
   const rows = await db
     .selectFrom('notices')
     .select('outbox_id')
@@ -82,10 +103,8 @@ export async function cancelOlderMessages(
     .where('matter', '<>', boardMatter)
     .where('outbox_id', 'is not', null)
     .execute();
-  await cancelUnsent(
-    db,
-    rows.flatMap(({ outbox_id }) => outbox_id ?? []),
-  );
+  const ids = rows.flatMap(({ outbox_id }) => outbox_id ?? []);
+  return (await cancelUnsent(db, ids, visitUid)).freed;
 }
 
 /** A notice that a visit or an accepted plan causes. */

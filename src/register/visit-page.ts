@@ -62,8 +62,23 @@ export async function listVisitPage(db: RegisterDb, query: VisitQuery): Promise<
     .executeTakeFirstOrThrow();
   const pages = Math.max(1, Math.ceil(found / PAGE_ROWS));
   const page = Math.min(Math.max(1, query.page), pages);
-  const rows = await narrowed(db, query)
+  // the rows first and what hangs on them after: else it would be added up for every visit that fits
+  const uids = await narrowed(db, query)
+    .select('uid')
+    .orderBy('first_day')
+    .orderBy('crew_ref')
+    .orderBy('uid')
+    .limit(PAGE_ROWS)
+    .offset((page - 1) * PAGE_ROWS)
+    .execute();
+  const rows = await db
+    .selectFrom('visits')
     .innerJoin('sites', 'sites.ref', 'visits.site_ref')
+    .where(
+      'visits.uid',
+      'in',
+      uids.map(({ uid }) => uid),
+    )
     .select((eb) => [
       'visits.uid as uid',
       'visits.site_ref as siteRef',
@@ -91,8 +106,6 @@ export async function listVisitPage(db: RegisterDb, query: VisitQuery): Promise<
     .orderBy('first_day')
     .orderBy('crew_ref')
     .orderBy('visits.uid')
-    .limit(PAGE_ROWS)
-    .offset((page - 1) * PAGE_ROWS)
     .execute();
   return {
     rows: rows.map(({ planNumber, travel, work, fences, ...row }) => ({

@@ -5,6 +5,9 @@ import type { RegisterDb } from './record-store.ts';
 
 /** Which visits are meant; all where nothing is said. */
 export interface VisitFilter {
+  readonly uids?: readonly string[] | undefined;
+  /** Visits that serve one of these fences. */
+  readonly fenceRefs?: readonly string[] | undefined;
   readonly crewRef?: string | undefined;
   readonly siteRef?: string | undefined;
   /** First and last day: visits any day of which lies between them. */
@@ -28,8 +31,13 @@ type VisitRow = Awaited<ReturnType<typeof visitRows>>[number];
 type ItemRow = Awaited<ReturnType<typeof itemRows>>[number];
 
 const visitRows = (db: RegisterDb, filter: VisitFilter) => {
-  const { crewRef, siteRef, from, to, states } = filter;
+  const { uids, fenceRefs, crewRef, siteRef, from, to, states } = filter;
   let query = db.selectFrom('visits').selectAll();
+  if (uids !== undefined) query = query.where('uid', 'in', uids);
+  if (fenceRefs !== undefined) {
+    const serving = db.selectFrom('visit_items').select('uid').where('fence_ref', 'in', fenceRefs);
+    query = query.where('uid', 'in', serving);
+  }
   if (crewRef !== undefined) query = query.where('crew_ref', '=', crewRef);
   if (siteRef !== undefined) query = query.where('site_ref', '=', siteRef);
   if (from !== undefined) query = query.where('last_day', '>=', from);
@@ -120,6 +128,25 @@ export async function visitHistory(db: RegisterDb, uid: string): Promise<readonl
     by,
     because,
   }));
+}
+
+/** First day of the latest visit in some states; null where there is none. */
+export async function lastVisitDay(db: RegisterDb, states: readonly VisitState[]): Promise<CalendarDay | null> {
+  const { last } = await db
+    .selectFrom('visits')
+    .select((eb) => eb.fn.max('first_day').as('last'))
+    .where('state', 'in', states)
+    .executeTakeFirstOrThrow();
+  return last;
+}
+
+/** Number of the newest change of any visit, 0 before the first: as long as it stays, all visits are as they were. */
+export async function newestVisitChange(db: RegisterDb): Promise<number> {
+  const { newest } = await db
+    .selectFrom('visit_changes')
+    .select((eb) => eb.fn.max('id').as('newest'))
+    .executeTakeFirstOrThrow();
+  return newest ?? 0;
 }
 
 const itemRow = (uid: string, item: VisitItem) => ({

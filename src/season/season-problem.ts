@@ -33,6 +33,8 @@ export interface PlannedFence {
   readonly season: PlannedSeason;
   /** Posts that make it dangerous: broken, leaning or closed off, and not mended. */
   readonly dangerPosts: readonly number[];
+  /** Its age when season 1 opens, where its rails and boards count as worn out then [a]; null where they do not. */
+  readonly wornOutYears: number | null;
   readonly promised: PlanPromise | null;
   readonly previous: PlanAssignment | null;
 }
@@ -78,7 +80,7 @@ function mustRankOf({ candidates, consequence, dangerPosts, promised }: PlannedF
 }
 
 /** True where doing it leaves nothing dangerous, else nothing short; nor closing, where that alone is why it must be served. */
-function serves(candidate: FenceCandidate, fence: PlannedFence): boolean {
+export function serves(candidate: FenceCandidate, fence: PlannedFence): boolean {
   if (candidate.kind === 'inspect') return false;
   const mended = new Set(candidate.mends);
   if (!fence.dangerPosts.every((post) => mended.has(post))) return false;

@@ -1,5 +1,5 @@
 import type { Register } from '../register/database.ts';
-import { listRecords } from '../register/record-store.ts';
+import { readRecord, recordsWhereIn } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { readVisit, storeVisit, type VisitAct } from '../register/visit-store.ts';
 import { changedVisit, whyNotNow } from '../season/visit/change-visit.ts';
@@ -28,7 +28,7 @@ export type VisitChangeResult =
 
 /** The site's day: visits are days at the site. */
 export async function dayAtSite(register: Register, siteRef: string, now: Clock): Promise<CalendarDay> {
-  const site = (await listRecords(register.db, 'sites')).find(({ ref }) => ref === siteRef);
+  const site = await readRecord(register.db, 'sites', siteRef);
   return dayInZone(now(), site?.timeZone ?? (await readSettings(register.db)).timeZone);
 }
 
@@ -68,7 +68,7 @@ const change = (
 
 /** The way of a crew to the site of a visit [h]. */
 async function travelOf(register: Register, visit: Visit, crew: CrewInRegister, day: CalendarDay): Promise<number> {
-  const sites = (await listRecords(register.db, 'sites')).filter(({ ref }) => ref === visit.siteRef);
+  const sites = await recordsWhereIn(register.db, 'sites', 'ref', [visit.siteRef]);
   const [planned] = planCrews([crew], sites, [mondayOf(day)]);
   return planned?.travel[0]?.personHours ?? visit.travelPersonHours;
 }

@@ -19,3 +19,14 @@ export function dayInZone(instant: DateTime, zone: string): string {
   if (!day) throw new RangeError(`unknown time zone ${JSON.stringify(zone)}: write one as America/Chicago`);
   return day;
 }
+
+/**
+ * A stored moment (ISO text in UTC) as people of a zone read it, with the zone's short name: `2027-05-31 09:05 CDT`.
+ * Throws RangeError for a moment or a zone that is none.
+ */
+export function momentInZone(iso: string, zone: string): string {
+  const moment = DateTime.fromISO(iso, { zone, locale: 'en-US' });
+  if (!moment.isValid)
+    throw new RangeError(`no moment ${JSON.stringify(iso)} in ${zone}: ${moment.invalidExplanation}`);
+  return moment.toFormat('yyyy-LL-dd HH:mm ZZZZ');
+}

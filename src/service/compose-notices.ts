@@ -69,10 +69,13 @@ async function messagesFor(
   const visits = await siftVisits(register, owner, ofVisits, context.now);
   await voidNotices(register, [...voids, ...visits.voids]);
   if (notices.length + visits.told.length > 0) requireOffice(owner, context.sender);
+  let freed = 0;
   for (const { visit } of visits.told) {
     const older = { visitUid: visit.uid, ownerRef: owner.ref, boardMatter: BOARD_MATTER };
-    await cancelOlderMessages(register.db, older);
+    freed += await cancelOlderMessages(register.db, older);
   }
+  // what a message that was taken back told of other visits goes out with the rest
+  if (freed > 0) return messagesFor(register, owner, context);
   return messagesOf(register, owner, { notices, visits: visits.told, current }, context);
 }
 
@@ -134,7 +137,7 @@ function gathered(failures: ComposeReport['failures']): ComposeReport['failures'
 
 /**
  * Writes the messages of every notice that has none yet: up to three fences of an owner get a message each, more become one
- * digest. A notice that the stored forecast no longer supports is marked void instead. One transaction an owner; killed half-way it goes on where it stopped, and no notice gets two messages.
+ * digest; visits of an owner that are told at the same time share one message. A notice that the stored forecast no longer supports is marked void instead. One transaction an owner; killed half-way it goes on where it stopped, and no notice gets two messages.
  */
 export async function composeNotices(
   register: Register,

@@ -8,7 +8,7 @@ import { nearestName } from '../register/csv/nearest-name.ts';
 import type { Register } from '../register/database.ts';
 import { loadFenceFacts } from '../register/fence-facts-store.ts';
 import { loadFenceParties } from '../register/fence-parties-store.ts';
-import { listRecords } from '../register/record-store.ts';
+import { everyRef } from '../register/record-names.ts';
 import type { CatalogueKind } from '../season/catalogue-entry.ts';
 import { moneyFromAmount } from '../season/money/money.ts';
 import { drawUpQuote, type Quote, type QuoteRequest } from '../season/money/quote.ts';
@@ -17,9 +17,9 @@ import { SHIPPED_CATALOGUE, type WorksCatalogue } from '../season/works-catalogu
 import { strictestRules } from '../season/works-window.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
-
 import type { Clock } from './clock.ts';
 import { dayInZone } from './clock.ts';
+import { currencyAsked } from './currency-asked.ts';
 import { loadCatalogue } from './season-register.ts';
 
 /** One kind of works that is to be quoted. */
@@ -37,7 +37,8 @@ export interface FenceQuoteRequest {
   readonly taxPercent: number;
   /** Days from today for which it may be accepted [d]. */
   readonly validDays: number;
-  readonly currency: string;
+  /** The register's where null. */
+  readonly currency: string | null;
   /** English where left out. */
   readonly language?: ChartLanguage;
   /** Said in the quote after the conditions of its works. */
@@ -162,11 +163,11 @@ function quoteItems(
  * says: the same quote asked for again has the same number, another has another. Throws RangeError where tax or days do not hold.
  */
 export async function fenceQuote(register: Register, request: FenceQuoteRequest): Promise<FenceQuoteResult> {
-  const { fenceRef, works, taxPercent, validDays, currency, language = 'en' } = request;
+  const { fenceRef, works, taxPercent, validDays, language = 'en' } = request;
   const facts = (await loadFenceFacts(register, [fenceRef])).get(fenceRef);
   const parties = (await loadFenceParties(register, [fenceRef])).get(fenceRef);
   if (!facts || !parties) {
-    const refs = (await listRecords(register.db, 'fences')).map(({ ref }) => ref);
+    const refs = await everyRef(register.db, 'fences');
     return { kind: 'no such fence', nearest: nearestName(fenceRef, refs) };
   }
   const reason = clash(works);
@@ -185,7 +186,7 @@ export async function fenceQuote(register: Register, request: FenceQuoteRequest)
     fenceRefs: [fenceRef],
     issued,
     validUntil: addDays(issued, validDays),
-    currency,
+    currency: await currencyAsked(register.db, request.currency),
     items: quoteItems(parts, ground, language),
     taxPercent,
     cautions: [

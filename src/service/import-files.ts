@@ -1,18 +1,19 @@
-import { type FoundChanges, importCsv } from '../register/csv/import-csv.ts';
-import type { ImportReport } from '../register/csv/import-report.ts';
+import { importCsv } from '../register/csv/import-csv.ts';
+import type { FoundChanges, ImportReport } from '../register/csv/import-report.ts';
 import type { Register } from '../register/database.ts';
 import {
   addImportDraft,
   type DraftFile,
   type ImportDone,
-  type ImportDraft,
   markDraftImported,
+  type WaitingDraft,
 } from '../register/import-draft-store.ts';
 import { RECORD_KINDS, type RecordKind, storedRow } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { canonicalJson, sha256 } from './canonical-json.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
 import { newSecret } from './secret-token.ts';
+import type { TaskContext } from './task-context.ts';
 
 /** How long files wait between their preview and their import [h]. */
 export const DRAFT_HOURS = 2;
@@ -49,21 +50,26 @@ function doneBy(draft: { readonly files: readonly DraftFile[] }, { counts }: Fou
 }
 
 /** What files would do to the register, and its print for `importDraft`. */
-export interface ImportPreview {
+interface ImportPreview {
   readonly report: ImportReport;
   readonly print: string;
 }
 
 /** Looks what files would do; nothing is written. */
 export async function previewImport(
-  register: Register,
+  { register, now: clock, onProgress }: TaskContext,
   files: readonly DraftFile[],
-  clock: Clock,
 ): Promise<ImportPreview> {
   const { timeZone } = await readSettings(register.db);
   const now = clock();
   const today = dayInZone(now, timeZone);
-  const report = await importCsv(register, files, { acceptValid: true, dryRun: true, today, now: isoUtc(now) });
+  const report = await importCsv(register, files, {
+    acceptValid: true,
+    dryRun: true,
+    today,
+    now: isoUtc(now),
+    onProgress,
+  });
   return { report, print: changesPrint(report) };
 }
 
@@ -79,12 +85,12 @@ export type DraftImport =
  * @param shown print of the preview that a person saw
  */
 export async function importDraft(
-  register: Register,
-  draft: ImportDraft & { readonly files: readonly DraftFile[] },
-  options: { readonly clock: Clock; readonly by: string; readonly shown: string; readonly leaveRefusedOut: boolean },
+  { register, now: clock, onProgress }: TaskContext,
+  draft: WaitingDraft,
+  options: { readonly by: string; readonly shown: string; readonly leaveRefusedOut: boolean },
 ): Promise<DraftImport> {
   const { timeZone } = await readSettings(register.db);
-  const now = options.clock();
+  const now = clock();
   let other = false;
   let done: ImportDone | null = null;
   const report = await importCsv(register, draft.files, {
@@ -92,6 +98,7 @@ export async function importDraft(
     dryRun: false,
     today: dayInZone(now, timeZone),
     now: isoUtc(now),
+    onProgress,
     onlyIf: (found) => {
       other = changesPrint(found) !== options.shown;
       return !other;

@@ -1,7 +1,9 @@
 import type { Register } from '../register/database.ts';
-import { listVisits } from '../register/visit-store.ts';
+import { listVisits, newestVisitChange } from '../register/visit-store.ts';
 import { type SeasonMaterial, STATES_AHEAD, seasonMaterials } from '../season/visit/season-materials.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
+import { canonicalJson } from './canonical-json.ts';
+import { keptAnswers } from './kept-answers.ts';
 import { loadCatalogue } from './season-register.ts';
 
 /** What to order for some weeks. */
@@ -18,12 +20,12 @@ export interface MaterialsAhead {
   readonly cost: number;
 }
 
-/** What the proposed and confirmed visits that begin between two days take. */
-export async function materialsAhead(
-  { db }: Register,
-  from: CalendarDay,
-  to: CalendarDay | null,
-): Promise<MaterialsAhead> {
+/** Answers that are kept at a time. */
+const MOST_KEPT = 20;
+
+const kept = keptAnswers<MaterialsAhead>(MOST_KEPT);
+
+async function addedUp({ db }: Register, from: CalendarDay, to: CalendarDay | null): Promise<MaterialsAhead> {
   const found = await listVisits(db, { from, to: to ?? undefined, states: STATES_AHEAD });
   const visits = found.filter(({ firstDay }) => firstDay >= from);
   const materials = seasonMaterials(visits, await loadCatalogue(db));
@@ -37,4 +39,15 @@ export async function materialsAhead(
     materials,
     cost: materials.reduce((sum, { cost }) => sum + cost, 0),
   };
+}
+
+/** What the proposed and confirmed visits that begin between two days take; added up once until a visit or the catalogue changes. */
+export async function materialsAhead(
+  register: Register,
+  from: CalendarDay,
+  to: CalendarDay | null,
+): Promise<MaterialsAhead> {
+  const visits = await newestVisitChange(register.db);
+  const catalogue = await loadCatalogue(register.db);
+  return kept(register, canonicalJson({ visits, catalogue, from, to }), () => addedUp(register, from, to));
 }

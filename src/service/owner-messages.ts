@@ -16,6 +16,7 @@ import { letterBytes, mailBytes } from './mail-bytes.ts';
 import type { DkimIdentity } from './mail-signature.ts';
 import { signedBytes } from './mail-signature.ts';
 import { type LinksOfMessage, linksForMessage } from './message-links.ts';
+import { messageParts } from './message-parts.ts';
 import { noticedFence } from './noticed-fence.ts';
 import { returnAddressOf } from './return-address.ts';
 import type { CurrentFence } from './sift-notices.ts';
@@ -23,9 +24,6 @@ import { remindedSeason } from './sift-notices.ts';
 import type { VisitNotices } from './sift-visits.ts';
 import { visitMessages } from './visit-messages.ts';
 import { worksOffers } from './works-offers.ts';
-
-/** Most fences of one owner that get a mail each; more are told in one digest. */
-const MOST_SINGLE_MAILS = 3;
 
 /** Who writes, and from which address. */
 export interface Sender {
@@ -203,17 +201,19 @@ export async function messagesOf(
   return messages;
 }
 
-/** Fences that get a message each: up to three, and up to three that are dangerous now whatever else there is to tell. */
+/** Fences that get a message each, and those that are gathered in one. */
 function parted(fences: readonly NoticedFence[]): {
   readonly single: readonly NoticedFence[];
   readonly gathered: readonly NoticedFence[];
 } {
   const isUrgent = ({ matters }: NoticedFence): boolean => matters.includes('dangerous');
   const urgent = fences.filter(isUrgent);
-  if (fences.length <= MOST_SINGLE_MAILS) return { single: fences, gathered: [] };
-  if (urgent.length > MOST_SINGLE_MAILS) return { single: [], gathered: fences };
-  const rest = fences.filter((fence) => !isUrgent(fence));
-  return rest.length <= MOST_SINGLE_MAILS
-    ? { single: [...urgent, ...rest], gathered: [] }
-    : { single: urgent, gathered: rest };
+  switch (messageParts(fences.length, urgent.length)) {
+    case 'each':
+      return { single: [...urgent, ...fences.filter((fence) => !isUrgent(fence))], gathered: [] };
+    case 'dangerous each':
+      return { single: urgent, gathered: fences.filter((fence) => !isUrgent(fence)) };
+    case 'digest':
+      return { single: [], gathered: fences };
+  }
 }

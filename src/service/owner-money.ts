@@ -6,7 +6,8 @@ import { loadFenceFacts } from '../register/fence-facts-store.ts';
 import { type FenceParties, loadFenceParties } from '../register/fence-parties-store.ts';
 import { fencesOfOwner } from '../register/owner-fences.ts';
 import type { OwnerRecord } from '../register/owner-record.ts';
-import { listRecords, readRecord } from '../register/record-store.ts';
+import { everyRef } from '../register/record-names.ts';
+import { readRecord } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import { fenceOutlook } from '../season/fence-outlook.ts';
 import { type FenceMoney, type FenceMoneyTerms, fenceMoney, partOf } from '../season/money/fence-money.ts';
@@ -153,7 +154,7 @@ export async function ownerMoney(register: Register, request: OwnerMoneyRequest)
   const { ownerRef, sharedPart, now } = request;
   const owner = await readRecord(register.db, 'owners', ownerRef);
   if (!owner) {
-    const refs = (await listRecords(register.db, 'owners')).map(({ ref }) => ref);
+    const refs = await everyRef(register.db, 'owners');
     return { kind: 'no such owner', nearest: nearestName(ownerRef, refs) };
   }
   const refs = (await fencesOfOwner(register.db, ownerRef)).map(({ ref }) => ref);

@@ -1,23 +1,19 @@
 import type { Register } from '../register/database.ts';
+import { addDayWish, listDayWishes } from '../register/day-wish-store.ts';
+import { loadFenceParties } from '../register/fence-parties-store.ts';
 import { addOwnerAnswer } from '../register/owner-answer-store.ts';
 import { fencesOfOwner } from '../register/owner-fences.ts';
 import type { OwnerLink } from '../register/owner-link-store.ts';
 import { recordsWhereIn } from '../register/record-store.ts';
 import type { SiteRecord } from '../register/site-record.ts';
 import { listVisits } from '../register/visit-store.ts';
-import { changedVisit } from '../season/visit/change-visit.ts';
 import type { Visit } from '../season/visit/visit.ts';
 import { mondayOf } from '../season/visit/week-of-day.ts';
-import { addDays, type CalendarDay } from '../units/calendar-day.ts';
+import type { CalendarDay } from '../units/calendar-day.ts';
 import { canonicalJson } from './canonical-json.ts';
 import { confirmVisit } from './change-visit.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
-import { visitHours } from './plan-visits.ts';
-import { loadCrews } from './season-register.ts';
-import { lastDayOf, visitDayDoubts } from './visit-day-doubts.ts';
-
-/** Days of a week on which crews go out: Monday to Friday. */
-const WORK_DAYS = [0, 1, 2, 3, 4];
+import { isShared, offeredDays } from './visit-days.ts';
 
 /** A visit as the owner of a fence of it sees it. */
 export interface OwnerVisit {
@@ -27,22 +23,10 @@ export interface OwnerVisit {
   readonly items: Visit['items'];
   /** Days to choose among; none where the visit is not proposed any more, or nothing is left in its week. */
   readonly offered: readonly CalendarDay[];
-  /** True where it goes to fences of others too: then the office sets the day. */
+  /** True where it goes to fences of others too: then each marks the days that suit, and the office confirms one. */
   readonly withOthers: boolean;
-}
-
-/** Days of a proposed visit's week on which its crew has hours and no rule of its works is broken, from tomorrow on. */
-async function offeredDays(register: Register, visit: Visit, today: CalendarDay): Promise<readonly CalendarDay[]> {
-  const crew = (await loadCrews(register.db)).find(({ ref }) => ref === visit.crewRef);
-  if (!crew) return [];
-  const monday = mondayOf(visit.firstDay);
-  const offered: CalendarDay[] = [];
-  for (const day of WORK_DAYS.map((index) => addDays(monday, index)).filter((each) => each > today)) {
-    const lastDay = lastDayOf(crew, day, visitHours(visit));
-    const moved = changedVisit(visit, { state: 'confirmed', firstDay: day, lastDay }, visit.changedAt);
-    if ((await visitDayDoubts(register, moved, { crew, today })).length === 0) offered.push(day);
-  }
-  return offered;
+  /** Days of that week which the owner marked as suiting, none of them where none does; null where nothing was marked. */
+  readonly marked: readonly CalendarDay[] | null;
 }
 
 /** The visits to an owner's fences that are proposed or confirmed and not over, with the days to choose among. */
@@ -53,6 +37,12 @@ export async function visitsOfOwner(register: Register, ownerRef: string, now: C
   );
   const sites = await recordsWhereIn(register.db, 'sites', 'ref', [...new Set(standing.map(({ siteRef }) => siteRef))]);
   const siteOf = new Map(sites.map((site) => [site.ref, site]));
+  const parties = await loadFenceParties(
+    register,
+    standing.flatMap((visit) => visit.items.map(({ fenceRef }) => fenceRef)),
+  );
+  const uids = standing.map(({ uid }) => uid);
+  const wishes = (await listDayWishes(register.db, uids)).filter((wish) => wish.ownerRef === ownerRef);
   const found: OwnerVisit[] = [];
   for (const visit of standing) {
     const site = siteOf.get(visit.siteRef);
@@ -60,9 +50,11 @@ export async function visitsOfOwner(register: Register, ownerRef: string, now: C
     const today = dayInZone(now(), site.timeZone);
     if (visit.lastDay < today) continue;
     const items = visit.items.filter(({ fenceRef }) => refs.has(fenceRef));
-    const withOthers = items.length < visit.items.length;
-    const offered = visit.state === 'proposed' && !withOthers ? await offeredDays(register, visit, today) : [];
-    found.push({ visit, site, items, offered, withOthers });
+    const withOthers = isShared(visit.items.flatMap(({ fenceRef }) => parties.get(fenceRef) ?? []));
+    const week = mondayOf(visit.firstDay);
+    const wish = wishes.find((each) => each.visitUid === visit.uid && each.week === week);
+    const offered = await offeredDays(register, visit, today);
+    found.push({ visit, site, items, offered, withOthers, marked: wish?.suits ?? null });
   }
   return found;
 }
@@ -88,7 +80,7 @@ export async function chooseDay(
   if (!known) return { kind: 'no such visit' };
   const { visit } = known;
   if (visit.state === 'confirmed' && visit.firstDay === day) return { kind: 'already', visit };
-  if (!known.offered.includes(day)) return { kind: 'not offered' };
+  if (known.withOthers || !known.offered.includes(day)) return { kind: 'not offered' };
   const result = await confirmVisit(register, {
     uid,
     day,
@@ -112,4 +104,33 @@ export async function chooseDay(
     open: false,
   });
   return { kind: 'chosen', visit: result.visit };
+}
+
+/**
+ * Notes which days of a proposed visit that goes to fences of others too suit one of its owners; the office sees how many each
+ * suits and confirms one. Marked again before that, the newest counts.
+ * @param days of those offered; empty where none suits
+ */
+export async function markDays(
+  register: Register,
+  link: Pick<OwnerLink, 'id' | 'ownerRef'>,
+  { uid, days }: { readonly uid: string; readonly days: readonly string[] },
+  now: Clock,
+): Promise<'marked' | 'already' | 'not offered' | 'no such visit'> {
+  const known = (await visitsOfOwner(register, link.ownerRef, now)).find(({ visit }) => visit.uid === uid);
+  if (!known) return 'no such visit';
+  const { visit, offered, withOthers, marked } = known;
+  if (!withOthers || offered.length === 0 || !days.every((day) => offered.includes(day))) return 'not offered';
+  const suits = offered.filter((day) => days.includes(day));
+  if (marked !== null && canonicalJson(marked) === canonicalJson(suits)) return 'already';
+  await addDayWish(register.db, {
+    visitUid: uid,
+    ownerRef: link.ownerRef,
+    linkId: link.id,
+    week: mondayOf(visit.firstDay),
+    offered,
+    suits,
+    at: isoUtc(now()),
+  });
+  return 'marked';
 }

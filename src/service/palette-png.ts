@@ -47,13 +47,19 @@ function distance(a: number, b: number): number {
   return (from[0] - to[0]) ** 2 + (from[1] - to[1]) ** 2 + (from[2] - to[2]) ** 2;
 }
 
+/** One channel of a pixel laid over white, 0 to 255. */
+const overWhite = (channel: number, opacity: number): number =>
+  opacity === 255 ? channel : Math.round((channel * opacity) / 255 + 255 - opacity);
+
 /** Every pixel's colour as one number, laid over white. */
 function colours({ width, height, rgba }: Pixels): Uint32Array {
   const found = new Uint32Array(width * height);
-  for (let at = 0; at < found.length; at += 1) {
-    const opacity = (rgba[4 * at + 3] ?? 255) / 255;
-    const over = (channel: number): number => Math.round((rgba[4 * at + channel] ?? 0) * opacity + 255 * (1 - opacity));
-    found[at] = (over(0) << 16) | (over(1) << 8) | over(2);
+  for (let at = 0, from = 0; at < found.length; at += 1, from += 4) {
+    const opacity = rgba[from + 3] ?? 255;
+    found[at] =
+      (overWhite(rgba[from] ?? 0, opacity) << 16) |
+      (overWhite(rgba[from + 1] ?? 0, opacity) << 8) |
+      overWhite(rgba[from + 2] ?? 0, opacity);
   }
   return found;
 }

@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { type RenderedImage, Resvg } from '@resvg/resvg-js';
+import { sha256 } from './canonical-json.ts';
 import { palettePng } from './palette-png.ts';
 
 const require = createRequire(import.meta.url);
@@ -27,12 +28,27 @@ export function picturePng(svg: string, widthPx: number): Buffer {
   return drawn(svg, widthPx * PIXEL_RATIO.alone).asPng();
 }
 
+function drawnInFewColours(svg: string, widthPx: number): Buffer {
+  const { width, height, pixels } = drawn(svg, widthPx);
+  return palettePng({ width, height, rgba: pixels });
+}
+
+/** Pictures of mails drawn last, by what they show: whoever looks at a message again, or with another sentence, need not wait for them. */
+const drawnLast = new Map<string, Buffer>();
+const MOST_KEPT = 64;
+
 /**
  * As `picturePng`, in a quarter of the bytes and sixteen colours: what a mail can carry.
  * @param widthPx width at which it will be shown [px]
  * @param among whether its mail has other pictures
  */
 export function mailPicturePng(svg: string, widthPx: number, among: keyof typeof PIXEL_RATIO): Buffer {
-  const { width, height, pixels } = drawn(svg, widthPx * PIXEL_RATIO[among]);
-  return palettePng({ width, height, rgba: pixels });
+  const key = sha256(`${widthPx} ${among} ${svg}`);
+  const known = drawnLast.get(key);
+  drawnLast.delete(key);
+  const png = known ?? drawnInFewColours(svg, widthPx * PIXEL_RATIO[among]);
+  drawnLast.set(key, png);
+  const [oldest] = drawnLast.keys();
+  if (drawnLast.size > MOST_KEPT && oldest !== undefined) drawnLast.delete(oldest);
+  return png;
 }

@@ -1,9 +1,12 @@
+import { isOfVisit, OWNER_MATTERS } from '../notify/matter-rules.ts';
 import type { Register } from '../register/database.ts';
+import { type HeldFilter, heldByOwner, listHeldNotices } from '../register/held-notices.ts';
 import { readRecord } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import type { Clock } from './clock.ts';
 import { previewMessages } from './compose-notices.ts';
 import { messageHtml } from './message-html.ts';
+import { messageCount } from './message-parts.ts';
 import { type SenderConfig, senderOf } from './sweep-register.ts';
 
 /** The longest sentence that the office may put after the greeting [characters]. */
@@ -50,4 +53,51 @@ export async function previewRelease(
       html: await messageHtml({ channel, raw }),
     })),
   );
+}
+
+/** What a release comes to: whom it reaches, by what, and one of its messages. */
+export interface ReleaseLook {
+  readonly notices: number;
+  readonly owners: number;
+  /** Messages that come of it at most, and the owners who get them. */
+  readonly mails: { readonly messages: number; readonly owners: number };
+  readonly letters: { readonly messages: number; readonly owners: number };
+  /** Owners who are not written to. */
+  readonly notEnrolled: number;
+  /** The first owner to whom something would be written, and what; null where there is none. */
+  readonly sample: { readonly ownerRef: string; readonly ownerName: string; readonly message: PreviewedMessage } | null;
+}
+
+/** Owners whose messages are tried for a sample at most. */
+const MOST_TRIED = 5;
+
+/** What releasing held notices would come to. Nothing is stored. */
+export async function lookAtRelease(
+  register: Register,
+  filter: Omit<HeldFilter, 'ids'>,
+  options: { readonly covering: string | null; readonly now: Clock; readonly sender: SenderConfig },
+): Promise<ReleaseLook> {
+  const held = await heldByOwner(register, filter, OWNER_MATTERS.filter(isOfVisit));
+  const told = held.filter(({ enrolled }) => enrolled);
+  const by = (channel: 'mail' | 'letter'): ReleaseLook['mails'] => {
+    const theirs = told.filter((owner) => owner.channel === channel);
+    const messages = theirs.reduce((sum, each) => sum + messageCount(each.fences, each.dangerous) + each.visits, 0);
+    return { messages, owners: theirs.length };
+  };
+  let sample: ReleaseLook['sample'] = null;
+  for (const { ownerRef, ownerName } of told.slice(0, MOST_TRIED)) {
+    const ids = (await listHeldNotices(register, { ...filter, ownerRef })).map(({ id }) => id);
+    const [message] = await previewRelease(register, { ownerRef, ids, covering: options.covering }, options);
+    if (!message) continue;
+    sample = { ownerRef, ownerName, message };
+    break;
+  }
+  return {
+    notices: held.reduce((sum, { notices }) => sum + notices, 0),
+    owners: held.length,
+    mails: by('mail'),
+    letters: by('letter'),
+    notEnrolled: held.length - told.length,
+    sample,
+  };
 }

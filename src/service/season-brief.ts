@@ -3,7 +3,7 @@ import { type DangerousFences, listDangerousFences } from '../register/dangerous
 import type { Register } from '../register/database.ts';
 import { countOutbox } from '../register/outbox.ts';
 import { listPlanHeads, type PlanHead } from '../register/plan-store.ts';
-import { countFencesBySite, countShortVisited, type SiteCounts } from '../register/season-counts.ts';
+import { countFencesByRegion, type RegionCounts } from '../register/season-counts.ts';
 import {
   type ChangeCount,
   countStandingChanges,
@@ -19,7 +19,8 @@ import { mondayOf } from '../season/visit/week-of-day.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import type { Clock } from './clock.ts';
 import { officeToday } from './crew-sheets.ts';
-import { type HoursAhead, hoursAhead } from './hours-ahead.ts';
+import { type HoursAhead, hoursAhead, inFewColumns } from './hours-ahead.ts';
+import { type OwnerDays, ownerDaysAhead } from './owner-days.ts';
 
 /** Weeks whose hours the brief shows. */
 const WEEKS_SHOWN = 6;
@@ -32,20 +33,10 @@ const MISSED_DAYS = 14;
 const REST_OF_WEEK = 6;
 
 /** The fences of a region that share a storm season, and where that stands. */
-export interface RegionBrief {
-  /** The sites' own label; empty where they have none. */
-  readonly region: string;
-  readonly seasonName: string | null;
+export interface RegionBrief extends Omit<RegionCounts, 'window'> {
   readonly opens: string;
   readonly closes: string;
   readonly season: RegionSeason;
-  readonly fences: number;
-  readonly short: number;
-  readonly closing: number;
-  readonly unswept: number;
-  /** Short fences without a proposed or confirmed visit. */
-  readonly shortUnvisited: number;
-  readonly siteRefs: readonly string[];
 }
 
 /** Everything that the season brief says. */
@@ -69,6 +60,8 @@ export interface SeasonBrief {
     readonly office: number;
     readonly outbox: Readonly<Record<OutboxState, number>>;
   };
+  /** What owners said of the days of visits to come. */
+  readonly ownerDays: OwnerDays;
   readonly visits: {
     readonly thisWeek: readonly Visit[];
     /** Missed within the last two weeks. */
@@ -82,38 +75,11 @@ export interface SeasonBrief {
 const daysAhead = ({ season }: RegionBrief): number =>
   season.kind === 'all year' ? Number.POSITIVE_INFINITY : season.daysToOpening;
 
-/** Sites put together where they share region and season. */
-function regionsOf(
-  sites: readonly SiteCounts[],
-  visited: ReadonlyMap<string, number>,
-  today: CalendarDay,
-): readonly RegionBrief[] {
-  const groups = new Map<string, SiteCounts[]>();
-  for (const site of sites) {
-    if (site.fences === 0) continue;
-    const key = JSON.stringify([site.region, site.window.opens, site.window.closes]);
-    const group = groups.get(key);
-    if (group) group.push(site);
-    else groups.set(key, [site]);
-  }
-  const sum = (group: readonly SiteCounts[], of: (site: SiteCounts) => number): number =>
-    group.reduce((all, site) => all + of(site), 0);
-  return [...groups.values()]
-    .map((group) => ({
-      region: group[0]!.region,
-      seasonName: group.find(({ seasonName }) => seasonName !== null)?.seasonName ?? null,
-      opens: group[0]!.window.opens,
-      closes: group[0]!.window.closes,
-      season: regionSeason(group[0]!.window, today),
-      fences: sum(group, ({ fences }) => fences),
-      short: sum(group, ({ short }) => short),
-      closing: sum(group, ({ closing }) => closing),
-      unswept: sum(group, ({ unswept }) => unswept),
-      shortUnvisited: sum(group, ({ short, siteRef }) => short - (visited.get(siteRef) ?? 0)),
-      siteRefs: group.map(({ siteRef }) => siteRef),
-    }))
+/** The regions with where their seasons stand, those that open next first. */
+const regionsOf = (counted: readonly RegionCounts[], today: CalendarDay): readonly RegionBrief[] =>
+  counted
+    .map(({ window, ...counts }) => ({ ...counts, ...window, season: regionSeason(window, today) }))
     .sort((a, b) => daysAhead(a) - daysAhead(b) || (a.region < b.region ? -1 : 1));
-}
 
 /** Gathers the season brief; counts by indexes, loads no forecast. @param sweep the last finished one */
 export async function seasonBrief(register: Register, now: Clock, sweep: Sweep | null): Promise<SeasonBrief> {
@@ -124,7 +90,7 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
   return {
     today,
     danger: await listDangerousFences(register, { since: sweep?.startedAt ?? '', most: DANGERS_NAMED }),
-    regions: regionsOf(await countFencesBySite(register), await countShortVisited(register, today), today),
+    regions: regionsOf(await countFencesByRegion(register, today), today),
     changes: sweep
       ? {
           counts: await countStandingChanges(register, sweep.id),
@@ -132,13 +98,14 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
           isFirstSweep: !(await finishedBefore(register, sweep.id)),
         }
       : { counts: [], named: [], isFirstSweep: true },
-    hours: await hoursAhead(register, { today, weeks: WEEKS_SHOWN }),
+    hours: inFewColumns(await hoursAhead(register, { today, weeks: WEEKS_SHOWN })),
     plan: { inForce: plans.find(({ state }) => state === 'accepted') ?? null, newest: plans[0] ?? null },
     mail: {
       held: await countHeldNotices(register),
       office: await countOfficeNotices(register),
       outbox: await countOutbox(register),
     },
+    ownerDays: await ownerDaysAhead(register, today),
     visits: {
       thisWeek: await listVisits(db, {
         from: monday,

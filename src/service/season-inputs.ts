@@ -10,6 +10,7 @@ import type { SiteRecord } from '../register/site-record.ts';
 import { fenceCandidates } from '../season/candidates.ts';
 import { membersOn, personHoursInWeek } from '../season/crew-hours.ts';
 import { fenceOutlook } from '../season/fence-outlook.ts';
+import { serviceLeft } from '../season/money/longest-service.ts';
 import type { PlanCrew } from '../season/plan/plan-problem.ts';
 import { seasonToPlan } from '../season/planned-season.ts';
 import type { PlannedFence } from '../season/season-problem.ts';
@@ -21,6 +22,7 @@ import type { Clock } from './clock.ts';
 import { dayInZone } from './clock.ts';
 import { forecastSettingsOf } from './run-sweep.ts';
 import type { CrewInRegister } from './season-register.ts';
+import { USUAL_TERMS } from './usual-terms.ts';
 
 /** Fences of one chunk. */
 const CHUNK_SIZE = 100;
@@ -96,6 +98,9 @@ function plannedFence(
     frozen: frozenFrom === null || frozenTo === null ? null : { opens: frozenFrom, closes: frozenTo },
   };
   const { found } = outlook.risks;
+  const seasonDay = outlook.risks.seasons[0]!.day;
+  const { longestServiceYears } = USUAL_TERMS;
+  const { ageAt, seasonsLeft } = serviceLeft(facts, latest, { seasonDay, longestServiceYears });
   return {
     candidates: fenceCandidates({ outlook, catalogue, consequence, calendar }),
     siteRef: site.ref,
@@ -104,6 +109,7 @@ function plannedFence(
     calendar,
     season,
     dangerPosts: [...new Set([...found.broken, ...found.leaning, ...found.closedOff])].sort((a, b) => a - b),
+    wornOutYears: seasonsLeft === 0 ? ageAt(seasonDay) : null,
     promised: kept.get(facts.ref)?.promised ?? null,
     previous: kept.get(facts.ref)?.previous ?? null,
   };

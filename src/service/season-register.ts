@@ -6,7 +6,7 @@ import type { CatalogueKind, CatalogueMaterial } from '../season/catalogue-entry
 import { type CrewTimes, personHoursOn } from '../season/crew-hours.ts';
 import type { Place } from '../season/travel.ts';
 import { SHIPPED_CATALOGUE, type WorksCatalogue } from '../season/works-catalogue.ts';
-import type { CalendarDay } from '../units/calendar-day.ts';
+import { type CalendarDay, dayNumber } from '../units/calendar-day.ts';
 
 /** A crew of the register: where it starts, how fast it travels [m/s], and when it goes out. */
 export interface CrewInRegister {
@@ -71,14 +71,21 @@ export async function loadCrews(db: RegisterDb): Promise<readonly CrewInRegister
   );
 }
 
-const WEEKEND: readonly number[] = [0, 6];
+/** 1970-01-01 was a Thursday: Sundays lie four days on from the day numbers that a week divides. */
+const SUNDAY_SHIFT = 4;
+const DAYS_PER_WEEK = 7;
+const isWeekend = (day: CalendarDay): boolean => [0, 6].includes((dayNumber(day) + SUNDAY_SHIFT) % DAYS_PER_WEEK);
 
 /** Hours of a crew's people on a day, by its ref; none at the weekend, nor of a crew that nobody knows [h]. */
 export function crewHoursOn(crews: readonly CrewInRegister[]): (crewRef: string, day: CalendarDay) => number {
-  const timesOf = new Map(crews.map(({ ref, times }) => [ref, times]));
+  const known = new Map(crews.map(({ ref, times }) => [ref, { times, hours: new Map<CalendarDay, number>() }]));
   return (crewRef, day) => {
-    const times = timesOf.get(crewRef);
-    const isWeekend = WEEKEND.includes(new Date(`${day}T00:00:00Z`).getUTCDay());
-    return times && !isWeekend ? personHoursOn(times, day) : 0;
+    const crew = known.get(crewRef);
+    if (!crew) return 0;
+    const before = crew.hours.get(day);
+    if (before !== undefined) return before;
+    const hours = isWeekend(day) ? 0 : personHoursOn(crew.times, day);
+    crew.hours.set(day, hours);
+    return hours;
   };
 }

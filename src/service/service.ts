@@ -16,6 +16,7 @@ import type { Config } from './config.ts';
 import { startDrainLoop } from './drain-loop.ts';
 import { drainOutbox } from './drain-outbox.ts';
 import type { Logger } from './log.ts';
+import { createLongWork, type LongWork } from './long-work.ts';
 import type { MailCatcher } from './mail-catcher.ts';
 import { startMailCatcher } from './mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from './mail-transport.ts';
@@ -30,6 +31,9 @@ import { createSweepRunner } from './sweep-runner.ts';
 /** Asks the register what is due so often besides the nightly nudge: a laptop that slept through it catches up. */
 const ASK_EVERY_MS = 10 * 60_000;
 
+/** A page waits so long for long work before it says how far that is [ms]. */
+const PATIENCE_MS = 2_000;
+
 /** A page still loading when the service closes has so long to end [ms]. */
 const GRACE_MS = 3_000;
 
@@ -41,6 +45,7 @@ export interface AppParts {
   readonly clock: Clock;
   readonly log: Logger;
   readonly planner: PlanRunner;
+  readonly work: LongWork;
   /** What the first run asks for where the pages are not for this machine only; null where it asks for nothing. */
   readonly setupCode: string | null;
 }
@@ -175,6 +180,8 @@ export async function startService(options: {
     closers.add(() => runner.close());
     const planner = createPlanRunner({ register, clock, log });
     closers.add(() => planner.close());
+    const work = createLongWork({ register, clock, log, patienceMs: PATIENCE_MS });
+    closers.add(() => work.close());
     const ask = (onStart: boolean): Promise<void> =>
       runner.ask({ onStart }).then(
         () => undefined,
@@ -190,7 +197,10 @@ export async function startService(options: {
       isClosing: () => closing !== null,
       runner,
     });
-    const listening = await listen(options.makeApp({ register, view, config, clock, log, planner, setupCode }), config);
+    const listening = await listen(
+      options.makeApp({ register, view, config, clock, log, planner, work, setupCode }),
+      config,
+    );
     closers.add(() => listening.close());
     const zone = config.timeZone ?? (await readSettings(register.db)).timeZone;
     const [hour = '4', minute = '30'] = config.sweepAt.split(':');

@@ -1,24 +1,17 @@
 import { MODEL_VERSION } from '../forecast/model-version.ts';
 import type { Register } from '../register/database.ts';
-import { type NewPlan, newestPlanNumber, storePlan } from '../register/plan-store.ts';
-import type { LeftOutReason } from '../season/plan/season-plan.ts';
+import { type NewPlan, newestPlanNumber, type PlanContent, storePlan } from '../register/plan-store.ts';
+import { readSettings } from '../register/settings-store.ts';
 import type { AcceptedVisits } from '../season/visit/accept-plan.ts';
 import { visitsOfPlan } from '../season/visit/visits-of-plan.ts';
 import { type Clock, isoUtc } from './clock.ts';
 import type { MadePlan } from './make-season-plan.ts';
+import { leftOutToKeep, wornOutToKeep } from './plan-left-out.ts';
 import { acceptanceOf } from './plan-visits.ts';
 
-/** Fences counted by why nothing is done at them, the most frequent first. */
-function countedReasons(unserved: MadePlan['plan']['unserved']): NonNullable<NewPlan['content']['unservedOthers']> {
-  const counts = new Map<LeftOutReason, number>();
-  for (const { reason } of unserved) counts.set(reason, (counts.get(reason) ?? 0) + 1);
-  return [...counts]
-    .map(([reason, fences]) => ({ reason, fences }))
-    .sort((a, b) => b.fences - a.fences || (a.reason < b.reason ? -1 : 1));
-}
-
 /** What is kept of a plan. */
-function planToKeep({ asOf, problem, plan, risk, fences, hours, standing }: MadePlan, madeAt: string): NewPlan {
+function planToKeep(made: MadePlan, madeAt: string): NewPlan {
+  const { asOf, problem, plan, risk, fences, hours, standing } = made;
   return {
     madeAt,
     asOf,
@@ -33,8 +26,8 @@ function planToKeep({ asOf, problem, plan, risk, fences, hours, standing }: Made
       safetyTimeStruck: plan.safetyTimeStruck,
       promised: [...standing.promised.keys()].sort(),
       brokenPromises: plan.brokenPromises,
-      unservedMusts: plan.unserved.filter(({ mustRank }) => mustRank > 0),
-      unservedOthers: countedReasons(plan.unserved.filter(({ mustRank }) => mustRank === 0)),
+      ...leftOutToKeep(made),
+      wornOut: wornOutToKeep(made),
       hours,
     },
   };
@@ -44,6 +37,9 @@ function planToKeep({ asOf, problem, plan, risk, fences, hours, standing }: Made
 export interface KeptPlan {
   readonly number: number | null;
   readonly changes: AcceptedVisits;
+  /** What is kept of it, or would be. */
+  readonly content: PlanContent;
+  readonly currency: string;
 }
 
 /** Stores a plan under the next number, unless it is only to be shown, and says what accepting it would change. */
@@ -61,5 +57,11 @@ export const storeSeasonPlan = (
       number: number ?? ((await newestPlanNumber(tx)) ?? 0) + 1,
       visits: plan.content.visits,
     };
-    return { number, changes: await acceptanceOf(tx, toAccept, { today: made.asOf, at }) };
+    const { currency } = await readSettings(tx);
+    return {
+      number,
+      content: plan.content,
+      currency,
+      changes: await acceptanceOf(tx, toAccept, { today: made.asOf, at }),
+    };
   });

@@ -49,7 +49,11 @@ const factsOf = ({ state, sequence, firstDay, lastDay, startsAt, crewRef }: Visi
 export const keptFacts = ({ facts }: Pick<VisitNotice, 'facts'>): KeptFacts => JSON.parse(facts) as KeptFacts;
 
 /** Makes void what no message carries, and takes back what has not left. Returns what owners know or are being told. */
-async function supersede({ db }: Register, notices: readonly VisitNotice[]): Promise<readonly VisitNotice[]> {
+async function supersede(
+  { db }: Register,
+  uid: string,
+  notices: readonly VisitNotice[],
+): Promise<readonly VisitNotice[]> {
   const unwritten = notices.filter(({ outboxId }) => outboxId === null);
   await voidUnwritten(
     db,
@@ -61,7 +65,7 @@ async function supersede({ db }: Register, notices: readonly VisitNotice[]): Pro
   const messages = written.flatMap(({ outboxId, matter }) =>
     outboxId === null || matter === BOARD_MATTER ? [] : outboxId,
   );
-  const taken = new Set(await cancelUnsent(db, [...new Set(messages)]));
+  const taken = new Set((await cancelUnsent(db, [...new Set(messages)], uid)).messages);
   return written.filter(({ outboxId }) => outboxId !== null && !taken.has(outboxId));
 }
 
@@ -107,7 +111,7 @@ export async function tellOfVisit(register: Register, visit: Visit, telling: Vis
   const newest = notices.at(-1);
   // only its price or hours changed: what was queued still tells of it
   if (newest && sameFacts(keptFacts(newest), visit)) return 0;
-  const known = await supersede(register, notices);
+  const known = await supersede(register, visit.uid, notices);
   const people = await concerned(register, visit, known);
   const holding = await holdingForOwners(
     register.db,

@@ -17,16 +17,31 @@ export function isCalendarDay(text: string): boolean {
   return date.getUTCFullYear() === year && date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
 }
 
+/** Days met before, by their text and by their number: calendars ask for the same few thousand again and again. */
+const numbers = new Map<CalendarDay, number>();
+const days = new Map<number, CalendarDay>();
+/** Days kept at most; all those of 1900 to 2200. */
+const MOST_KEPT = 110_000;
+
 /** Number of days [d] from 1970-01-01 to the day. Throws RangeError where the text is no calendar day. */
 export function dayNumber(day: CalendarDay): number {
+  const known = numbers.get(day);
+  if (known !== undefined) return known;
   if (!isCalendarDay(day)) throw new RangeError(`not a calendar day: ${JSON.stringify(day)}; write YYYY-MM-DD`);
   const [year, month, date] = day.split('-').map(Number) as [number, number, number];
-  return Date.UTC(year, month - 1, date) / DAY_MS;
+  const number = Date.UTC(year, month - 1, date) / DAY_MS;
+  numbers.set(day, number);
+  return number;
 }
 
 /** The calendar day that lies so many days [d] after 1970-01-01 (whole days; fractions are rounded). */
-export function dayFromNumber(days: number): CalendarDay {
-  return new Date(Math.round(days) * DAY_MS).toISOString().slice(0, 10);
+export function dayFromNumber(number: number): CalendarDay {
+  const whole = Math.round(number);
+  const known = days.get(whole);
+  if (known !== undefined) return known;
+  const day = new Date(whole * DAY_MS).toISOString().slice(0, 10);
+  if (days.size < MOST_KEPT) days.set(whole, day);
+  return day;
 }
 
 /** Years [a] from one day to another, in mean Gregorian years; negative where `to` is earlier. */

@@ -48,8 +48,9 @@ describe.runIf(browserIsThere())('a board in the browser', { timeout: 180_000 },
       await page.getByRole('link', { name: 'Replacement plan of Pelican Reach, Page' }).click();
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toContain('Replacement plan 2027 to 2056');
       await page.getByRole('link', { name: 'All documents' }).click();
-      await page.getByLabel('Ref of the fence').fill('PR-03');
-      await page.getByRole('button', { name: 'Show its documents' }).first().click();
+      await page.getByLabel('Fence, site or owner').fill('pr-03');
+      await page.getByRole('button', { name: 'Find documents' }).click();
+      await page.getByRole('link', { name: /^PR-03.*All its documents$/ }).click();
       await page.getByRole('link', { name: 'Evidence file, Page' }).click();
       expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(
         'Fence PR-03: what it holds, and the care it had',

@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { listHeldNotices } from '../../src/register/held-notices.ts';
 import { listRecords } from '../../src/register/record-store.ts';
 import { writeSettings } from '../../src/register/settings-store.ts';
@@ -44,6 +44,15 @@ function twoHundredFences(mended: boolean): string {
 
 const upload = (text: string) => ({ name: 'fences.csv', mimeType: 'text/csv', buffer: Buffer.from(text, 'utf8') });
 
+/** A register that was swept for the first time, its notices held. */
+async function heldSample(): Promise<SampleApp> {
+  const sample = await sampleApp({ swept: false });
+  expect((await importFiles(sample.register, SEEN)).faults).toEqual([]);
+  await writeSettings(sample.register.db, { holdFirstSweep: 'yes' }, '2026-11-24T12:00:00.000Z');
+  await runSweep(sample.register, { now: SAMPLE_NOW });
+  return sample;
+}
+
 describe.runIf(browserIsThere())('the records of the office in a browser', { timeout: 240_000 }, () => {
   let browser: Browser;
   let sample: SampleApp;
@@ -51,10 +60,7 @@ describe.runIf(browserIsThere())('the records of the office in a browser', { tim
   let previewPath: string;
 
   beforeAll(async () => {
-    sample = await sampleApp({ swept: false });
-    expect((await importFiles(sample.register, SEEN)).faults).toEqual([]);
-    await writeSettings(sample.register.db, { holdFirstSweep: 'yes' }, '2026-11-24T12:00:00.000Z');
-    await runSweep(sample.register, { now: SAMPLE_NOW });
+    sample = await heldSample();
     const text = 'ref,name,kind,channel,email\nQUINN,Rosa Vale,person,mail,rosa@example.net\nX-1,,person,mail,\n';
     const files = [{ name: 'owners.csv', text }];
     previewPath = `/import/${await keepForImport(sample.register, files, { clock: SAMPLE_NOW, by: 'office' })}`;
@@ -91,59 +97,78 @@ describe.runIf(browserIsThere())('the records of the office in a browser', { tim
       { path: '/fences/PR-03/inspect', heading: 'Inspection of fence PR-03' },
       { path: '/fences/PR-03/entries', heading: 'Seen and done at fence PR-03' },
       { path: '/notices', heading: 'Notices' },
+      { path: '/notices/preview?owner=HOA', heading: 'What Pelican Reach Association would get' },
+      { path: '/notices/release?newest=999999', heading: 'Release' },
+      { path: '/documents?q=pelican', heading: 'Documents' },
       { path: '/outbox', heading: 'Outbox' },
     ]);
   });
-
-  const heldOf = async (owner: string) => listHeldNotices(sample.register, { ownerRef: owner });
 
   /** The office's sentence as the first message on a page shows it. */
   const sentenceInMessage = (page: Page) =>
     page.frameLocator('iframe.message').first().getByText('We come by before the season.').first();
 
   /** Brings a file and waits for its preview. */
-  async function bring(page: Page, text: string): Promise<void> {
-    await page.goto(`${served.base}/import`);
+  async function bring(page: Page, base: string, text: string): Promise<void> {
+    await page.goto(`${base}/import`);
     await page.getByLabel('CSV files').setInputFiles(upload(text));
     await page.getByRole('button', { name: 'Show what would change' }).click();
     await page.getByRole('heading', { name: 'What this import would change' }).waitFor();
   }
 
-  it('import 200 fences with 3 bad rows, mended, and release notices: an office day', async () => {
-    const page = await openWindow(browser, served.base, sample.cookie, { viewport: WINDOW_SIZES[0] });
-    const before = (await listRecords(sample.register.db, 'fences')).length;
-    await bring(page, twoHundredFences(false));
-    const words = await page.locator('main').textContent();
-    expect(words).toContain('197 are new');
-    expect(words).toContain('3 cannot be taken');
-    for (const where of ['fences.csv, line 8', 'fences.csv, line 91', 'fences.csv, line 152']) {
-      expect(words).toContain(where);
-    }
-    expect(await listRecords(sample.register.db, 'fences')).toHaveLength(before);
-    await bring(page, twoHundredFences(true));
-    await page.getByText('200 are new').waitFor();
-    await page.getByRole('button', { name: 'Import 200 rows' }).click();
-    await page.getByRole('heading', { name: 'Imported' }).waitFor();
-    expect(await page.locator('main').textContent()).toContain('200 fences made');
-    expect(await listRecords(sample.register.db, 'fences')).toHaveLength(before + 200);
+  it.each(WINDOW_SIZES)(
+    'import 200 fences with 3 bad rows, mended, and release notices: an office day, $width px',
+    async (size) => {
+      const office = await heldSample();
+      onTestFinished(() => office.close());
+      const { base, close } = await servePages(office);
+      onTestFinished(close);
+      const { register } = office;
+      const heldOf = async (owner: string) => listHeldNotices(register, { ownerRef: owner });
+      const page = await openWindow(browser, base, office.cookie, { viewport: size });
+      const before = (await listRecords(register.db, 'fences')).length;
+      await bring(page, base, twoHundredFences(false));
+      const words = await page.locator('main').textContent();
+      expect(words).toContain('197 are new');
+      expect(words).toContain('3 cannot be taken');
+      for (const where of ['fences.csv, line 8', 'fences.csv, line 91', 'fences.csv, line 152']) {
+        expect(words).toContain(where);
+      }
+      expect(await listRecords(register.db, 'fences')).toHaveLength(before);
+      await bring(page, base, twoHundredFences(true));
+      await page.getByText('200 are new').waitFor();
+      await page.getByRole('button', { name: 'Import 200 rows' }).click();
+      await page.getByRole('heading', { name: 'Imported' }).waitFor();
+      expect(await page.locator('main').textContent()).toContain('200 fences made');
+      expect(await listRecords(register.db, 'fences')).toHaveLength(before + 200);
 
-    await page.getByRole('link', { name: 'Notices', exact: true }).click();
-    expect((await heldOf('HOA')).length).toBeGreaterThan(1);
-    await page.getByRole('link', { name: 'see the message to Pelican Reach Association' }).click();
-    await page.getByLabel('A sentence of your own').fill('We come by before the season.');
-    await page.getByRole('button', { name: 'Show it with this sentence' }).click();
-    await page.waitForURL(/sentence=We/);
-    await sentenceInMessage(page).waitFor();
-    await page.getByRole('button', { name: /^Release these/ }).click();
-    await page.getByText(/^Released \d+ notices to 1 owner/).waitFor();
-    expect(await heldOf('HOA')).toEqual([]);
-    await sample.sendMail();
+      await page.getByRole('link', { name: 'Notices', exact: true }).click();
+      expect((await heldOf('HOA')).length).toBeGreaterThan(1);
+      await page.getByRole('link', { name: 'see the message to Pelican Reach Association' }).click();
+      await page.getByLabel('A sentence of your own').fill('We come by before the season.');
+      await page.getByRole('button', { name: 'Show it with this sentence' }).click();
+      await page.waitForURL(/sentence=We/);
+      await sentenceInMessage(page).waitFor();
+      await page.getByRole('button', { name: /^Release these/ }).click();
+      await page.getByText(/^Released \d+ notices to 1 owner/).waitFor();
+      expect(await heldOf('HOA')).toEqual([]);
+      await office.sendMail();
 
-    await page.getByRole('link', { name: 'Outbox', exact: true }).click();
-    await page.getByRole('rowheader').getByRole('link').first().click();
-    await page.getByRole('heading', { name: 'What became of it' }).waitFor();
-    await sentenceInMessage(page).waitFor();
-  });
+      await page.getByRole('link', { name: 'Outbox', exact: true }).click();
+      await page.getByRole('rowheader').getByRole('link').first().click();
+      await page.getByRole('heading', { name: 'What became of it' }).waitFor();
+      await sentenceInMessage(page).waitFor();
+
+      await page.getByRole('link', { name: 'Notices', exact: true }).first().click();
+      await page.getByRole('button', { name: /^Release all \d+ of this list/ }).click();
+      await page.getByRole('heading', { name: /^Release \d+ notices? to \d+ owners?\?$/ }).waitFor();
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(size.width);
+      expect((await listHeldNotices(register)).length).toBeGreaterThan(0);
+      await page.getByRole('button', { name: /^Release \d+ notices?$/ }).click();
+      await page.getByText(/^Released \d+ notices? to \d+ owners?/).waitFor();
+      expect(await listHeldNotices(register)).toEqual([]);
+    },
+  );
 
   it('an inspection is entered on a phone', async () => {
     const page = await openWindow(browser, served.base, sample.cookie, {

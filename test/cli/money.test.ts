@@ -135,7 +135,7 @@ describe('money', () => {
 
   it('marks the years in which what is paid in is not enough', async () => {
     const poor = await run(['money', 'HOA', '--yearly', '100', '--at-once', '50.50', '--rising']);
-    expect(poor.out).toMatch(/50\.50 USD at once, and 100\.00 USD in the first year, rising with prices is paid in/);
+    expect(poor.out).toMatch(/51 USD at once, and 100 USD in the first year, rising with prices is paid in/);
     expect(poor.out).toMatch(/\* below the floor of 0 in the year/);
     expect(await refusal('money', 'HOA', '--at-once', '50')).toMatchObject({
       wayOut: expect.stringMatching(/give both/) as string,

@@ -52,7 +52,8 @@ describe("a fence's chart", () => {
     expect(texts).toContain('Snap speed, ends');
     expect(texts).toContain('Design gust 105 mph');
     expect(texts).toContain('Season 2027');
-    expect(texts).toContain(`Snaps before it leans from ${forecast.turnover}`);
+    expect(texts).toContain(`Leans first until ${forecast.turnover}: a repair`);
+    expect(texts).toContain(`Snaps first from ${forecast.turnover}: a replacement`);
     expect(texts.some((text) => /^Short since 20\d\d$/.test(text))).toBe(true);
   });
 
@@ -100,7 +101,8 @@ describe("a fence's chart", () => {
     });
     expect(svg).not.toContain('fy-turnover');
     expect(svg).not.toContain('fy-short');
-    expect(svg).not.toContain('Snaps before it leans');
+    expect(svg).not.toContain('Snaps first');
+    expect(svg).toContain('Leans first in every season: a repair');
   });
 
   it('has no line of the ends where only end-zone posts stand', () => {

@@ -38,3 +38,37 @@ it('tells the failure that ended a transaction, not that there was none left to 
   });
   await expect(failing).rejects.toThrow('database or disk is full');
 });
+
+it('waits for another writer while what is only read is answered, and takes no lock to read', async () => {
+  const path = temporaryPath();
+  const [one, other] = [await openRegister(path), await openRegister(path)];
+  onTestFinished(() => one.close());
+  onTestFinished(() => other.close());
+  const order: string[] = [];
+  let end: () => void = () => undefined;
+  const ended = new Promise<void>((resolve) => {
+    end = resolve;
+  });
+  const first = one.db.transaction().execute(async (tx) => {
+    await sql`update register_changes set count = count + 1`.execute(tx);
+    order.push('written first');
+    await ended;
+  });
+  const readOnly = other.db
+    .transaction()
+    .setAccessMode('read only')
+    .execute((tx) => sql`select count from register_changes`.execute(tx));
+  expect((await readOnly).rows).toEqual([{ count: 0 }]);
+  const second = sql`update register_changes set count = count + 10`.execute(other.db).then(() => order.push('second'));
+  const third = other.db
+    .transaction()
+    .execute((tx) => sql`update register_changes set count = count + 100`.execute(tx))
+    .then(() => order.push('third'));
+  for (const _ of Array(3))
+    expect((await sql`select count from register_changes`.execute(other.db)).rows).toHaveLength(1);
+  order.push('read');
+  end();
+  await Promise.all([first, second, third]);
+  expect(order.slice(0, 2)).toEqual(['written first', 'read']);
+  expect((await sql`select count from register_changes`.execute(one.db)).rows).toEqual([{ count: 111 }]);
+});

@@ -1,9 +1,10 @@
-import { sql } from 'kysely';
+import { type RawBuilder, sql } from 'kysely';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Register } from '../../src/register/database.ts';
 import { everyFence, listFences } from '../../src/register/fence-list.ts';
 import { EVERY_FENCE, type FenceQuery, SORT_KEYS } from '../../src/register/fence-query.ts';
 import { readRecord, upsertRecords } from '../../src/register/record-store.ts';
+import { countFencesByRegion } from '../../src/register/season-counts.ts';
 import { NOW, soundRegister } from './made-up-register.ts';
 
 const STANDINGS = ['short from new', 'short', 'closing', 'clear'] as const;
@@ -14,17 +15,34 @@ const lines = async ({ db }: Register, from: 'fence_lines' | 'fence_lines_now'):
   (
     await sql`select ref, ref_key, site_ref, site_key, owner_ref, second_owner_ref, owner_key, folded, treatment_class,
       installed_earliest, built_from, built_to, standing_rank, ends_rank, short_season, short_year, snap_mps, lean_mps,
-      design_gust_mps, once_in_years, share, tie from ${sql.table(from)} order by ref`.execute(db)
+      design_gust_mps, once_in_years, worst, tie from ${sql.table(from)} order by ref`.execute(db)
   ).rows;
 
 const standings = async ({ db }: Register): Promise<readonly unknown[]> =>
-  (await sql`select site_ref, standing_rank, fences from site_standings where fences > 0 order by 1, 2`.execute(db))
-    .rows;
+  (
+    await sql`select site_ref, standing_rank, ends_rank, fences from site_standings where fences > 0 order by 1, 2, 3`.execute(
+      db,
+    )
+  ).rows;
 const standingsAnew = async ({ db }: Register): Promise<readonly unknown[]> =>
   (
-    await sql`select site_ref, coalesce(standing_rank, 4) as standing_rank, count(*) as fences from fence_lines_now
-      group by 1, 2 order by 1, 2`.execute(db)
+    await sql`select site_ref, coalesce(standing_rank, 4) as standing_rank, coalesce(ends_rank, 4) as ends_rank,
+      count(*) as fences from fence_lines_now group by 1, 2, 3 order by 1, 2, 3`.execute(db)
   ).rows;
+
+const SHORT = sql`('short', 'short from new')`;
+/** Fences by region, counted from records and forecasts: short or closing at the line posts or at the ends. */
+const COUNTED_PLAINLY = sql`
+  select count(*) as fences,
+    coalesce(sum(standing in ${SHORT} or coalesce(ends_standing, '') in ${SHORT}), 0) as short,
+    coalesce(sum(standing not in ${SHORT} and coalesce(ends_standing, '') not in ${SHORT}
+      and 'closing' in (standing, coalesce(ends_standing, ''))), 0) as closing,
+    sum(standing is null) as unswept
+  from fences join sites on sites.ref = fences.site_ref left join forecasts on forecasts.fence_ref = fences.ref
+  group by sites.region, sites.season_opens, sites.season_closes order by sites.region`;
+
+const inAll = async ({ db }: Register, statement: RawBuilder<unknown>): Promise<readonly unknown[]> =>
+  (await statement.execute(db)).rows;
 
 async function sweepOf({ db }: Register): Promise<number> {
   const { id } = await db
@@ -76,6 +94,26 @@ describe('the lines that lists are read from', () => {
   const kept = async (): Promise<void> => {
     expect(await lines(register, 'fence_lines')).toEqual(await lines(register, 'fence_lines_now'));
     expect(await standings(register)).toEqual(await standingsAnew(register));
+    expect(
+      await inAll(
+        register,
+        sql`select standing_rank, ends_rank, fences from register_standings where fences > 0 order by 1, 2`,
+      ),
+    ).toEqual(
+      await inAll(
+        register,
+        sql`select coalesce(standing_rank, 4) as standing_rank, coalesce(ends_rank, 4) as ends_rank, count(*) as fences
+          from fence_lines_now group by 1, 2 order by 1, 2`,
+      ),
+    );
+    expect(
+      (await countFencesByRegion(register, '2026-11-25')).map(({ fences, short, closing, unswept }) => ({
+        fences,
+        short,
+        closing,
+        unswept,
+      })),
+    ).toEqual(await inAll(register, COUNTED_PLAINLY));
     // the index of texts compares itself with the lines, and throws where they differ
     await sql`insert into fence_text (fence_text, rank) values ('integrity-check', 1)`.execute(register.db);
   };
@@ -113,11 +151,69 @@ describe('the lines that lists are read from', () => {
       .where('fence_ref', '=', 'Z-2')
       .execute();
     await kept();
+    await db.updateTable('forecasts').set({ ends_standing: 'short' }).where('fence_ref', '=', 'Z-5').execute();
+    await kept();
     await db.deleteFrom('forecasts').where('fence_ref', '=', 'Z-3').execute();
     await kept();
     await db.deleteFrom('fences').where('ref', '=', 'Z-4').execute();
     await kept();
     expect(await lines(register, 'fence_lines')).toHaveLength(10);
+  });
+
+  it('order fences of which nothing sound is left by what is at stake', async () => {
+    const { db } = register;
+    const model = (await readRecord(db, 'fences', 'F-1'))!;
+    const rotten = {
+      'A-ordinary': { consequence: 'ordinary', runLengthM: 12 },
+      'B-long': { consequence: 'ordinary', runLengthM: 60 },
+      'C-animals': { consequence: 'livestock', runLengthM: 12 },
+      'D-path': { consequence: 'over-footpath', runLengthM: 12 },
+      'E-high': { consequence: 'other-high', runLengthM: 12 },
+      'F-pool': { consequence: 'pool-barrier', runLengthM: 12 },
+      'G-pool-long': { consequence: 'pool-barrier', runLengthM: 24 },
+      'H-danger': { consequence: 'ordinary', runLengthM: 12 },
+      'I-a-percent-more': { consequence: 'pool-barrier', runLengthM: 60 },
+    } as const;
+    const refs = Object.keys(rotten);
+    await upsertRecords(
+      db,
+      'fences',
+      Object.entries(rotten).map(([ref, of]) => ({ ...model, ref, ...of })),
+      NOW,
+    );
+    for (const [n, ref] of refs.entries()) {
+      // all under 5 mph, the ordinary one the weakest; the last holds some per cent of its gust
+      const snap_mps = ref === 'I-a-percent-more' ? 3 : 0.2 + n * 0.2;
+      await db
+        .insertInto('forecasts')
+        .values({ ...forecastOf(ref, 1, sweepId), snap_mps, design_gust_mps: 45 })
+        .execute();
+    }
+    await db
+      .insertInto('office_notices')
+      .values({
+        fence_ref: 'H-danger',
+        matter: 'dangerous',
+        occasion: 'broken 4',
+        facts: '{}',
+        sweep_id: sweepId,
+        created_at: NOW,
+        settled_at: null,
+      })
+      .execute();
+    await kept();
+    const worst = async (): Promise<readonly string[]> =>
+      (await listFences(register, EVERY_FENCE)).rows.map(({ ref }) => ref).filter((ref) => refs.includes(ref));
+    const byStake = ['G-pool-long', 'F-pool', 'E-high', 'D-path', 'C-animals', 'B-long', 'A-ordinary'];
+    expect(await worst()).toEqual(['H-danger', ...byStake, 'I-a-percent-more']);
+    // dealt with: what stands beside it counts again
+    await db.updateTable('office_notices').set({ settled_at: NOW }).execute();
+    await kept();
+    expect((await worst()).indexOf('H-danger')).toBe(7);
+    // the record changes, no sweep in between
+    await upsertRecords(db, 'fences', [{ ...model, ref: 'A-ordinary', ...rotten['F-pool'], runLengthM: 90 }], NOW);
+    await kept();
+    expect((await worst())[0]).toBe('A-ordinary');
   });
 
   describe('found, many or few', () => {
@@ -178,6 +274,8 @@ describe('the lines that lists are read from', () => {
         { text: 'z-', standing: 'short' },
         { endsStanding: 'clear' },
         { shortFrom: 2028, shortTo: 2030 },
+        { anywhere: 'short' },
+        { anywhere: 'closing', builtTo: 2000 },
         { builtFrom: 2001, builtTo: 2001 },
         { treatmentClass: 'heavy-duty', standing: 'closing' },
         { text: 'heavy', shortFrom: 2029 },
@@ -209,6 +307,15 @@ describe('the lines that lists are read from', () => {
         ).count;
       const found = async (query: Partial<FenceQuery>): Promise<number> =>
         (await listFences(register, { ...EVERY_FENCE, ...query })).found;
+      const short = sql<boolean>`(standing in ('short', 'short from new') or ends_standing in ('short', 'short from new'))`;
+      expect(await found({ anywhere: 'short' })).toBe(await plain(short));
+      const closing = sql<boolean>`not coalesce(${short}, false) and (standing = 'closing' or ends_standing = 'closing')`;
+      expect(await found({ anywhere: 'closing' })).toBe(await plain(closing));
+      expect((await listFences(register, EVERY_FENCE)).anywhere).toEqual({
+        short: await plain(short),
+        shortAtEndsAlone: await plain(sql<boolean>`${short} and standing in ('closing', 'clear')`),
+        closing: await plain(closing),
+      });
       expect(await found({ builtFrom: 2000, builtTo: 2004 })).toBe(
         await plain(sql<boolean>`installed_latest >= '2000' and installed_earliest < '2005'`),
       );

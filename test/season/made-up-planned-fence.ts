@@ -72,6 +72,7 @@ export function plannedFence(
     calendar: { today: '2027-05-01', opensOn: '2027-06-01', frozen: null },
     season: { opensOn: '2027-06-01', closesOn: '2027-11-30', allYear: false },
     dangerPosts: [],
+    wornOutYears: null,
     promised: null,
     previous: null,
     ...parts,

@@ -6,6 +6,7 @@ import type { Config } from '../../src/service/config.ts';
 import { loadConfig } from '../../src/service/config.ts';
 import { drainOutbox } from '../../src/service/drain-outbox.ts';
 import { createLog } from '../../src/service/log.ts';
+import { createLongWork } from '../../src/service/long-work.ts';
 import { startMailCatcher } from '../../src/service/mail-catcher.ts';
 import { mailServerAddress, smtpTransport } from '../../src/service/mail-transport.ts';
 import { createPlanRunner } from '../../src/service/plan-runner.ts';
@@ -30,6 +31,8 @@ export async function sampleApp(
     /** False where nobody has an account yet. */
     readonly accounts?: boolean;
     readonly setupCode?: string;
+    /** How long a page waits for long work [ms]; until its end unless given. */
+    readonly patienceMs?: number;
     /** The moment at which everything is looked at; the sample register's unless given. */
     readonly now?: Clock;
   } = {},
@@ -55,7 +58,9 @@ export async function sampleApp(
   });
   const log = createLog('silent');
   const planner = createPlanRunner({ register, clock: now, log });
-  const parts = { register, view, config, clock: now, log, planner, setupCode: options.setupCode ?? null };
+  const { patienceMs = Number.POSITIVE_INFINITY, setupCode = null } = options;
+  const work = createLongWork({ register, clock: now, log, patienceMs });
+  const parts = { register, view, config, clock: now, log, planner, work, setupCode };
   const pages = makeApp(parts);
   const isLocal = isForThisMachine(config);
   const office = options.accounts === false ? null : await storeAccount(register, now);
@@ -104,6 +109,7 @@ export async function sampleApp(
     },
     close: async (): Promise<void> => {
       await planner.close();
+      await work.close();
       await catcher?.close();
       await remove();
     },

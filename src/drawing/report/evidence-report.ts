@@ -1,6 +1,7 @@
-import { type Money, moneyText } from '../../season/money/money.ts';
+import type { Money } from '../../season/money/money.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import type { ChartLanguage } from '../chart-words.ts';
+import { wholeText } from '../reserve-fences.ts';
 import { speedText } from '../speed-text.ts';
 import { type EvidenceWords, evidenceWords } from './evidence-words.ts';
 import { fenceFactList } from './fence-fact-list.ts';
@@ -103,7 +104,7 @@ function valueBlocks(
       facts: [
         {
           name: words.rebuild,
-          value: `${moneyText(rebuild.price)} ${rebuild.currency}`,
+          value: `${wholeText(rebuild.price)} ${rebuild.currency}`,
           small: `${words.rebuildFrom(rebuild.posts)}; ${rebuild.isShipped ? words.shippedPrice : words.ownPrice}`,
         },
         { name: words.consequence, value: consequenceName(fence.consequence, language) },
@@ -185,7 +186,7 @@ export function evidenceReport(parts: EvidenceParts, making: ReportMaking): Repo
       { kind: 'heading', level: 2, text: words.checked },
       {
         kind: 'paragraph',
-        text: `${report.computedBy(fence.forecast.modelVersion, fence.inputHash)} ${words.checkedBy(`stormpale report evidence ${fence.ref}${isPast ? ` --on ${on}` : ''} --pdf FILE`)}`,
+        text: `${report.computedBy(fence.forecast.modelVersion, fence.inputHash)} ${words.checkedBy(`stormpale report evidence ${fence.ref}${isPast ? ` --on ${on}` : ''} --pdf FILE`)} ${words.madeThere(making.madeThere, making.timeZone)}`,
         look: 'small',
       },
       cautionsBlock(language),

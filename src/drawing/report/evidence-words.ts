@@ -28,6 +28,8 @@ export interface EvidenceWords {
   readonly matters: Readonly<Record<string, string>>;
   readonly checked: string;
   readonly checkedBy: (command: string) => string;
+  /** When it was made, and by which zone its days go. */
+  readonly madeThere: (moment: string, timeZone: string) => string;
 }
 
 const EN: EvidenceWords = {
@@ -87,6 +89,7 @@ const EN: EvidenceWords = {
   checked: 'How this can be checked',
   checkedBy: (command) =>
     `“${command}” makes this file again from the same records; the forecast in it then has the same hash.`,
+  madeThere: (moment, timeZone) => `Made ${moment}; its days are those of ${timeZone}, the time zone of the site.`,
 };
 
 const ES: EvidenceWords = {
@@ -156,6 +159,7 @@ const ES: EvidenceWords = {
   checked: 'Cómo se puede comprobar',
   checkedBy: (command) =>
     `«${command}» hace de nuevo esta constancia con los mismos datos; el pronóstico tiene entonces la misma huella.`,
+  madeThere: (moment, timeZone) => `Hecha ${moment}; sus días son los de ${timeZone}, la zona horaria del sitio.`,
 };
 
 /** The words of an evidence file in one language. */

@@ -28,6 +28,9 @@ export interface ReportMaking {
   /** The moment, ISO 8601 in UTC, and the day it is at the site. */
   readonly madeAt: string;
   readonly madeOn: string;
+  /** The moment as it is read there, `2027-05-31 09:05 CDT`, and the name of that zone, by which every day of the report goes. */
+  readonly madeThere: string;
+  readonly timeZone: string;
 }
 
 /** Owners in a line under the title; nothing where there are none. */

@@ -3,6 +3,7 @@ import { seasonOne } from '../../forecast/fence-forecast.ts';
 import { cautionsIn } from '../cautions.ts';
 import type { ChartLanguage } from '../chart-words.ts';
 import { drawFenceYears } from '../fence-years.ts';
+import { heldText } from '../held-text.ts';
 import { bandText, depthFigure, depthUnit, onceInYearsCell, percentText } from '../quantity-text.ts';
 import { displaySpeed, speedText, speedUnit } from '../speed-text.ts';
 import { postNumbersText, worksNameIn } from '../what-if-words.ts';
@@ -43,7 +44,7 @@ export function holdsTable({ forecast, units }: ReportedFence, language: ChartLa
   const once = (years: number | null): string => (years === null ? '–' : `${onceInYearsCell(years, language)}`);
   const row = (name: string, band: GroupSpeeds['snapMps'], years: number | null): readonly string[] => [
     name,
-    speedText(band.p50, units),
+    heldText(band.p50, units, language),
     `${figure(band.p10)}–${figure(band.p90)}`,
     once(years),
   ];

@@ -2,6 +2,7 @@ import { type FenceForecast, type FenceStanding, judgedGroup, seasonOne } from '
 import { isWorse } from '../../forecast/standing.ts';
 import type { ChartLanguage } from '../chart-words.ts';
 import { breakingSentence, endsSentence, standingSentence, turnoverSentence } from '../fence-sentences.ts';
+import { isNextToNothing, NOTHING_LEFT } from '../held-text.ts';
 import { onceInWords } from '../quantity-text.ts';
 import type { DisplayUnits } from '../speed-text.ts';
 import { speedText } from '../speed-text.ts';
@@ -21,7 +22,9 @@ function breakingEs({ forecast, units }: ToldForecast): string {
   const group = judgedGroup(seasonOne(forecast));
   const once = group.onceInYears;
   const often = once === null ? '' : `, que llega ${onceInWords(once, 'es')}`;
-  return `Se rompe con una ráfaga de ${speedText(group.snapMps.p50, units)}${often}; la ráfaga de diseño del lugar es ${speedText(forecast.designGust.gustMps, units)}.`;
+  const design = `la ráfaga de diseño del lugar es ${speedText(forecast.designGust.gustMps, units)}.`;
+  if (isNextToNothing(group.snapMps.p50, units)) return `${NOTHING_LEFT.es}. ${capital(design)}`;
+  return `Se rompe con una ráfaga de ${speedText(group.snapMps.p50, units)}${often}; ${design}`;
 }
 
 /** Standing of one group of posts in Spanish. */

@@ -42,7 +42,16 @@ export interface RecordChange {
 }
 
 /** Records by kind. */
-export type RecordsByKind = { readonly [K in RecordKind]: readonly RecordOf[K][] };
+type RecordsByKind = { readonly [K in RecordKind]: readonly RecordOf[K][] };
+
+/** What an import has found before it writes. */
+export interface FoundChanges {
+  readonly counts: Readonly<Record<RecordKind, KindCounts>>;
+  readonly changes: readonly RecordChange[];
+  readonly faults: readonly ImportRemark[];
+  readonly records: RecordsByKind;
+  readonly replaced: RecordsByKind;
+}
 
 /** What an import did, or would do. */
 export interface ImportReport {

@@ -1,8 +1,6 @@
-import type { FenceFacts, InstallDate } from '../../forecast/fence-facts.ts';
-import { fenceStates, stateOn } from '../../forecast/fence-state.ts';
+import type { InstallDate } from '../../forecast/fence-facts.ts';
 import { middleOf, type PointRisks } from '../../forecast/point-risks.ts';
 import { middleDay } from '../../forecast/season-days.ts';
-import { type CalendarDay, yearsBetween } from '../../units/calendar-day.ts';
 import { lifeGust } from '../fence-life.ts';
 import { type FenceOutlook, risksAfter } from '../fence-outlook.ts';
 import { plannedWorks } from '../planned-works.ts';
@@ -11,6 +9,7 @@ import type { WorksCatalogue } from '../works-catalogue.ts';
 import { worksCost } from '../works-cost.ts';
 import { type AgeReplacement, ageReplacement } from './age-replacement.ts';
 import { type ShortCourse, shortCourse, survivalAhead } from './fence-survival.ts';
+import { serviceLeft } from './longest-service.ts';
 import { amountOf, type Money, moneyFromAmount, moneyTimes } from './money.ts';
 import type { PlanFence, PlannedRepair, PlannedReplacement } from './plan-fence.ts';
 import { inspectionRepairs, mendingRepairs } from './planned-repairs.ts';
@@ -99,8 +98,6 @@ const meanSeasons = ({ chanceBySeason }: ShortCourse): number => {
 
 const wholeYears = (years: number): number | null => (years < Infinity ? Math.max(1, Math.round(years)) : null);
 
-const builtOn = (facts: FenceFacts, day: CalendarDay): InstallDate => stateOn(fenceStates(facts), day).built;
-
 interface Course {
   readonly replacement: PlannedReplacement;
   readonly againAfterYears: number | null;
@@ -149,10 +146,11 @@ export function fenceMoney(fence: FenceToFund, terms: FenceMoneyTerms): FenceMon
   const { outlook, seasonYear, consequence } = fence;
   const { facts, risks, day } = outlook;
   const next = rebuilt(fence);
-  const built = builtOn(facts, day);
-  const ageAt = (when: CalendarDay): number => Math.max(0, yearsBetween(middleDay(built), when));
   const longest = terms.longestServiceYears;
-  const seasonsLeft = Math.max(0, Math.round(longest - ageAt(risks.seasons[0]!.day)));
+  const { built, ageAt, seasonsLeft } = serviceLeft(facts, day, {
+    seasonDay: risks.seasons[0]!.day,
+    longestServiceYears: longest,
+  });
   const quietPrice = worksCost([{ kind: 'rebuild', postCount: next.postCount }], fence.catalogue).price;
   const costs = {
     ref: facts.ref,

@@ -1,8 +1,9 @@
 import { type Candidate, HOURS_TOLERANCE } from './compiled-problem.ts';
+import { nearestOption } from './nearest-option.ts';
 import type { PlanJob, PlanOption, WeekBar } from './plan-problem.ts';
 import type { Schedule } from './schedule.ts';
 import { VALUE_TOLERANCE } from './schedule.ts';
-import type { BrokenPromiseReason, LeftOutReason } from './season-plan.ts';
+import type { BrokenPromiseReason, LeftOutReason, UnservedJob } from './season-plan.ts';
 
 const BAR_REASONS: Readonly<Record<WeekBar, LeftOutReason>> = {
   'locate-notice': 'locate-notice-too-late',
@@ -107,17 +108,18 @@ const NEAREST_FIRST: readonly LeftOutReason[] = [
 ];
 
 /** Why nothing is done at a fence: the reason of the option that came nearest, of those that serve the must where one must be served. */
-export function unservedReason(schedule: Schedule, job: number): LeftOutReason {
+export function unservedReason(schedule: Schedule, job: number): Pick<UnservedJob, 'reason' | 'nearest'> {
   const { mustRank, options, promised } = schedule.compiled.jobs[job]!;
-  if (options.length === 0) return 'nothing-to-do';
-  if (promised !== null) return 'promised-otherwise';
+  if (options.length === 0) return { reason: 'nothing-to-do', nearest: null };
+  if (promised !== null) return { reason: 'promised-otherwise', nearest: null };
   const serving = options.filter(({ satisfiesMust }) => mustRank === 0 || satisfiesMust);
   const worth = (option: PlanOption): boolean => mustRank > 0 || Math.max(...option.benefitByWeek) > 0;
-  const asked = serving.length > 0 ? serving : options;
-  const reasons = asked.map((option) => ({ reason: leftOutReason(schedule, job, option), pays: worth(option) }));
-  const paying = reasons.filter(({ pays }) => pays);
-  const from = (paying.length > 0 ? paying : reasons).map(({ reason }) => reason);
-  return NEAREST_FIRST.find((reason) => from.includes(reason)) ?? from[0]!;
+  const would = serving.length > 0 ? serving : options;
+  const reasons = would.map((option) => ({ option, reason: leftOutReason(schedule, job, option) }));
+  const paying = reasons.filter(({ option }) => worth(option));
+  const asked = paying.length > 0 ? paying : reasons;
+  const reason = NEAREST_FIRST.find((each) => asked.some((one) => one.reason === each)) ?? asked[0]!.reason;
+  return { reason, nearest: nearestOption(schedule, job, { reason, asked }) };
 }
 
 /** Why a promised date cannot be kept: a rule that refuses it by itself, or else the hours of other promises. */

@@ -22,7 +22,7 @@ export function reportPlan(
       .map(({ job, index }) => ({
         jobRef: job.ref,
         mustRank: job.mustRank,
-        reason: unservedReason(schedule, index),
+        ...unservedReason(schedule, index),
       })),
     leftOut: numbered.flatMap(({ job, index, now }) =>
       job.options

@@ -1,5 +1,5 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
-import type { MustRank } from './plan-problem.ts';
+import type { MustRank, WeekBar } from './plan-problem.ts';
 
 /** Why something is not in the plan; the words are made elsewhere. */
 export type LeftOutReason =
@@ -75,11 +75,48 @@ interface LeftOut {
   readonly reason: LeftOutReason;
 }
 
+/** A week of a crew that could do something, hours aside [h]. */
+export interface CrewWeek {
+  readonly week: CalendarDay;
+  readonly crewRef: string;
+  /** At the fence, and on the way where the crew is not at the site anyway. */
+  readonly neededHours: number;
+  /** How much of that is the way. */
+  readonly wayHours: number;
+  /** What the plan leaves of the week. */
+  readonly leftHours: number;
+  readonly thereAreHours: number;
+  /** What it would be worth there, its price and its way taken off, in the register's currency. */
+  readonly worth: number;
+}
+
+/** The numbers behind the reason for which nothing is done at a fence: of the works that came nearest. */
+export interface NearestOption {
+  readonly optionKey: string;
+  /** Weeks of the plan, and those in which no rule bars the works. */
+  readonly weeks: number;
+  readonly openWeeks: number;
+  /** Of each rule how many weeks it bars, the first and the last of them; a week may be barred by several. */
+  readonly bars: readonly {
+    readonly bar: WeekBar;
+    readonly weeks: number;
+    readonly firstWeek: CalendarDay;
+    readonly lastWeek: CalendarDay;
+  }[];
+  /** The week of an able crew in which the fewest hours are missing; null where no crew could do it in an open week. */
+  readonly best: CrewWeek | null;
+  /** Works at the fence that would do, and how many of them rules bar in every week. */
+  readonly options: number;
+  readonly barredOptions: number;
+}
+
 /** A fence for which the plan does nothing. */
-interface UnservedJob {
+export interface UnservedJob {
   readonly jobRef: string;
   readonly mustRank: MustRank;
   readonly reason: LeftOutReason;
+  /** Null where there are no works to speak of. */
+  readonly nearest: NearestOption | null;
 }
 
 /** The weeks of the crews, how good they are at least, and what is not in them. */

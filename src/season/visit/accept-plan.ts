@@ -11,6 +11,8 @@ export interface AcceptedVisits {
   readonly kept: readonly Visit[];
   /** The same uid, on other days, with another crew or other fences. */
   readonly moved: readonly Visit[];
+  /** Those as they stood before, in the same order. */
+  readonly movedFrom: readonly Visit[];
   readonly created: readonly Visit[];
   /** No longer in the plan. */
   readonly cancelled: readonly Visit[];
@@ -155,6 +157,7 @@ export function acceptPlan(inputs: AcceptInputs): AcceptedVisits {
   const days = daysOf(wanted, fixed, before, inputs);
   const kept: Visit[] = [];
   const moved: Visit[] = [];
+  const movedFrom: Visit[] = [];
   const created: Visit[] = [];
   const withoutDays: WeekVisit[] = [];
   const used = new Set<string>();
@@ -188,11 +191,15 @@ export function acceptPlan(inputs: AcceptInputs): AcceptedVisits {
     }
     used.add(old.uid);
     const now = changedVisit(old, { crewRef, firstDay, lastDay, travelPersonHours, items, planId }, at);
-    if (now.sequence === old.sequence) kept.push(sameContent(now, old) ? old : now);
-    else moved.push(now);
+    if (now.sequence === old.sequence) {
+      kept.push(sameContent(now, old) ? old : now);
+      continue;
+    }
+    moved.push(now);
+    movedFrom.push(old);
   }
   const cancelled = open
     .filter(({ uid }) => !used.has(uid))
     .map((visit) => changedVisit(visit, { state: 'cancelled' }, at));
-  return { kept, moved, created, cancelled, withoutDays };
+  return { kept, moved, movedFrom, created, cancelled, withoutDays };
 }

@@ -1,7 +1,7 @@
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { type CrewTimes, personHoursInWeek } from '../crew-hours.ts';
 import type { Visit } from './visit.ts';
-import { type HoursOn, hoursByWeek } from './visits-that-stand.ts';
+import { type HoursOn, hoursByWeek, type VisitSpan } from './visits-that-stand.ts';
 
 /** Hours of one crew in one week [h]. */
 export interface LedgerCell {
@@ -28,7 +28,7 @@ export interface LedgerInputs {
   readonly crews: readonly { readonly ref: string; readonly times: CrewTimes }[];
   readonly weeks: readonly CalendarDay[];
   /** Proposed and confirmed ones that touch those weeks. */
-  readonly visits: readonly Visit[];
+  readonly visits: readonly (VisitSpan & Pick<Visit, 'state'>)[];
   readonly today: CalendarDay;
   readonly hoursOn: HoursOn;
 }

@@ -48,12 +48,20 @@ interface Sum {
  * Source: quantities and unit costs of the catalogue.
  */
 export function materialNeeds(works: readonly VisitWorks[], catalogue: WorksCatalogue): readonly MaterialNeed[] {
-  const sums = new Map<string, Sum>();
+  // the same kind on the same number of posts takes the same: reckoned once for all of them
+  const alike = new Map<string, { readonly kind: CatalogueKind; readonly postCount: number; times: number }>();
   for (const { kind, postCount } of works) {
+    const key = `${kind} ${postCount}`;
+    const known = alike.get(key);
+    if (known) known.times += 1;
+    else alike.set(key, { kind, postCount, times: 1 });
+  }
+  const sums = new Map<string, Sum>();
+  for (const { kind, postCount, times } of alike.values()) {
     for (const { name, unit, quantity, unitCost } of catalogue[kind].materials) {
       const key = JSON.stringify([name, unit]);
       const sum = sums.get(key) ?? { name, unit, kinds: new Set(), quantity: 0, cost: 0 };
-      const amount = amountAt(quantity, postCount);
+      const amount = times * amountAt(quantity, postCount);
       sums.set(key, {
         ...sum,
         kinds: sum.kinds.add(kind),

@@ -10,7 +10,7 @@ export interface WeekVisit extends Pick<Visit, 'crewRef' | 'siteRef' | 'travelPe
 }
 
 /** What a candidate does: kinds in their order, each with its posts. */
-const worksOf = (candidate: FenceCandidate): readonly VisitWorks[] =>
+export const worksOf = (candidate: FenceCandidate): readonly VisitWorks[] =>
   candidate.kind === 'inspect'
     ? [{ kind: 'inspect', posts: candidate.posts, postCount: candidate.posts.length }]
     : candidate.option.parts.map(({ kind, posts, postCount }) => ({ kind, posts, postCount }));

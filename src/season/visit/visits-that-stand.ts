@@ -36,19 +36,30 @@ const isKept = ({ state, planId }: Pick<Visit, 'state' | 'planId'>): boolean =>
 /** Hours of a crew's people on a day [h]. */
 export type HoursOn = (crewRef: string, day: CalendarDay) => number;
 
-/** Hours that a visit takes of each week it lies in, its days filled one after the other; what they do not hold, of the first. */
-export function hoursByWeek(visit: Visit, hoursOn: HoursOn): ReadonlyMap<CalendarDay, number> {
+/** What of a visit its hours by day are reckoned from: its days, its way and the hours of what is done there [h]. */
+export interface VisitSpan extends Pick<Visit, 'crewRef' | 'firstDay' | 'lastDay' | 'travelPersonHours'> {
+  readonly items: readonly Pick<Visit['items'][number], 'personHours'>[];
+}
+
+/** Hours that a visit takes of each of its days, filled one after the other; what they do not hold, of the first [h]. */
+export function hoursByDay(visit: VisitSpan, hoursOn: HoursOn): ReadonlyMap<CalendarDay, number> {
   const { firstDay, lastDay, crewRef, items, travelPersonHours } = visit;
-  const weeks = new Map<CalendarDay, number>();
-  const add = (day: CalendarDay, hours: number): void =>
-    void weeks.set(mondayOf(day), (weeks.get(mondayOf(day)) ?? 0) + hours);
+  const days = new Map<CalendarDay, number>();
   let left = items.reduce((sum, { personHours }) => sum + personHours, travelPersonHours);
   for (let day = firstDay; day <= lastDay; day = addDays(day, 1)) {
     const part = Math.min(left, hoursOn(crewRef, day));
-    add(day, part);
+    days.set(day, part);
     left -= part;
   }
-  add(firstDay, left);
+  days.set(firstDay, (days.get(firstDay) ?? 0) + left);
+  return days;
+}
+
+/** Hours that a visit takes of each week it lies in, as of its days [h]. */
+export function hoursByWeek(visit: VisitSpan, hoursOn: HoursOn): ReadonlyMap<CalendarDay, number> {
+  const weeks = new Map<CalendarDay, number>();
+  for (const [day, hours] of hoursByDay(visit, hoursOn))
+    weeks.set(mondayOf(day), (weeks.get(mondayOf(day)) ?? 0) + hours);
   return weeks;
 }
 

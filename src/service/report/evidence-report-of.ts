@@ -9,6 +9,7 @@ import { SHIPPED_CATALOGUE } from '../../season/works-catalogue.ts';
 import { worksCost } from '../../season/works-cost.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { dayInZone } from '../clock.ts';
+import { currencyAsked } from '../currency-asked.ts';
 import { loadCatalogue } from '../season-register.ts';
 import { type LoadedFence, loadReportedFence } from './load-reported-fence.ts';
 import { makingOf, type ReportParts, type ReportResult } from './report-result.ts';
@@ -20,7 +21,8 @@ export interface EvidenceRequest {
   readonly on: CalendarDay | null;
   /** The first owner's language where null. */
   readonly language: ChartLanguage | null;
-  readonly currency: string;
+  /** The register's where null. */
+  readonly currency: string | null;
 }
 
 /** How a notice had been told by a moment. */
@@ -84,7 +86,7 @@ export async function evidenceReportOf(parts: ReportParts, request: EvidenceRequ
           kind,
           owner: ownerName,
         })),
-        rebuild: await rebuildOf(parts, loaded, request.currency),
+        rebuild: await rebuildOf(parts, loaded, await currencyAsked(register.db, request.currency)),
       },
       making,
     ),

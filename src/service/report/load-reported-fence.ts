@@ -15,7 +15,7 @@ import { type FenceParties, loadFenceParties } from '../../register/fence-partie
 import { loadStoredStates, type StoredState } from '../../register/forecast-store.ts';
 import { learnedFactsFor, learnedInForceAt } from '../../register/learned-store.ts';
 import { readingFacts } from '../../register/reading-record.ts';
-import { listRecords } from '../../register/record-store.ts';
+import { everyRef } from '../../register/record-names.ts';
 import { readSettings } from '../../register/settings-store.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { canonicalJson, sha256 } from '../canonical-json.ts';
@@ -112,7 +112,7 @@ export async function loadReportedFence(
   const known = (await loadFenceFacts(register, [ref])).get(ref);
   const parties = (await loadFenceParties(register, [ref])).get(ref);
   if (!known || !parties) {
-    const refs = (await listRecords(register.db, 'fences')).map((fence) => fence.ref);
+    const refs = await everyRef(register.db, 'fences');
     return { kind: 'not found', what: `fence ${JSON.stringify(ref)}`, nearest: nearestName(ref, refs) };
   }
   const { timeZone } = parties.site;

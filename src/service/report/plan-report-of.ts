@@ -4,19 +4,25 @@ import { MODEL_VERSION } from '../../forecast/model-version.ts';
 import { nearestName } from '../../register/csv/nearest-name.ts';
 import type { FenceRecord } from '../../register/fence-record.ts';
 import { fencesOfOwner } from '../../register/owner-fences.ts';
-import { listRecords, readRecord, recordsWhereIn } from '../../register/record-store.ts';
+import { everyRef } from '../../register/record-names.ts';
+import { readRecord, recordsWhereIn } from '../../register/record-store.ts';
 import type { SiteRecord } from '../../register/site-record.ts';
 import { NO_MONEY } from '../../season/money/money.ts';
+import { currencyAsked } from '../currency-asked.ts';
 import { type FencesMoney, fencesMoney, fencesToPlan, type MoneyTerms, ownerMoney } from '../owner-money.ts';
 import { USUAL_TERMS } from '../usual-terms.ts';
 import { makingOf, type ReportParts, type ReportResult } from './report-result.ts';
+
+/** What a plan is made with. */
+type PlanParts = Pick<ReportParts, 'register' | 'now'>;
 
 /** Whose plan is asked for, and for how many years. */
 export interface PlanRequest {
   readonly of: { readonly kind: 'owner' | 'site'; readonly ref: string };
   /** 10 to 30 [a]. */
   readonly years: number;
-  readonly currency: string;
+  /** The register's where null. */
+  readonly currency: string | null;
   /** The payer's language where null; English for a site. */
   readonly language: ChartLanguage | null;
 }
@@ -35,7 +41,7 @@ export type PlanResult = LoadedPlan | Exclude<ReportResult, { kind: 'report' }>;
 
 const PER_CENT = 100;
 
-const termsOf = ({ now }: ReportParts, years: number): MoneyTerms => ({
+const termsOf = ({ now }: PlanParts, years: number): MoneyTerms => ({
   years,
   openingBalance: NO_MONEY,
   contribution: { kind: 'find', course: 'flat', cover: 'expected' },
@@ -53,14 +59,14 @@ const termsOf = ({ now }: ReportParts, years: number): MoneyTerms => ({
 
 function reportedPlan(
   money: FencesMoney,
-  { currency }: PlanRequest,
+  currency: string,
   of: Pick<ReportedPlan, 'payer' | 'where' | 'units' | 'others'>,
 ): ReportedPlan {
   const { plan, fences, unseen } = money;
   return { ...of, currency, plan, fences, unseen, ...USUAL_TERMS, modelVersion: MODEL_VERSION };
 }
 
-async function ownerPlan(parts: ReportParts, request: PlanRequest): Promise<PlanResult> {
+async function ownerPlan(parts: PlanParts, request: PlanRequest): Promise<PlanResult> {
   const { db } = parts.register;
   const { ref } = request.of;
   const money = await ownerMoney(parts.register, { ...termsOf(parts, request.years), ownerRef: ref });
@@ -76,7 +82,7 @@ async function ownerPlan(parts: ReportParts, request: PlanRequest): Promise<Plan
     money,
     language: request.language ?? owner?.language ?? 'en',
     timeZone: sites[0]?.timeZone ?? 'UTC',
-    reported: reportedPlan(money, request, {
+    reported: reportedPlan(money, await currencyAsked(db, request.currency), {
       payer: money.owner.name,
       where: sites.map(({ name }) => name),
       units: sites[0]?.units ?? 'us',
@@ -93,7 +99,7 @@ interface CommonFences {
 
 /** The fences of a site that its associations keep; all of them, paid by the site as one, where there is no association. */
 async function commonFences(
-  { register }: ReportParts,
+  { register }: PlanParts,
   site: SiteRecord,
   fences: readonly FenceRecord[],
 ): Promise<CommonFences> {
@@ -120,15 +126,15 @@ async function commonFences(
   };
 }
 
-async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanResult> {
+async function sitePlan(parts: PlanParts, request: PlanRequest): Promise<PlanResult> {
   const { register } = parts;
   const { ref } = request.of;
   const site = await readRecord(register.db, 'sites', ref);
   if (!site) {
-    const refs = (await listRecords(register.db, 'sites')).map((each) => each.ref);
-    return { kind: 'not found', what: `site ${JSON.stringify(ref)}`, nearest: nearestName(ref, refs) };
+    const nearest = nearestName(ref, await everyRef(register.db, 'sites'));
+    return { kind: 'not found', what: `site ${JSON.stringify(ref)}`, nearest };
   }
-  const fences = (await listRecords(register.db, 'fences')).filter(({ siteRef }) => siteRef === ref);
+  const fences = await recordsWhereIn(register.db, 'fences', 'site_ref', [ref]);
   if (fences.length === 0) return { kind: 'refused', reason: `${site.name} has no fence in the register` };
   const common = await commonFences(parts, site, fences);
   const terms = termsOf(parts, request.years);
@@ -142,7 +148,7 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
     money,
     language: request.language ?? 'en',
     timeZone: site.timeZone,
-    reported: reportedPlan(money, request, {
+    reported: reportedPlan(money, await currencyAsked(register.db, request.currency), {
       payer: common.payerName,
       where: [`${site.name}, ${site.place}`],
       units: site.units,
@@ -152,7 +158,7 @@ async function sitePlan(parts: ReportParts, request: PlanRequest): Promise<PlanR
 }
 
 /** The plan of an owner's fences, or of those that are kept in common at a site. */
-export const loadPlan = (parts: ReportParts, request: PlanRequest): Promise<PlanResult> =>
+export const loadPlan = (parts: PlanParts, request: PlanRequest): Promise<PlanResult> =>
   request.of.kind === 'owner' ? ownerPlan(parts, request) : sitePlan(parts, request);
 
 /** A loaded plan as a report. */

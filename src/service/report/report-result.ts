@@ -3,7 +3,7 @@ import type { ReportMaking } from '../../drawing/report/fence-report.ts';
 import type { Report } from '../../drawing/report/report.ts';
 import type { Register } from '../../register/database.ts';
 import { readSettings } from '../../register/settings-store.ts';
-import { type Clock, dayInZone, isoUtc } from '../clock.ts';
+import { type Clock, dayInZone, isoUtc, momentInZone } from '../clock.ts';
 
 /** What every report is made with. */
 export interface ReportParts {
@@ -27,5 +27,13 @@ export async function makingOf(
   of: { readonly language: ChartLanguage; readonly timeZone: string },
 ): Promise<ReportMaking> {
   const author = officeName ?? (await readSettings(register.db)).companyName;
-  return { language: of.language, author, madeAt: isoUtc(now()), madeOn: dayInZone(now(), of.timeZone) };
+  const madeAt = isoUtc(now());
+  return {
+    language: of.language,
+    author,
+    madeAt,
+    madeOn: dayInZone(now(), of.timeZone),
+    madeThere: momentInZone(madeAt, of.timeZone),
+    timeZone: of.timeZone,
+  };
 }

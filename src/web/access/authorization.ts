@@ -1,10 +1,12 @@
 import type { MiddlewareHandler } from 'hono';
 import { matchedRoutes } from 'hono/route';
+import { DEFAULT_SETTINGS, readSettings } from '../../register/settings-store.ts';
 import { apiTokenShown } from '../../service/api-tokens.ts';
 import { ownerLinkShown } from '../../service/owner-links.ts';
 import type { AppParts } from '../../service/service.ts';
 import { isForThisMachine, LOOPBACK_NAMES } from '../../service/service-address.ts';
 import { resumeSession } from '../../service/sessions.ts';
+import type { OfficeWays } from '../frame/office-ways.ts';
 import { isForProgram, type Problem, sayProblem } from '../frame/say-problem.tsx';
 import { readCookie } from './cookies.ts';
 import { accessTo, type RouteAccess } from './route-access.ts';
@@ -23,8 +25,16 @@ export const noteCircumstances =
     context.set('isLocal', isForThisMachine(config) && LOOPBACK_NAMES.includes(host) && !isProxied);
     context.set('catchesMail', view.catcher !== null);
     context.set('visitor', { kind: 'nobody' });
+    const { timeZone, currency } = DEFAULT_SETTINGS;
+    context.set('office', { timeZone, currency });
     return next();
   };
+
+/** Zone and currency of the register's settings; a zone that the service was started with goes before. */
+async function officeWays({ register, config }: Pick<AppParts, 'register' | 'config'>): Promise<OfficeWays> {
+  const { timeZone, currency } = await readSettings(register.db);
+  return { timeZone: config.timeZone ?? timeZone, currency };
+}
 
 /** The route that will answer; null where there is none. Middleware, which takes every method, is passed over. */
 function accessAsked(context: PageContext): { readonly access: RouteAccess | null } | null {
@@ -124,6 +134,7 @@ export const authorize =
     // a page about who is signed in needs to know it; health answers must not depend on the register
     if (!isOpen || /^\/(sign-in|setup|demo)/.test(context.req.path)) {
       context.set('visitor', await visitorOf(context, parts, asked?.access ?? null));
+      context.set('office', await officeWays(parts));
     }
     if (!asked) return next();
     switch (verdict(asked.access, context.get('visitor'), context.get('isLocal'))) {

@@ -196,6 +196,7 @@ export const ROUTE_ACCESS: readonly RouteAccess[] = [
   route('GET', '/records/:kind/:name/edit', OFFICE),
   route('POST', '/records/:kind/:name/edit', OFFICE),
   route('GET', '/notices', OFFICE),
+  route('GET', '/notices/release', OFFICE),
   route('POST', '/notices/release', OFFICE),
   route('POST', '/notices/hold-again', OFFICE),
   route('POST', '/notices/settle', OFFICE),

@@ -2,6 +2,7 @@ import type { Context } from 'hono';
 import type { ApiToken } from '../../register/api-token-store.ts';
 import type { OwnerLink } from '../../register/owner-link-store.ts';
 import type { SignedIn } from '../../service/sessions.ts';
+import type { OfficeWays } from '../frame/office-ways.ts';
 
 /** Who asks. */
 export type Visitor =
@@ -20,6 +21,8 @@ export interface PageEnv {
     isLocal: boolean;
     /** True where the service catches its own mail and the page of caught mail exists. */
     catchesMail: boolean;
+    /** How the office writes moments and money; UTC and dollars on pages that are open to anybody. */
+    office: OfficeWays;
   };
 }
 

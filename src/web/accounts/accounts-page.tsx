@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { Account } from '../../register/account-store.ts';
 import type { AccountFault, AccountForm } from '../../service/accounts.ts';
 import { ChoiceField, FormAlert, FormField, TickFields, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { LANGUAGE_NAMES } from '../frame/page-language.ts';
 import { PageShell } from '../frame/page-shell.tsx';
@@ -67,9 +67,18 @@ const AccountTable: FC<{ readonly accounts: readonly Account[] }> = ({ accounts 
               {account.role}
               {account.crewRef !== null && <span class="small">{account.crewRef}</span>}
             </td>
-            <td data-label="Made">{momentText(account.createdAt)}</td>
+            <td data-label="Made">
+              <Moment at={account.createdAt} />
+            </td>
             <td data-label="State">
-              {account.disabledAt === null ? 'signs in' : `disabled ${momentText(account.disabledAt)}`}
+              {account.disabledAt === null ? (
+                'signs in'
+              ) : (
+                <>
+                  {'disabled '}
+                  <Moment at={account.disabledAt} />
+                </>
+              )}
             </td>
           </tr>
         ))}

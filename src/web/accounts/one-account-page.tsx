@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { Account } from '../../register/account-store.ts';
 import { FormAlert, FormField, TickFields, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import type { Choice } from './accounts-page.tsx';
@@ -33,7 +33,12 @@ export const OneAccountPage: FC<OneAccountPageProps> = (props) => {
       </p>
       {problem && <FormAlert>{problem}</FormAlert>}
       {done && <p class="done">{done}</p>}
-      {account.disabledAt !== null && <p>{`Disabled ${momentText(account.disabledAt)}: nobody signs in with it.`}</p>}
+      {account.disabledAt !== null && (
+        <p>
+          {'Disabled '}
+          <Moment at={account.disabledAt} />: nobody signs in with it.
+        </p>
+      )}
       {account.role === 'board' && (
         <form class="tall" method="post" action={`${path}/sites`}>
           <TokenField token={formToken} />

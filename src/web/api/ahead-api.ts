@@ -2,6 +2,7 @@ import { createRoute, z } from '@hono/zod-openapi';
 import { cautionsIn } from '../../drawing/cautions.ts';
 import { CATALOGUE_KINDS } from '../../register/catalogue-record.ts';
 import { cents } from '../../season/money/money.ts';
+import { currencyAsked } from '../../service/currency-asked.ts';
 import { compareAll } from '../../service/fence-ahead.ts';
 import { fenceQuote } from '../../service/fence-quote.ts';
 import { ownerMoney } from '../../service/owner-money.ts';
@@ -56,7 +57,7 @@ export function addAhead(api: Api, { register, clock }: AppParts): void {
               .min(1),
             taxPercent: z.number().min(0).max(100).default(0),
             validDays: z.number().int().min(1).max(365).default(30),
-            currency: z.string().length(3).default('USD'),
+            currency: z.string().length(3).nullable().default(null).describe("the register's where left out"),
           }),
         ),
       },
@@ -100,7 +101,7 @@ export function addAhead(api: Api, { register, clock }: AppParts): void {
           openingCents: z.coerce.number().int().default(0).describe('what the fund holds [cents]'),
           inflationPercent: z.coerce.number().min(-20).max(20).default(USUAL_TERMS.inflationPercent),
           interestPercent: z.coerce.number().min(0).max(20).default(USUAL_TERMS.interestPercent),
-          currency: z.string().length(3).default('USD'),
+          currency: z.string().length(3).optional().describe("the register's where left out"),
         }),
       },
       responses: {
@@ -134,7 +135,13 @@ export function addAhead(api: Api, { register, clock }: AppParts): void {
         );
         return apiProblem(context, problem) as never;
       }
-      return context.json({ ...ownerMoneyJson(result, currency), cautions: cautionsIn('en').all } as never, 200);
+      return context.json(
+        {
+          ...ownerMoneyJson(result, await currencyAsked(register.db, currency)),
+          cautions: cautionsIn('en').all,
+        } as never,
+        200,
+      );
     },
   );
 }

@@ -131,12 +131,13 @@ const SitePlan: FC<{ readonly site: BoardSite; readonly language: PageLanguage; 
   words,
 }) => {
   const { plan, ref, name } = site;
-  if (plan.kind !== 'plan') {
-    const reason = plan.kind === 'refused' ? plan.reason : plan.what;
+  if (plan?.kind !== 'plan') {
+    const reason = plan?.kind === 'refused' ? plan.reason : (plan?.what ?? '');
+    const why = language === 'es' ? refusalInSpanish(reason) : reason;
     return (
       <>
         <h2>{words.plan(name)}</h2>
-        <p>{words.noPlan(language === 'es' ? refusalInSpanish(reason) : reason)}</p>
+        <p>{plan === null ? words.workedOut : words.noPlan(why)}</p>
       </>
     );
   }
@@ -180,7 +181,7 @@ const Documents: FC<{ readonly sites: readonly BoardSite[]; readonly years: numb
     <p>{words.documentsNote}</p>
     <ul class="documents">
       {sites
-        .filter(({ plan }) => plan.kind === 'plan')
+        .filter(({ plan }) => plan?.kind === 'plan')
         .flatMap(({ ref, name }) => {
           const site = encodeURIComponent(ref);
           const plan = words.planDocument(name);

@@ -1,10 +1,9 @@
 import { Hono } from 'hono';
 import { writeCsv } from '../../register/csv/csv-text.ts';
-import type { PlainRow } from '../../season/money/plain-row.ts';
+import { inCurrency, type PlainRow } from '../../season/money/plain-row.ts';
 import { reserveFenceRows, reserveYearRows } from '../../season/money/reserve-rows.ts';
 import { keptPlan } from '../../service/report/kept-plans.ts';
 import type { LoadedPlan } from '../../service/report/plan-report-of.ts';
-import type { ReportParts } from '../../service/report/report-result.ts';
 import type { AppParts } from '../../service/service.ts';
 import { USUAL_TERMS } from '../../service/usual-terms.ts';
 import { type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
@@ -13,7 +12,8 @@ import { sayProblem } from '../frame/say-problem.tsx';
 import { BoardPage } from './board-page.tsx';
 import { boardSites } from './board-sites.ts';
 
-const CURRENCY = 'USD';
+/** After how long the browser asks again for plans that are being worked out [s]. */
+const ASK_AGAIN_S = 4;
 
 function yearsAsked(context: PageContext): number {
   const years = Number(context.req.query('years') ?? USUAL_TERMS.years);
@@ -21,13 +21,9 @@ function yearsAsked(context: PageContext): number {
 }
 
 /** The page on which a board begins, and its plan for a spreadsheet. */
-export function boardRoutes({
-  register,
-  clock,
-  config,
-}: Pick<AppParts, 'register' | 'clock' | 'config'>): Hono<PageEnv> {
+export function boardRoutes({ register, clock, work }: Pick<AppParts, 'register' | 'clock' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
-  const parts: ReportParts = { register, now: clock, officeName: config.officeName };
+  const parts = { register, now: clock, work };
 
   app.get('/board', async (context) => {
     const { visitor } = context.var;
@@ -37,8 +33,8 @@ export function boardRoutes({
       visible: visibleSites(context.var) ?? [],
       years,
       language,
-      currency: CURRENCY,
     });
+    if (sites.some(({ plan }) => plan === null)) context.header('Refresh', String(ASK_AGAIN_S));
     return context.html(<BoardPage sites={sites} years={years} language={language} frame={frameFor(context)} />);
   });
 
@@ -51,7 +47,7 @@ export function boardRoutes({
     const isSeen = visibleSites(context.var)?.includes(siteRef) ?? false;
     const of = { kind: 'site', ref: siteRef } as const;
     const plan = isSeen
-      ? await keptPlan(parts, { of, years: yearsAsked(context), currency: CURRENCY, language: null })
+      ? await keptPlan(parts, { of, years: yearsAsked(context), currency: null, language: null })
       : null;
     if (plan?.kind !== 'plan') {
       return sayProblem(context, {
@@ -66,7 +62,7 @@ export function boardRoutes({
         },
       });
     }
-    const rows = rowsOf(plan);
+    const rows = inCurrency(rowsOf(plan), plan.reported.currency);
     const cells = [Object.keys(rows[0] ?? {}), ...rows.map((row) => Object.values(row))];
     return context.body(writeCsv(cells), 200, {
       'Content-Type': 'text/csv; charset=utf-8',

@@ -27,6 +27,7 @@ export interface BoardWords {
   readonly csvFences: (site: string) => string;
   readonly more: string;
   readonly noPlan: (why: string) => string;
+  readonly workedOut: string;
   readonly readOnly: string;
   readonly page: string;
   readonly pdf: string;
@@ -74,6 +75,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
     csvFences: (site) => `Fence by fence of ${site}, for a spreadsheet`,
     more: 'Reports and evidence files of single fences',
     noPlan: (why) => `There is no plan: ${why}.`,
+    workedOut: 'The plan is being worked out. This page loads again by itself in a few seconds.',
     readOnly: 'You read here; the fence office changes what is wrong.',
     page: 'Page',
     pdf: 'PDF',
@@ -129,6 +131,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
     csvFences: (site) => `Cerca por cerca de ${site}, para una hoja de cálculo`,
     more: 'Informes y constancias de cada cerca',
     noPlan: (why) => `No hay plan: ${why}.`,
+    workedOut: 'El plan se está calculando. Esta página se carga de nuevo sola en unos segundos.',
     readOnly: 'Aquí se lee; la oficina de cercas corrige lo que esté mal.',
     page: 'Página',
     pdf: 'PDF',

@@ -6,13 +6,14 @@ import { drawPartsBar } from '../../drawing/parts-bar.ts';
 import { drawSeasonStrip } from '../../drawing/season-strip.ts';
 import type { RegionBrief, SeasonBrief } from '../../service/season-brief.ts';
 import type { SweepStatus } from '../../service/service-view.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { causeClause, changesSentence, changeWords } from './change-sentences.ts';
 import { DangerPart } from './danger-part.tsx';
 import { HoursPart } from './hours-part.tsx';
+import { OwnerDaysPart } from './owner-days-part.tsx';
 import { openingSentence, regionName, seasonClause, stripSeasons, windowWords } from './season-sentences.ts';
 import { VisitsPart, WaitingPart } from './waiting-part.tsx';
 
@@ -41,6 +42,7 @@ export const BriefPage: FC<BriefPageProps> = (props) => {
         {regions.length === 0 ? <Nothing /> : <FencesPart {...props} />}
         <ChangesPart {...props} />
         <WaitingPart brief={brief} catchesMail={frame.catchesMail} />
+        <OwnerDaysPart said={brief.ownerDays} today={today} />
         <VisitsPart brief={brief} />
         <HoursPart brief={brief} />
       </div>
@@ -77,9 +79,9 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
       )}
       <p>
         {`Of ${countWords(fences - unswept, 'fence')}, `}
-        <a href="/fences?standing=short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
+        <a href="/fences?standing=any-short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
         {` of the design gust now, at the line or at the ends, and `}
-        <a href="/fences?standing=closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
+        <a href="/fences?standing=any-closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
         {behind.length === 0 ? (
           short > 0 && 'Each short fence has a visit.'
         ) : (
@@ -117,11 +119,11 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
               <tr>
                 <th scope="row">
                   <a
-                    href={`/fences?${region.siteRefs.length === 1 ? `site=${encodeURIComponent(region.siteRefs[0]!)}` : 'sort=standing'}`}
+                    href={`/fences?${region.sites === 1 ? `site=${encodeURIComponent(region.siteRef)}` : 'sort=standing'}`}
                   >
                     {regionName(region)}
                   </a>
-                  <span class="small">{countWords(region.siteRefs.length, 'site')}</span>
+                  <span class="small">{countWords(region.sites, 'site')}</span>
                 </th>
                 <td data-label="Storm season">
                   {sentenceCase(seasonClause(region, today))}
@@ -164,9 +166,16 @@ const ChangesPart: FC<BriefPageProps> = ({ brief, sweep }) => {
       <h2 id="changes">Since the last sweep</h2>
       <p>
         {progress ? `A sweep is at work: ${countWords(progress.done, 'fence')} done so far. ` : ''}
-        {lastFinished?.finishedAt
-          ? `The register was swept ${momentText(lastFinished.finishedAt)}: ${countWords(lastFinished.computed, 'fence')} computed anew, ${countWords(lastFinished.unchanged, 'fence')} unchanged. The next sweep is due ${momentText(nextAt)}.`
-          : `The register has not been swept yet; the first sweep is due ${momentText(nextAt)}.`}
+        {lastFinished?.finishedAt ? (
+          <>
+            {'The register was swept '}
+            <Moment at={lastFinished.finishedAt} />
+            {`: ${countWords(lastFinished.computed, 'fence')} computed anew, ${countWords(lastFinished.unchanged, 'fence')} unchanged. The next sweep is due `}
+          </>
+        ) : (
+          'The register has not been swept yet; the first sweep is due '
+        )}
+        <Moment at={nextAt} />.
         {failures.length > 0 && (
           <>
             {' '}

@@ -2,8 +2,7 @@ import type { FC } from 'hono/jsx';
 import { countWords, dayWords, hoursWords, listWords } from '../../drawing/day-words.ts';
 import type { LedgerCell, LedgerWeek } from '../../season/visit/hours-ledger.ts';
 import type { SeasonBrief } from '../../service/season-brief.ts';
-import { HoursCell } from '../frame/hours-cell.tsx';
-import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { HoursLedger, openingName } from '../frame/hours-ledger.tsx';
 
 const sumOf = (weeks: readonly LedgerWeek[], of: (cell: LedgerCell) => number): number =>
   weeks.reduce((sum, { cells }) => sum + cells.reduce((all, cell) => all + of(cell), 0), 0);
@@ -23,6 +22,7 @@ export const HoursPart: FC<{ readonly brief: SeasonBrief }> = ({ brief }) => {
       </section>
     );
   }
+  const [next] = hours.openings;
   const thereAre = sumOf(weeks, (cell) => cell.thereAre);
   const confirmed = sumOf(weeks, (cell) => cell.confirmed);
   const proposed = sumOf(weeks, (cell) => cell.proposed);
@@ -38,37 +38,14 @@ export const HoursPart: FC<{ readonly brief: SeasonBrief }> = ({ brief }) => {
         {full.length > 0 &&
           ` The week of ${listWords(full.slice(0, 3).map(({ monday }) => dayWords(monday, today)))} has more work than hours.`}
       </p>
+      {next && (
+        <p>
+          {`Before ${openingName(next)} opens, on ${dayWords(next.opensOn, today)}, ${hoursWords(next.crews.reduce((sum, { left }) => sum + left, 0))} hours are left: only days before the opening are counted. `}
+          <a href="/plan/hours#openings">Until each season opens</a>.
+        </p>
+      )}
       <PlanSentence plan={plan} today={today} />
-      <ScrollFrame label="Hours left by week and crew">
-        <table class="stacked ledger">
-          <caption>
-            Hours left of those there are, days off and weather reserve taken off. In the bar the full part is promised,
-            the half part proposed, the rest is free.
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Week of</th>
-              {crews.map(({ name }) => (
-                <th scope="col">{name}</th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {weeks.map(({ monday, cells }) => (
-              <tr>
-                <th scope="row">
-                  <a href={`/visits?week=${monday}`}>{dayWords(monday, today)}</a>
-                </th>
-                {cells.map((cell, index) => (
-                  <td data-label={crews[index]!.name}>
-                    <HoursCell cell={cell} />
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollFrame>
+      <HoursLedger hours={hours} today={today} />
     </section>
   );
 };

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { FeedLink } from '../../register/feed-link-store.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -10,6 +10,8 @@ import type { SeasonNames } from '../frame/season-names.ts';
 /** Properties of the page of calendar links. */
 interface FeedLinksPageProps extends SeasonNames {
   readonly links: readonly FeedLink[];
+  /** Sites to choose from; null where there are too many: the ref is typed then. */
+  readonly sites: ReadonlyMap<string, string> | null;
   /** The link that was just made, with its address, which is shown this once. */
   readonly made: { readonly link: FeedLink; readonly url: string } | null;
   readonly fault: string | null;
@@ -22,7 +24,7 @@ const nameOf = ({ kind, ref }: FeedLink, { crewNames, siteNames }: SeasonNames):
 
 /** The page of secret links to calendars of visits. */
 export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
-  const { links, made, fault, formToken, frame, crewNames, siteNames } = props;
+  const { links, made, fault, formToken, frame, crewNames, sites } = props;
   return (
     <PageShell title="Calendar links" section="visits" frame={frame} cautions={false}>
       <p class="back">
@@ -51,20 +53,28 @@ export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
         <TokenField token={formToken} />
         <div class="field">
           <label for="subject">Whose visits</label>
-          <select id="subject" name="subject" required>
-            <option value="">choose a crew or a site</option>
+          <select id="subject" name="subject" required={sites !== null}>
+            <option value="">{sites === null ? 'choose a crew, or type a site' : 'choose a crew or a site'}</option>
             <optgroup label="Crews">
               {[...crewNames].map(([ref, name]) => (
                 <option value={`crew ${ref}`}>{name}</option>
               ))}
             </optgroup>
-            <optgroup label="Sites">
-              {[...siteNames].map(([ref, name]) => (
-                <option value={`site ${ref}`}>{name}</option>
-              ))}
-            </optgroup>
+            {sites !== null && (
+              <optgroup label="Sites">
+                {[...sites].map(([ref, name]) => (
+                  <option value={`site ${ref}`}>{name}</option>
+                ))}
+              </optgroup>
+            )}
           </select>
         </div>
+        {sites === null && (
+          <div class="field">
+            <label for="site">Or the ref of a site</label>
+            <input id="site" name="site" type="text" maxlength={40} />
+          </div>
+        )}
         <button type="submit">Make a link</button>
       </form>
       {links.length > 0 && (
@@ -87,7 +97,9 @@ export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
                     {nameOf(link, props)}
                     <span class="small">{link.kind}</span>
                   </td>
-                  <td data-label="Made">{momentText(link.createdAt)}</td>
+                  <td data-label="Made">
+                    <Moment at={link.createdAt} />
+                  </td>
                   <td data-label="State">
                     {link.revokedAt === null ? (
                       <form class="inline" method="post" action={`/feeds/${link.id}/revoke`}>
@@ -97,7 +109,10 @@ export const FeedLinksPage: FC<FeedLinksPageProps> = (props) => {
                         </button>
                       </form>
                     ) : (
-                      `revoked ${momentText(link.revokedAt)}`
+                      <>
+                        {'revoked '}
+                        <Moment at={link.revokedAt} />
+                      </>
                     )}
                   </td>
                 </tr>

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { listFeedLinks, revokeFeedLink } from '../../register/feed-link-store.ts';
+import { sitesToChoose } from '../../register/record-names.ts';
 import { isoUtc } from '../../service/clock.ts';
 import { type NewFeedLink, newFeedLink } from '../../service/feed-links.ts';
 import type { AppParts } from '../../service/service.ts';
@@ -29,6 +30,7 @@ export function feedLinkRoutes({
       <FeedLinksPage
         links={await listFeedLinks(register.db)}
         {...(await namesOf(register))}
+        sites={await sitesToChoose(register.db)}
         made={said.made ?? null}
         fault={said.fault ?? null}
         formToken={formToken(context)}
@@ -41,7 +43,10 @@ export function feedLinkRoutes({
 
   // the address is in the answer itself: after a redirect it would have to be kept somewhere
   app.post('/feeds', async (context) => {
-    const [, kind, ref = ''] = /^(crew|site) (.+)$/.exec(textField(await context.req.parseBody(), 'subject')) ?? [];
+    const form = await context.req.parseBody();
+    const typed = textField(form, 'site').trim();
+    const subject = typed === '' ? textField(form, 'subject') : `site ${typed}`;
+    const [, kind, ref = ''] = /^(crew|site) (.+)$/.exec(subject) ?? [];
     const { crewNames, siteNames } = await namesOf(register);
     const known = kind === 'crew' ? crewNames.has(ref) : siteNames.has(ref);
     if ((kind !== 'crew' && kind !== 'site') || !known) {

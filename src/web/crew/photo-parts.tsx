@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { VisitPhoto } from '../../register/visit-photo-store.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { useMomentText } from '../frame/moment.tsx';
 import { type CrewVisitor, EntryForm } from './crew-frame.tsx';
 import type { CrewWords } from './crew-words.ts';
 import { CREW_WORDS } from './crew-words-of.ts';
@@ -9,8 +9,9 @@ import { CREW_WORDS } from './crew-words-of.ts';
 export const PhotoList: FC<{ readonly photos: readonly VisitPhoto[]; readonly words: CrewWords }> = ({
   photos,
   words,
-}) =>
-  photos.length === 0 ? null : (
+}) => {
+  const momentText = useMomentText();
+  return photos.length === 0 ? null : (
     <ul class="photo-list">
       {photos.map(({ id, post, fenceRef, takenAt, takenBy }) => {
         const where = post === null ? words.fence(fenceRef) : words.post(post);
@@ -26,6 +27,7 @@ export const PhotoList: FC<{ readonly photos: readonly VisitPhoto[]; readonly wo
       })}
     </ul>
   );
+};
 
 /** One picture to take or choose. */
 export const PhotoForm: FC<{

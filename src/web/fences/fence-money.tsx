@@ -3,15 +3,18 @@ import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { percentText } from '../../drawing/quantity-text.ts';
 import { adviceText, wholeText } from '../../drawing/reserve-fences.ts';
 import type { FenceMoney } from '../../season/money/fence-money.ts';
+import { type Money, sumMoney } from '../../season/money/money.ts';
 import { FENCE_PAGE_WORDS } from './fence-page-words.ts';
 
 /** When replacing a fence is cheapest, and what waiting costs. */
 export const FenceMoneyPart: FC<{
   readonly money: FenceMoney;
   readonly fenceRef: string;
+  readonly currency: string;
   readonly language: ChartLanguage;
-}> = ({ money, fenceRef, language }) => {
+}> = ({ money, fenceRef, currency, language }) => {
   const words = FENCE_PAGE_WORDS[language].money;
+  const amount = (of: Money): string => `${wholeText(of)} ${currency}`;
   const fact = (name: string, value: string) => (
     <div>
       <dt>{name}</dt>
@@ -25,9 +28,9 @@ export const FenceMoneyPart: FC<{
       <dl class="facts">
         {fact(words.advice, adviceText(money, language))}
         {fact(words.replaced, money.cheapestAgeYears === null ? '–' : words.years(money.cheapestAgeYears))}
-        {fact(words.price, wholeText(money.price))}
-        {fact(words.afterSnap, wholeText(money.priceAfterFailure + money.consequence))}
-        {fact(words.waiting, money.waitingOneYear === null ? '–' : wholeText(money.waitingOneYear))}
+        {fact(words.price, amount(money.price))}
+        {fact(words.afterSnap, amount(sumMoney([money.priceAfterFailure, money.consequence])))}
+        {fact(words.waiting, money.waitingOneYear === null ? '–' : amount(money.waitingOneYear))}
         {fact(words.snaps, money.snapRisk === null ? '–' : percentText(money.snapRisk, language))}
       </dl>
       <p>

@@ -35,7 +35,8 @@ export interface FencePageWords {
   readonly reasons: string;
   readonly json: string;
   readonly known: string;
-  readonly computedBy: (model: string, moment: string) => string;
+  readonly computedWith: (model: string) => string;
+  readonly inputs: string;
   readonly posts: PostsWords;
   readonly history: string;
   readonly noHistory: string;
@@ -72,7 +73,8 @@ const EN: FencePageWords = {
   reasons: 'Every step with its equation and source',
   json: 'the forecast as JSON',
   known: 'What the register knows',
-  computedBy: (model, moment) => `Model ${model}, computed ${moment} UTC, inputs`,
+  computedWith: (model) => `Model ${model}, computed`,
+  inputs: 'inputs',
   history: 'History',
   noHistory: 'Nothing recorded yet.',
   money: {
@@ -124,7 +126,8 @@ const ES: FencePageWords = {
   reasons: 'Cada paso con su ecuación y su fuente',
   json: 'el pronóstico en JSON',
   known: 'Lo que el registro sabe',
-  computedBy: (model, moment) => `Modelo ${model}, calculado ${moment} UTC, entradas`,
+  computedWith: (model) => `Modelo ${model}, calculado`,
+  inputs: 'entradas',
   history: 'Historia',
   noHistory: 'Nada anotado todavía.',
   money: {

@@ -10,6 +10,7 @@ import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence
 import type { AccountRole } from '../../register/account-tables.ts';
 import type { FenceMoney } from '../../season/money/fence-money.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { CodeVerdicts } from './code-verdicts.tsx';
@@ -51,7 +52,7 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
       notices: role === 'office' ? detail.notices : [],
       visits: detail.visits,
     },
-    { units, language },
+    { units, language, timeZone: frame.office.timeZone },
   );
   return (
     <PageShell title={words.title(fence.ref)} section="fences" frame={frame} cautions={true} language={language}>
@@ -69,7 +70,9 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
       ) : (
         <NotSwept fenceRef={fence.ref} language={language} />
       )}
-      {money && <FenceMoneyPart money={money} fenceRef={fence.ref} language={language} />}
+      {money && (
+        <FenceMoneyPart money={money} fenceRef={fence.ref} currency={frame.office.currency} language={language} />
+      )}
       <HistoryLine entries={history} language={language} />
       {swept && <Checked detail={detail} swept={swept} language={language} />}
       <h2>{words.known}</h2>
@@ -159,7 +162,7 @@ const Checked: FC<SweptProps> = ({ detail, swept, language }) => {
         <a href={`${path}/reasons`}>{words.reasons}</a>; <a href={`${path}.json`}>{words.json}</a>.
       </p>
       <p class="muted">
-        {words.computedBy(stored.modelVersion, stored.computedAt.slice(0, 16).replace('T', ' '))}{' '}
+        {words.computedWith(stored.modelVersion)} <Moment at={stored.computedAt} />, {words.inputs}{' '}
         <code class="hash">{stored.inputHash.slice(0, 16)}</code>.
       </p>
     </>

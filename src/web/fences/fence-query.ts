@@ -5,6 +5,9 @@ import { EVERY_FENCE, type FenceQuery, SORT_KEYS, type SortKey } from '../../reg
 /** The standings in the order in which lists offer them, worst first. */
 export const STANDINGS: readonly FenceStanding[] = ['short from new', 'short', 'closing', 'clear'];
 
+/** What the list of standings offers beside them: short, or going short, at the line or at the ends. */
+export const ANYWHERE = ['short', 'closing'] as const;
+
 const MOST_TEXT = 100;
 const YEARS = { first: 1900, last: 2200 };
 
@@ -23,6 +26,7 @@ export function readFenceQuery(search: URLSearchParams): FenceQuery {
     siteRef: ref('site'),
     ownerRef: ref('owner'),
     standing: one('standing', STANDINGS),
+    anywhere: ANYWHERE.find((value) => `any-${value}` === search.get('standing')) ?? null,
     endsStanding: one('ends', STANDINGS),
     treatmentClass: one('treatment', TREATMENT_CLASS_KEYS),
     builtFrom: year('from'),
@@ -40,7 +44,7 @@ const FIELDS: readonly (readonly [name: string, of: (query: FenceQuery) => strin
   ['q', ({ text }) => text],
   ['site', ({ siteRef }) => siteRef],
   ['owner', ({ ownerRef }) => ownerRef],
-  ['standing', ({ standing }) => standing],
+  ['standing', ({ standing, anywhere }) => (anywhere === null ? standing : `any-${anywhere}`)],
   ['ends', ({ endsStanding }) => endsStanding],
   ['treatment', ({ treatmentClass }) => treatmentClass],
   ['from', ({ builtFrom }) => builtFrom],
@@ -85,4 +89,8 @@ export const usesFoldedFilters = (query: FenceQuery): boolean =>
 
 /** True where a query leaves out any fence. */
 export const narrows = (query: FenceQuery): boolean =>
-  query.text.trim() !== '' || query.siteRef !== null || query.standing !== null || usesFoldedFilters(query);
+  query.text.trim() !== '' ||
+  query.siteRef !== null ||
+  query.standing !== null ||
+  query.anywhere !== null ||
+  usesFoldedFilters(query);

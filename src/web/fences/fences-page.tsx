@@ -1,6 +1,7 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { heldText, isNextToNothing } from '../../drawing/held-text.ts';
 import { onceInYearsCell } from '../../drawing/quantity-text.ts';
 import { drawSnapBar } from '../../drawing/snap-bar.ts';
 import { speedText } from '../../drawing/speed-text.ts';
@@ -12,9 +13,10 @@ import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { fenceQueryPath, sortPath } from './fence-query.ts';
 import { FilterForm } from './filter-form.tsx';
-import { countText, shownSentence, summarySentence, sweepSentence } from './list-sentences.ts';
+import { countText, shownSentence, summarySentence } from './list-sentences.ts';
 import { LIST_WORDS, type ListWords } from './list-words.ts';
 import { StandingWord } from './standing-word.tsx';
+import { SweepLine } from './sweep-line.tsx';
 
 const COLUMNS: readonly { readonly key: SortKey; readonly figure?: boolean }[] = [
   { key: 'ref' },
@@ -61,7 +63,7 @@ export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadS
           <a href="/records">{language === 'es' ? 'los registros' : 'the records'}</a>.
         </p>
       )}
-      {page.total > 0 && <p class="muted">{sweepSentence(page, sweep, nightly, language)}</p>}
+      {page.total > 0 && <SweepLine sweep={sweep} total={page.total} nightly={nightly} language={language} />}
       {page.total > 0 && <FilterForm page={page} query={query} language={language} />}
       {page.rows.length > 0 ? (
         <FenceTable page={page} query={query} language={language} />
@@ -131,7 +133,11 @@ const Row: FC<{ readonly row: FenceRow; readonly words: ListWords; readonly lang
           <span class="muted">{words.notSwept}</span>
         )}
         {swept && raw(drawSnapBar(swept))}
-        {swept && <span class="small">{words.holds(sharePercent(swept))}</span>}
+        {swept && (
+          <span class="small">
+            {isNextToNothing(swept.snapMps, row.units) ? words.holdsNothing : words.holds(sharePercent(swept))}
+          </span>
+        )}
       </td>
       <td data-label={columns.ends} class="ends nowrap rest">
         {swept?.endsStanding ? (
@@ -144,7 +150,7 @@ const Row: FC<{ readonly row: FenceRow; readonly words: ListWords; readonly lang
         {shortSeasonText(row, words)}
         {isHeldBack(row) && <span class="small">{words.lessThanMargin}</span>}
       </td>
-      <Figure label={columns.snap} text={swept ? speedText(swept.snapMps, row.units) : '–'} />
+      <Figure label={columns.snap} text={swept ? heldText(swept.snapMps, row.units, language) : '–'} />
       <Figure rest label={columns.lean} text={swept ? speedText(swept.leanMps, row.units) : '–'} />
       <Figure label={columns.gust} text={swept ? speedText(swept.designGustMps, row.units) : '–'} />
       <Figure rest label={columns.once} text={swept ? onceInYearsCell(swept.onceInYears, language) : '–'} />

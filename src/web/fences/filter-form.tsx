@@ -3,7 +3,7 @@ import { TREATMENT_CLASS_KEYS } from '../../decay/treatment-class.ts';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import type { FencePage } from '../../register/fence-list.ts';
 import { EVERY_FENCE, type FenceQuery, SORT_KEYS } from '../../register/fence-query.ts';
-import { fenceCsvPath, narrows, STANDINGS, usesFoldedFilters } from './fence-query.ts';
+import { ANYWHERE, fenceCsvPath, narrows, STANDINGS, usesFoldedFilters } from './fence-query.ts';
 import { countText } from './list-sentences.ts';
 import { LIST_WORDS, type ListWords } from './list-words.ts';
 
@@ -77,8 +77,14 @@ export const FilterForm: FC<FilterProps> = ({ page, query, language }) => {
           name="standing"
           label={words.columns.standing}
           any={words.allOfThem}
-          chosen={query.standing}
-          choices={standingChoices(words, page.counts)}
+          chosen={query.anywhere === null ? query.standing : `any-${query.anywhere}`}
+          choices={[
+            ...ANYWHERE.map((value) => ({
+              value: `any-${value}`,
+              text: `${words.anywhere[value]} (${countText(page.anywhere[value])})`,
+            })),
+            ...standingChoices(words, page.counts),
+          ]}
         />
         <Choose
           name="sort"

@@ -1,4 +1,6 @@
+import { DateTime } from 'luxon';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { heldText } from '../../drawing/held-text.ts';
 import { foundAtPost, stormDid } from '../../drawing/report/seen-texts.ts';
 import { type DisplayUnits, speedText } from '../../drawing/speed-text.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
@@ -7,6 +9,7 @@ import type { FenceEvidence } from '../../register/evidence-store.ts';
 import type { FenceVisit, ToldNotice } from '../../register/fence-history.ts';
 import { readingFacts } from '../../register/reading-record.ts';
 import type { StandingTurn } from '../../register/standing-history.ts';
+import { dayInZone } from '../../service/clock.ts';
 import { LIST_WORDS } from './list-words.ts';
 import { worksText } from './record-words.ts';
 
@@ -70,12 +73,12 @@ const KINDS = {
   },
 } as const;
 
-function noticeState({ voidReason, held, message }: ToldNotice): string {
+function noticeState({ voidReason, held, message }: ToldNotice, dayOf: (moment: string) => string): string {
   if (voidReason !== null) return `not told: ${voidReason}`;
   if (message === null) return held ? 'held for the office' : 'not written yet';
   switch (message.state) {
     case 'sent':
-      return message.sentAt === null ? 'sent' : `sent ${message.sentAt.slice(0, 10)}`;
+      return message.sentAt === null ? 'sent' : `sent ${dayOf(message.sentAt)}`;
     case 'queued':
     case 'leased':
       return 'on its way';
@@ -91,9 +94,14 @@ function noticeState({ voidReason, held, message }: ToldNotice): string {
 /** Everything that is known to have happened to a fence, and what is booked, the newest first. */
 export function fenceHistory(
   { evidence, works, standings, notices, visits }: HistorySources,
-  { units, language }: { readonly units: DisplayUnits; readonly language: ChartLanguage },
+  {
+    units,
+    language,
+    timeZone,
+  }: { readonly units: DisplayUnits; readonly language: ChartLanguage; readonly timeZone: string },
 ): readonly HistoryEntry[] {
   const words = KINDS[language];
+  const dayOf = (moment: string): string => dayInZone(DateTime.fromISO(moment), timeZone);
   const standingWord = (standing: StandingTurn['after']): string =>
     standing === null ? '–' : LIST_WORDS[language].standings[standing];
   const entries: readonly HistoryEntry[] = [
@@ -117,17 +125,17 @@ export function fenceHistory(
     })),
     ...works.map((done) => ({ day: done.day, kind: words.works, what: worksText(done, language), more: '' })),
     ...standings.map(({ at, posts, before, after, snapMps, designGustMps }) => ({
-      day: at.slice(0, 10),
+      day: dayOf(at),
       kind: posts === 'ends' ? words.ends : words.standing,
       what:
         before === null ? words.first(standingWord(after)) : words.change(standingWord(before), standingWord(after)),
-      more: words.held(speedText(snapMps, units), speedText(designGustMps, units)),
+      more: words.held(heldText(snapMps, units, language), speedText(designGustMps, units)),
     })),
     ...notices.map((notice) => ({
-      day: notice.decidedAt.slice(0, 10),
+      day: dayOf(notice.decidedAt),
       kind: words.notice,
       what: `${notice.matter}, to ${notice.ownerName}`,
-      more: noticeState(notice),
+      more: noticeState(notice, dayOf),
     })),
     ...visits.map((visit) => ({
       day: visit.firstDay,

@@ -2,11 +2,9 @@ import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { figureText } from '../../drawing/quantity-text.ts';
 import type { FencePage } from '../../register/fence-list.ts';
 import type { FenceQuery } from '../../register/fence-query.ts';
-import type { SweepStatus } from '../../service/service-view.ts';
-import { momentText } from '../frame/moment-text.ts';
 import { LIST_WORDS } from './list-words.ts';
 
-type Counted = Pick<FencePage, 'counts' | 'total' | 'unswept'>;
+type Counted = Pick<FencePage, 'anywhere' | 'total' | 'unswept'>;
 
 interface SummaryOptions {
   readonly lookAheadSeasons: number;
@@ -45,10 +43,22 @@ function unsweptSentence({ total, unswept }: Counted, way: string, spanish: bool
     : `${countText(unswept)} of ${countText(total)} fences ${unswept === 1 ? 'is' : 'are'} not computed yet: ${way}.`;
 }
 
-/** How the computed fences stand. */
-function computedSentence({ counts, total, unswept }: Counted, lookAheadSeasons: number): string {
-  const short = counts.short + counts['short from new'];
-  const more = counts.closing;
+/** Which of the short fences hold their gust at the line; empty where none does. */
+function atEnds({ short, shortAtEndsAlone }: Counted['anywhere']): string {
+  if (shortAtEndsAlone === 0) return '';
+  if (shortAtEndsAlone === short) return short === 1 ? ', at its ends only' : ', all of them at their ends only';
+  return `, ${countText(shortAtEndsAlone)} of them at ${shortAtEndsAlone === 1 ? 'its' : 'their'} ends only`;
+}
+
+function atEndsInSpanish({ short, shortAtEndsAlone }: Counted['anywhere']): string {
+  if (shortAtEndsAlone === 0) return '';
+  if (shortAtEndsAlone === short) return short === 1 ? ', solo en los extremos' : ', todas solo en los extremos';
+  return `, ${countText(shortAtEndsAlone)} de ellas solo en los extremos`;
+}
+
+/** How the computed fences stand, at the line or at the ends. */
+function computedSentence({ anywhere, total, unswept }: Counted, lookAheadSeasons: number): string {
+  const { short, closing: more } = anywhere;
   const within =
     lookAheadSeasons === 1
       ? 'within one season'
@@ -56,17 +66,16 @@ function computedSentence({ counts, total, unswept }: Counted, lookAheadSeasons:
   const kind = unswept === 0 ? '' : 'computed ';
   const computed = total - unswept;
   if (computed === 1) {
-    if (short === 1) return `The ${kind}fence is short of its design gust now.`;
+    if (short === 1) return `The ${kind}fence is short of its design gust now${atEnds(anywhere)}.`;
     return `The ${kind}fence is not short of its design gust now; it ${more === 1 ? 'goes' : 'does not go'} short ${within}.`;
   }
-  const now = `${short === 0 ? 'None' : countText(short)} of ${countText(computed)} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now`;
+  const now = `${short === 0 ? 'None' : countText(short)} of ${countText(computed)} ${kind}fences ${short === 1 ? 'is' : 'are'} short of ${short === 1 ? 'its' : 'their'} design gust now${atEnds(anywhere)}`;
   if (more === 0) return `${now}; ${short === 0 ? 'none' : 'no other'} goes short ${within}.`;
   return `${now}; ${countText(more)}${short === 0 ? '' : ' more'} ${more === 1 ? 'goes' : 'go'} short ${within}.`;
 }
 
-function computedInSpanish({ counts, total, unswept }: Counted, lookAheadSeasons: number): string {
-  const short = counts.short + counts['short from new'];
-  const more = counts.closing;
+function computedInSpanish({ anywhere, total, unswept }: Counted, lookAheadSeasons: number): string {
+  const { short, closing: more } = anywhere;
   const within =
     lookAheadSeasons === 1 ? 'en una temporada' : `en ${lookAheadSeasons === 2 ? 'dos' : lookAheadSeasons} temporadas`;
   const computed = countText(total - unswept);
@@ -74,51 +83,9 @@ function computedInSpanish({ counts, total, unswept }: Counted, lookAheadSeasons
   const now =
     short === 0
       ? `Ninguna de ${computed} ${kind} deja hoy de aguantar su ráfaga de diseño`
-      : `${countText(short)} de ${computed} ${kind} ya no ${short === 1 ? 'aguanta' : 'aguantan'} su ráfaga de diseño`;
+      : `${countText(short)} de ${computed} ${kind} ya no ${short === 1 ? 'aguanta' : 'aguantan'} su ráfaga de diseño${atEndsInSpanish(anywhere)}`;
   if (more === 0) return `${now}; ninguna otra deja de aguantarla ${within}.`;
   return `${now}; ${countText(more)} más ${more === 1 ? 'deja' : 'dejan'} de aguantarla ${within}.`;
-}
-
-/**
- * When the numbers were computed, when they will be again, and what could not be computed.
- * @param nightly time of day of the nightly sweep with its zone
- */
-export function sweepSentence(
-  page: Pick<FencePage, 'total'>,
-  sweep: SweepStatus,
-  nightly: string,
-  language: ChartLanguage = 'en',
-): string {
-  if (language === 'es') return sweepInSpanish(page, sweep, nightly);
-  if (sweep.progress)
-    return `A sweep is at work: ${sweep.progress.done} of ${page.total} fences done. Load the page again to see more.`;
-  const next = `${momentText(sweep.nextAt)} (every night at ${nightly})`;
-  const last = sweep.lastFinished?.finishedAt;
-  const when = last
-    ? `Swept ${momentText(last)}; the next sweep is due ${next}.`
-    : `Not swept yet; the first sweep is due ${next}.`;
-  const { failures } = sweep;
-  const failed =
-    failures.length === 0
-      ? ''
-      : ` ${failures.length === 1 ? '1 fence' : `${failures.length} fences`} could not be forecast: ${failures
-          .slice(0, 3)
-          .map(({ ref, message }) => `${ref} (${message})`)
-          .join('; ')}${failures.length > 3 ? ' and others' : ''}.`;
-  return `${when}${failed}`;
-}
-
-function sweepInSpanish(page: Pick<FencePage, 'total'>, sweep: SweepStatus, nightly: string): string {
-  if (sweep.progress)
-    return `Se está calculando: ${sweep.progress.done} de ${page.total} cercas listas. Vuelva a cargar la página para ver más.`;
-  const next = `${momentText(sweep.nextAt)} (cada noche a las ${nightly})`;
-  const last = sweep.lastFinished?.finishedAt;
-  const { failures } = sweep;
-  const failed =
-    failures.length === 0
-      ? ''
-      : ` ${failures.length === 1 ? '1 cerca no se pudo' : `${failures.length} cercas no se pudieron`} calcular.`;
-  return `${last ? `Calculado ${momentText(last)}; el próximo cálculo: ${next}.` : `Todavía sin calcular; el primer cálculo: ${next}.`}${failed}`;
 }
 
 /** Years from, to, or both, as a few words. */
@@ -139,6 +106,7 @@ export function shownSentence(page: FencePage, query: FenceQuery, language: Char
   const text = query.text.trim();
   const parts = [
     ...(query.standing === null ? [] : [words.standings[query.standing]]),
+    ...(query.anywhere === null ? [] : [words.anywhere[query.anywhere]]),
     ...(query.endsStanding === null
       ? []
       : [en ? `ends ${query.endsStanding}` : `extremos: ${words.standings[query.endsStanding]}`]),

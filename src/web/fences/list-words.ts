@@ -8,6 +8,8 @@ import type { SortKey } from '../../register/fence-query.ts';
 export interface ListWords {
   readonly title: string;
   readonly standings: Readonly<Record<FenceStanding, string>>;
+  /** Short, or going short, at the line or at the ends. */
+  readonly anywhere: Readonly<Record<'short' | 'closing', string>>;
   /** What a column is called, and the order by it. */
   readonly columns: Readonly<Record<SortKey, string>>;
   readonly worstFirst: string;
@@ -29,6 +31,7 @@ export interface ListWords {
   readonly csv: (found: string) => string;
   readonly caption: string;
   readonly holds: (share: number) => string;
+  readonly holdsNothing: string;
   readonly lessThanMargin: string;
   readonly now: string;
   readonly sinceNew: string;
@@ -48,6 +51,7 @@ export interface ListWords {
 const EN: ListWords = {
   title: 'Fences',
   standings: { clear: 'clear', closing: 'closing', short: 'short', 'short from new': 'short from new' },
+  anywhere: { short: 'short, at the line or ends', closing: 'closing, at the line or ends' },
   columns: {
     worst: 'Worst first',
     ref: 'Fence',
@@ -63,7 +67,8 @@ const EN: ListWords = {
     site: 'Site',
     owner: 'Owner',
   },
-  worstFirst: 'worst first: what is left of the design gust',
+  worstFirst:
+    'worst first: what is left of the design gust; where that is the same per cent, what is at stake: danger recorded, then a pool, a path or animals beside it, then length',
   andOwner: ['and', 'owner'],
   notSwept: 'not swept yet',
   search: 'Fence, site or owner',
@@ -82,6 +87,7 @@ const EN: ListWords = {
   csv: (found) => `These ${found} as CSV`,
   caption: 'Speeds are 3-second gusts; the bar is the snap speed, its upright the design gust.',
   holds: (share) => `holds ${share} % of its gust`,
+  holdsNothing: 'next to nothing sound is left',
   lessThanMargin: 'less than 3 % above',
   now: 'now',
   sinceNew: 'since new',
@@ -106,6 +112,10 @@ const ES: ListWords = {
     short: 'insuficiente',
     'short from new': 'insuficiente desde nueva',
   },
+  anywhere: {
+    short: 'insuficiente, en la línea o los extremos',
+    closing: 'cerca del límite, en la línea o los extremos',
+  },
   columns: {
     worst: 'La peor primero',
     ref: 'Cerca',
@@ -121,7 +131,8 @@ const ES: ListWords = {
     site: 'Sitio',
     owner: 'Dueño',
   },
-  worstFirst: 'la peor primero: lo que queda de la ráfaga de diseño',
+  worstFirst:
+    'la peor primero: lo que queda de la ráfaga de diseño; con el mismo porcentaje, lo que está en juego: peligro anotado, luego una piscina, un paso o animales al lado, luego el largo',
   andOwner: ['y', 'dueño'],
   notSwept: 'todavía sin calcular',
   search: 'Cerca, sitio o dueño',
@@ -141,6 +152,7 @@ const ES: ListWords = {
   caption:
     'Las velocidades son ráfagas de 3 segundos; la barra es la velocidad de rotura, su raya vertical la ráfaga de diseño.',
   holds: (share) => `aguanta el ${share} % de su ráfaga`,
+  holdsNothing: 'casi nada sano queda',
   lessThanMargin: 'menos del 3 % por encima',
   now: 'ya',
   sinceNew: 'desde nueva',

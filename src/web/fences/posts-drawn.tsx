@@ -1,6 +1,7 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { heldText } from '../../drawing/held-text.ts';
 import { drawPostSections } from '../../drawing/post-section-drawing.ts';
 import { momentLines } from '../../drawing/post-section-words.ts';
 import { POSTS_WORDS } from '../../drawing/posts-words.ts';
@@ -80,7 +81,7 @@ const PostRow: FC<{ readonly post: PostOutlook; readonly view: RunView } & Drawn
       <th scope="row">{post.number}</th>
       <td class="figure">{lengthText(post.positionM, units)}</td>
       <td>{post.isLinePost ? words.linePost : words.endPost}</td>
-      <td class="figure">{moment && !post.condition.broken ? speedText(moment.snapMps.p50, units) : '–'}</td>
+      <td class="figure">{moment && !post.condition.broken ? heldText(moment.snapMps.p50, units, language) : '–'}</td>
       <td class="figure">{moment ? speedText(moment.leanMps.p50, units) : '–'}</td>
       <td class="figure">{moment ? `${Math.round(Math.min(1, moment.strengthLeft.p50) * 100)} %` : '–'}</td>
       <td>{marks.length === 0 ? '–' : marks.join(', ')}</td>

@@ -1,4 +1,5 @@
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { NOTHING_LEFT } from '../../drawing/held-text.ts';
 import type { PostChoice } from '../../season/post-choice.ts';
 
 /** The words of the page that compares works at a fence with doing nothing. */
@@ -6,7 +7,8 @@ export interface WhatIfPageWords {
   readonly title: (ref: string) => string;
   readonly fence: (ref: string) => string;
   readonly heading: (ref: string) => string;
-  readonly before: (season: string, snap: string, gust: string) => string;
+  /** The snap speed is null where next to nothing sound is left. */
+  readonly before: (season: string, snap: string | null, gust: string) => string;
   readonly choose: string;
   readonly after: (works: readonly string[], snap: string) => string;
   readonly refused: (works: string, reason: string) => string;
@@ -48,12 +50,16 @@ export interface WhatIfPageWords {
   readonly seasonsTable: string;
 }
 
+/** What is left, within a sentence. */
+const nothingLeft = (language: ChartLanguage): string =>
+  `${NOTHING_LEFT[language].charAt(0).toLowerCase()}${NOTHING_LEFT[language].slice(1)}`;
+
 const EN: WhatIfPageWords = {
   title: (ref) => `What if, fence ${ref}`,
   fence: (ref) => `Fence ${ref}`,
   heading: (ref) => `What if something were done to fence ${ref}?`,
   before: (season, snap, gust) =>
-    `In season ${season}, as it is, it breaks in a gust of ${snap}; its design gust is ${gust}.`,
+    `In season ${season}, as it is, ${snap === null ? nothingLeft('en') : `it breaks in a gust of ${snap}`}; its design gust is ${gust}.`,
   choose: 'Choose what might be done, and see both side by side.',
   after: (works, snap) => `After the ${works.join(' and the ')} it would break at ${snap}.`,
   refused: (works, reason) => `No ${works}: ${reason}.`,
@@ -108,7 +114,7 @@ const ES: WhatIfPageWords = {
   fence: (ref) => `Cerca ${ref}`,
   heading: (ref) => `¿Qué pasaría si se le hiciera algo a la cerca ${ref}?`,
   before: (season, snap, gust) =>
-    `En la temporada ${season}, como está, se rompe con una ráfaga de ${snap}; su ráfaga de diseño es ${gust}.`,
+    `En la temporada ${season}, como está, ${snap === null ? nothingLeft('es') : `se rompe con una ráfaga de ${snap}`}; su ráfaga de diseño es ${gust}.`,
   choose: 'Elija lo que se podría hacer y vea las dos cosas lado a lado.',
   after: (works, snap) => `Después (${works.join(' y ')}) se rompería a ${snap}.`,
   refused: (works, reason) => `No procede: ${works}. Motivo: ${reason}.`,

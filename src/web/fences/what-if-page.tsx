@@ -1,6 +1,7 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
+import { heldText, isNextToNothing } from '../../drawing/held-text.ts';
 import { figureText, onceInWords, percentText } from '../../drawing/quantity-text.ts';
 import { standingName } from '../../drawing/report/record-names.ts';
 import { worksReasonInSpanish } from '../../drawing/spanish/works-reasons.ts';
@@ -82,10 +83,14 @@ function leadSentence(
 ): string {
   const words = WHAT_IF_PAGE_WORDS[language];
   const now = nothing.seasons[0]!;
-  const before = words.before(now.label, speedText(now.snapMps, units), speedText(designGustMps, units));
+  const before = words.before(
+    now.label,
+    isNextToNothing(now.snapMps, units) ? null : speedText(now.snapMps, units),
+    speedText(designGustMps, units),
+  );
   if (!chosen) return `${before} ${words.choose}`;
   const works = chosen.option.parts.map(({ kind }) => worksNameIn(kind, language));
-  return `${before} ${words.after(works, speedText(chosen.seasons[0]!.snapMps, units))}`;
+  return `${before} ${words.after(works, heldText(chosen.seasons[0]!.snapMps, units, language))}`;
 }
 
 const ChoiceForm: FC<{
@@ -147,7 +152,7 @@ function rowsOf(
   return [
     [rows.standing, ...both((each) => standingName(each.standing, language))],
     [rows.ends, ...both(endsStanding)],
-    [rows.snap, ...both((each) => speedText(first(each).snapMps, units))],
+    [rows.snap, ...both((each) => heldText(first(each).snapMps, units, language))],
     [rows.snapEnds, ...both(ends)],
     [rows.lean, ...both((each) => speedText(first(each).leanMps, units))],
     [rows.short, ...both((each) => each.shortSeason ?? words.notWithin)],

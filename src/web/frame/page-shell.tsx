@@ -2,6 +2,7 @@ import { raw } from 'hono/html';
 import type { Child, FC } from 'hono/jsx';
 import { cautionsIn } from '../../drawing/cautions.ts';
 import { FORM_TOKEN } from '../access/form-token.ts';
+import { OfficeZone } from './moment.tsx';
 import { entriesFor, type Section } from './navigation.ts';
 import type { PageFrame } from './page-frame.ts';
 import { SHELL_WORDS, type ShellWords } from './shell-words.ts';
@@ -66,7 +67,7 @@ export const PageShell: FC<ShellProps> = ({ title, section, frame, cautions, lan
             </div>
           </header>
           <main id="content" tabindex={-1}>
-            {children}
+            <OfficeZone.Provider value={frame.office.timeZone}>{children}</OfficeZone.Provider>
           </main>
           {cautions && <Cautions language={language} heading={words.pleaseNote} />}
         </body>

@@ -1,8 +1,5 @@
 import type { Register } from '../../register/database.ts';
-import { listRecords } from '../../register/record-store.ts';
-
-/** Currency in which the works catalogue and the ways are priced, as everywhere in the program where none is named. */
-export const CURRENCY = 'USD';
+import { namesByRef } from '../../register/record-names.ts';
 
 /** What sites and crews are called, by ref. */
 export interface SeasonNames {
@@ -13,7 +10,7 @@ export interface SeasonNames {
 /** The names of every site and crew. */
 export async function namesOf({ db }: Register): Promise<SeasonNames> {
   return {
-    siteNames: new Map((await listRecords(db, 'sites')).map(({ ref, name }) => [ref, name])),
-    crewNames: new Map((await listRecords(db, 'crews')).map(({ ref, name }) => [ref, name])),
+    siteNames: await namesByRef(db, 'sites'),
+    crewNames: await namesByRef(db, 'crews'),
   };
 }

@@ -12,6 +12,10 @@ figure.chart figcaption { color: var(--muted); font-size: 0.98rem; max-width: 56
 .fy-muted-text { fill: var(--muted); }
 .fy-snap-text, .fy-snap-band { fill: var(--snap); }
 .fy-lean-text { fill: var(--lean); }
+.fy-on-snap-text { fill: var(--paper); }
+.fy-snaps-first { fill: var(--snap); }
+.fy-leans-first { fill: var(--lean-band); }
+.fy-leader { stroke: var(--muted); }
 .fy-ends-text { fill: var(--ends); }
 .fy-lean-band { fill: var(--lean-band); }
 .fy-grid { stroke: var(--grid); }

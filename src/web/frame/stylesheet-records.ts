@@ -24,6 +24,31 @@ form.entry-form > .field { max-width: 44rem; margin: 0 0 1.1rem; }
   table.entry input[type='text'] { min-width: 4.5rem; }
   table.entry select { min-width: 7rem; }
 }
+iframe.message.whole { max-height: none; resize: vertical; }
+iframe.whole-60 { height: 60rem; }
+iframe.whole-90 { height: 90rem; }
+iframe.whole-130 { height: 130rem; }
+iframe.whole-180 { height: 180rem; }
+iframe.whole-240 { height: 240rem; }
+iframe.whole-320 { height: 320rem; }
+form.search .field { flex: 1 1 16rem; max-width: 28rem; }
+form.search .hint { flex: 1 1 100%; margin: -0.5rem 0 0; }
+@media screen and (min-width: 601px), print {
+  .scroll table.remarks, .scroll table.changes { table-layout: fixed; min-width: 56rem; }
+  .remarks td, .remarks th, .changes td, .changes th { overflow-wrap: anywhere; }
+  .remarks th:nth-child(1) { width: 21%; }
+  .remarks th:nth-child(2) { width: 13%; }
+  .remarks th:nth-child(3) { width: 18%; }
+  .remarks th:nth-child(4) { width: 21%; }
+  .changes th:nth-child(1) { width: 18%; }
+  .changes th:nth-child(2) { width: 18%; }
+}
+@media screen and (max-width: 600px) {
+  .stacked.remarks tr { grid-template-columns: 1fr; }
+  .stacked.changes td:first-of-type { grid-column: 1 / -1; font-weight: 600; }
+  .stacked.changes td:first-of-type::before { content: none; }
+  .stacked.changes tbody th .small { display: inline; margin-left: 0.6rem; }
+}
 .entry-kept { border-bottom: 1px solid var(--rule); max-width: 52rem; }
 .held td:first-child { width: 5rem; }
 .held .group th { padding-top: 1.4rem; }

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { CaughtMail, CaughtMailContent } from '../../service/mail-catcher.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -36,7 +36,9 @@ export const MailListPage: FC<{ readonly mails: readonly CaughtMail[]; readonly 
                   <a href={`/mail/${encodeURIComponent(mail.id)}`}>{mail.subject || '(no subject)'}</a>
                 </th>
                 <td>{mail.to}</td>
-                <td>{momentText(mail.caughtAt)}</td>
+                <td>
+                  <Moment at={mail.caughtAt} />
+                </td>
               </tr>
             ))}
           </tbody>
@@ -59,7 +61,7 @@ export const MailPage: FC<{ readonly mail: CaughtMailContent; readonly frame: Pa
         {[
           ['From', mail.from],
           ['To', mail.to],
-          ['Caught', momentText(mail.caughtAt)],
+          ['Caught', <Moment at={mail.caughtAt} />],
           ['Message-ID', mail.messageId],
         ].map(([name, value]) => (
           <div>

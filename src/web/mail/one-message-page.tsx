@@ -1,7 +1,7 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import type { OutboxDetail } from '../../register/outbox-page.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -24,29 +24,29 @@ function actsFor({ state, channel }: OutboxDetail): readonly MessageAct[] {
 }
 
 /** What became of a message, in the order in which it happened. */
-function historyOf(message: OutboxDetail, catchesMail: boolean): readonly (readonly [string, string])[] {
+function historyOf(message: OutboxDetail, catchesMail: boolean): readonly (readonly [when: Child, what: string])[] {
   const { createdAt, firstFailedAt, attempts, lastReply, dueAt, sentAt, state } = message;
   const released = [...new Set(message.notices.map(({ releasedAt }) => releasedAt))].filter((at) => at !== null);
   const decided = message.notices.map(({ createdAt: at }) => at).toSorted()[0];
   return [
-    ...(decided === undefined ? [] : [[momentText(decided), 'a sweep decided what it tells'] as const]),
-    ...released.map((at) => [momentText(at), 'the office released it'] as const),
-    [momentText(createdAt), 'it was written'],
-    ...(firstFailedAt === null ? [] : [[momentText(firstFailedAt), 'the first try failed'] as const]),
+    ...(decided === undefined ? [] : [[<Moment at={decided} />, 'a sweep decided what it tells'] as const]),
+    ...released.map((at) => [<Moment at={at} />, 'the office released it'] as const),
+    [<Moment at={createdAt} />, 'it was written'],
+    ...(firstFailedAt === null ? [] : [[<Moment at={firstFailedAt} />, 'the first try failed'] as const]),
     ...(lastReply === null
       ? []
       : [
           [
-            sentAt === null ? 'last' : momentText(sentAt),
+            sentAt === null ? 'last' : <Moment at={sentAt} />,
             `the server said after ${attempts === 1 ? '1 try' : `${attempts} tries`}: ${lastReply}`,
           ] as const,
         ]),
-    ...(state === 'queued' && dueAt !== null ? [[momentText(dueAt), 'the next try'] as const] : []),
+    ...(state === 'queued' && dueAt !== null ? [[<Moment at={dueAt} />, 'the next try'] as const] : []),
     ...(sentAt === null
       ? []
       : [
           [
-            momentText(sentAt),
+            <Moment at={sentAt} />,
             message.channel === 'letter' ? 'it was posted' : `it was ${stateWord('sent', catchesMail)}`,
           ] as const,
         ]),

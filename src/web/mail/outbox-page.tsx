@@ -5,7 +5,7 @@ import type { OutboxEntry } from '../../register/outbox.ts';
 import type { OutboxPage as OutboxPageOf } from '../../register/outbox-page.ts';
 import type { OutboxState } from '../../register/sweep-tables.ts';
 import { TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -204,19 +204,29 @@ const Message: FC<{ readonly entry: OutboxEntry; readonly catchesMail: boolean }
     </th>
     <td data-label="State">
       {stateWord(entry.state, catchesMail)}
-      {entry.sentAt !== null && ` ${momentText(entry.sentAt)}`}
+      {entry.sentAt !== null && (
+        <>
+          {' '}
+          <Moment at={entry.sentAt} />
+        </>
+      )}
       {entry.postedOn !== null && (
         <span class="small">{`posted ${entry.postedOn}${entry.postedBy === '' ? '' : ` by ${entry.postedBy}`}`}</span>
       )}
       {entry.attempts > 1 && <span class="small">{`after ${entry.attempts} tries`}</span>}
       {entry.heldBy !== null && <span class="small">{`held by: ${entry.heldBy}`}</span>}
       {entry.state === 'queued' && entry.heldBy !== 'stopped address' && entry.dueAt !== null && (
-        <span class="small">{`next try ${momentText(entry.dueAt)}`}</span>
+        <span class="small">
+          {'next try '}
+          <Moment at={entry.dueAt} />
+        </span>
       )}
       {entry.lastReply !== null && entry.state !== 'sent' && (
         <span class="small">{`The server said: ${entry.lastReply}`}</span>
       )}
     </td>
-    <td data-label="Written">{momentText(entry.createdAt)}</td>
+    <td data-label="Written">
+      <Moment at={entry.createdAt} />
+    </td>
   </tr>
 );

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { StoppedAddress } from '../../register/delivery-reports.ts';
 import { reasonIn } from '../../service/delivery-report.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 
 /** Addresses that get no mail because one came back for good; nothing where there are none. */
@@ -41,7 +41,9 @@ export const StoppedAddresses: FC<{ readonly stopped: readonly StoppedAddress[] 
                   {reasonIn(each)}
                   <span class="small">{`Message ${each.outboxId}: ${each.subject}`}</span>
                 </td>
-                <td data-label="Since">{momentText(each.since)}</td>
+                <td data-label="Since">
+                  <Moment at={each.since} />
+                </td>
                 <td data-label="Waiting" class="figure">
                   {each.waiting}
                 </td>

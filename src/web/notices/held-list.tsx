@@ -87,7 +87,7 @@ export const HeldList: FC<{
           Release what is ticked
         </button>
         <button class="quiet" type="submit" name="act" value="all">
-          {`Release all ${held.notices} of this list`}
+          {`Release all ${held.notices} of this list …`}
         </button>
       </div>
     </form>

@@ -3,7 +3,7 @@ import { MATTER_RULES, OWNER_MATTERS } from '../../notify/matter-rules.ts';
 import type { HeldNotice, HeldOverview } from '../../register/held-notices.ts';
 import type { OfficeNotice } from '../../register/office-notices.ts';
 import { FormAlert, TickFields, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -148,7 +148,9 @@ const ForTheOffice: FC<NoticesPageProps> = ({ office, formToken }) => (
                   {notice.matter}
                   <span class="small">{notice.occasion.replace(/; told .*$/, '')}</span>
                 </td>
-                <td data-label="Since">{momentText(notice.createdAt)}</td>
+                <td data-label="Since">
+                  <Moment at={notice.createdAt} />
+                </td>
                 <td data-label="Settle">
                   <button
                     class="quiet"

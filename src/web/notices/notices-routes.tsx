@@ -12,7 +12,8 @@ import { holdMatter, listHeldMatters } from '../../register/holding.ts';
 import { listOfficeNotices, settleOfficeNotice } from '../../register/office-notices.ts';
 import { readSettings } from '../../register/settings-store.ts';
 import { isoUtc } from '../../service/clock.ts';
-import { coveringSentence, previewRelease } from '../../service/preview-release.ts';
+import { coveringSentence, lookAtRelease, previewRelease } from '../../service/preview-release.ts';
+import { createSeenMessages } from '../../service/seen-messages.ts';
 import type { AppParts } from '../../service/service.ts';
 import { officeGap } from '../../service/sweep-register.ts';
 import { formToken } from '../access/form-token.ts';
@@ -23,13 +24,17 @@ import { MOST_HELD_SHOWN } from './held-list.tsx';
 import { count } from './held-words.ts';
 import { NoticesPage, type NoticesPageProps } from './notices-page.tsx';
 import { PreviewPage } from './preview-page.tsx';
+import { ReleasePage } from './release-page.tsx';
+
+/** Messages kept for the frames that show them [characters]. */
+const MOST_SEEN = 8_000_000;
 
 const NUMBER = /^\d{1,15}$/;
 
 const numbers = (form: SentForm, name: string): readonly number[] =>
   textFields(form, name).flatMap((text) => (NUMBER.test(text) ? [Number(text)] : []));
 
-const filterOf = ({ matter, owner }: NoticesPageProps['asked']): HeldFilter => ({
+const filterOf = ({ matter, owner }: NoticesPageProps['asked']): Omit<HeldFilter, 'ids'> => ({
   ...(matter === '' ? {} : { matter }),
   ...(owner === '' ? {} : { ownerRef: owner }),
 });
@@ -38,6 +43,7 @@ const filterOf = ({ matter, owner }: NoticesPageProps['asked']): HeldFilter => (
 export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
   const { register, clock, config, view, log } = parts;
   const app = new Hono<PageEnv>();
+  const seen = createSeenMessages(MOST_SEEN);
 
   const page = async (
     context: PageContext,
@@ -93,22 +99,52 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
     }
     const isBulk = textField(form, 'act') === 'all';
     const newest = textField(form, 'newest');
+    if (isBulk && textField(form, 'sure') !== 'yes') {
+      const query = new URLSearchParams({ ...asked, newest, sentence: sentence.value ?? '' });
+      return context.redirect(`/notices/release?${query.toString()}`, 303);
+    }
     // what came after the page was opened was not seen, so it is not released
-    const seen = (await listHeldNotices(register, filterOf(asked))).filter(
-      ({ id }) => NUMBER.test(newest) && id <= Number(newest),
-    );
-    const ids = isBulk ? seen.map(({ id }) => id) : numbers(form, 'id');
+    const upTo = NUMBER.test(newest) ? Number(newest) : 0;
+    const ids = numbers(form, 'id');
     const release = { at: isoUtc(clock()), covering: sentence.value };
-    const released = ids.length === 0 ? null : await releaseHeldNotices(register, { ids }, release);
-    if (!released || released.notices === 0) {
+    const wanted = isBulk ? { ...filterOf(asked), upTo } : { ids };
+    const released = await releaseHeldNotices(register, wanted, release);
+    if (released.notices === 0) {
       const problem = isBulk
         ? 'Nothing was released: none of these is held any more.'
         : 'Nothing was released: tick what is to go out.';
       return page(context, { asked, sentence: typed, problem });
     }
-    log.info({ by: accountName(context.var), ...released, ids: ids.slice(0, 100) }, 'held notices were released');
+    log.info(
+      { by: accountName(context.var), ...released, ...(isBulk ? { ...asked, upTo } : { ids: ids.slice(0, 100) }) },
+      'held notices were released',
+    );
     view.begin('messages');
     return context.redirect(`/notices?released=${released.notices}&owners=${released.owners}`, 303);
+  });
+
+  app.get('/notices/release', async (context) => {
+    const { matter = '', owner = '', newest = '', sentence: typed = '' } = context.req.query();
+    const asked = { matter, owner, newest: NUMBER.test(newest) ? Number(newest) : 0 };
+    const sentence = coveringSentence(typed);
+    const covering = 'value' in sentence ? sentence.value : null;
+    const filter = { ...filterOf(asked), upTo: asked.newest };
+    const look = await lookAtRelease(register, filter, { covering, now: clock, sender: config });
+    if (look.notices === 0) {
+      return page(context, { asked, sentence: typed, problem: 'Nothing of this list is held any more.' });
+    }
+    const message = look.sample?.message;
+    return context.html(
+      <ReleasePage
+        frame={frameFor(context)}
+        formToken={formToken(context)}
+        asked={{ ...asked, sentence: covering ?? '' }}
+        look={look}
+        sample={message ? { ...message, print: seen.keep(message.html) } : null}
+        gap={officeGap(config, await readSettings(register.db))}
+        problem={'reason' in sentence ? `It would go out without your sentence: ${sentence.reason}.` : null}
+      />,
+    );
   });
 
   app.post('/notices/hold-again', async (context) => {
@@ -160,7 +196,7 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
         formToken={formToken(context)}
         ownerRef={ownerRef}
         held={await listHeldNotices(register, { ownerRef })}
-        messages={messages}
+        messages={messages.map((message) => ({ ...message, print: seen.keep(message.html) }))}
         sentence={typed}
         problem={problem}
       />,
@@ -168,11 +204,12 @@ export function noticesRoutes(parts: AppParts): Hono<PageEnv> {
   });
 
   app.get('/notices/message', async (context) => {
-    const { messages } = await previewed(context);
-    const message = messages[Number(context.req.query('message') ?? '0')];
-    if (!message) return context.notFound();
+    const asked = context.req.query('print');
+    const kept = asked === undefined ? null : seen.read(asked);
+    const html = kept ?? (await previewed(context)).messages[Number(context.req.query('message') ?? '0')]?.html;
+    if (html === undefined) return context.notFound();
     // the message's own policy forbids the icon a browser would otherwise ask for
-    return context.html(message.html.replace('<head>', '<head><link rel="icon" href="data:,">'));
+    return context.html(html.replace('<head>', '<head><link rel="icon" href="data:,">'));
   });
   return app;
 }

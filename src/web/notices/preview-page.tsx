@@ -5,6 +5,7 @@ import { FormAlert, TokenField } from '../frame/form-field.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { count } from './held-words.ts';
+import { MessageShown } from './message-shown.tsx';
 
 /** The page that shows what an owner would get. */
 export const PreviewPage: FC<{
@@ -12,13 +13,11 @@ export const PreviewPage: FC<{
   readonly formToken: string;
   readonly ownerRef: string;
   readonly held: readonly HeldNotice[];
-  readonly messages: readonly PreviewedMessage[];
+  readonly messages: readonly (PreviewedMessage & { readonly print: string })[];
   readonly sentence: string;
   readonly problem: string | null;
 }> = ({ frame, formToken, ownerRef, held, messages, sentence, problem }) => {
   const name = held[0]?.ownerName ?? ownerRef;
-  const query = (index: number): string =>
-    new URLSearchParams({ owner: ownerRef, sentence, message: String(index) }).toString();
   return (
     <PageShell title={`What ${name} would get`} section="notices" frame={frame} cautions={true}>
       <p class="back">
@@ -58,16 +57,11 @@ export const PreviewPage: FC<{
         </>
       )}
       {messages.map((message, index) => (
-        <section>
-          <h2>{message.subject}</h2>
-          <p class="muted">{message.channel === 'mail' ? `By mail to ${message.to}` : 'A letter to print and post'}</p>
-          <iframe
-            class="message"
-            title={`${message.subject}, message ${index + 1}`}
-            src={`/notices/message?${query(index)}`}
-            sandbox=""
-          />
-        </section>
+        <MessageShown
+          message={message}
+          query={{ owner: ownerRef, sentence, message: String(index), print: message.print }}
+          title={`${message.subject}, message ${index + 1}`}
+        />
       ))}
     </PageShell>
   );

@@ -2,14 +2,14 @@ import { Hono } from 'hono';
 import { oneLine } from '../../notify/plain-words.ts';
 import { acknowledge, askForCall, type CallWish, openCall } from '../../service/owner-answers.ts';
 import { acceptQuote, quotesOfOwner } from '../../service/owner-quotes.ts';
-import { chooseDay, visitsOfOwner } from '../../service/owner-visits.ts';
+import { chooseDay, markDays, visitsOfOwner } from '../../service/owner-visits.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { PageEnv } from '../access/visitor.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
-import { textField } from '../frame/text-field.ts';
+import { type SentForm, textField, textFields } from '../frame/text-field.ts';
 import { CALL_WORDS, OwnerCallPage } from './call-page.tsx';
 import { NO_FENCE } from './owner-routes.tsx';
-import { ownerView } from './owner-view.ts';
+import { type OwnerView, ownerView } from './owner-view.ts';
 import { OwnerQuotePage, OwnerQuotesPage } from './quotes-pages.tsx';
 import { QUOTES_WORDS } from './quotes-words.ts';
 import { OwnerVisitsPage } from './visits-page.tsx';
@@ -19,7 +19,22 @@ import { VISITS_WORDS } from './visits-words.ts';
 const LONGEST: Readonly<Record<keyof CallWish, number>> = { phone: 50, when: 200, about: 1000 };
 const LONGEST_NAME = 200;
 
+/** What the page says of days that were marked, also where they had been before. */
+const MARKED = 'marked';
+
 const NOTHING: CallWish = { phone: '', when: '', about: '' };
+
+/** Notes the days that were ticked; none only where the owner says that none suits. */
+const markedDays = async (
+  register: AppParts['register'],
+  link: OwnerView['link'],
+  { uid, form }: { readonly uid: string; readonly form: SentForm },
+  clock: AppParts['clock'],
+): Promise<Awaited<ReturnType<typeof markDays>> | 'nothing marked'> => {
+  const isNone = textField(form, 'none') !== '';
+  const days = isNone ? [] : textFields(form, 'day');
+  return days.length === 0 && !isNone ? 'nothing marked' : markDays(register, link, { uid, days }, clock);
+};
 
 /** What an owner answers through a link: read, a day, a quote, a call. Nothing changes but by the button of a page. */
 export function ownerAnswerRoutes({ register, clock }: Pick<AppParts, 'register' | 'clock'>): Hono<PageEnv> {
@@ -39,23 +54,35 @@ export function ownerAnswerRoutes({ register, clock }: Pick<AppParts, 'register'
   app.get('/owner/:token/visits', async (context) => {
     const view = await ownerView(context, parts, 'visits');
     if (!view) return sayProblem(context, NO_FENCE);
-    return context.html(<OwnerVisitsPage view={view} visits={await visitsOfOwner(register, view.owner.ref, clock)} />);
+    const isMarked = context.req.query('said') === MARKED;
+    const visits = await visitsOfOwner(register, view.owner.ref, clock);
+    return context.html(<OwnerVisitsPage view={view} visits={visits} isMarked={isMarked} />);
   });
 
   app.post('/owner/:token/visits/:uid', async (context) => {
     const view = await ownerView(context, parts, 'visit');
     if (!view) return sayProblem(context, NO_FENCE);
-    const wanted = { uid: context.req.param('uid'), day: textField(await context.req.parseBody(), 'day') };
-    const choice = await chooseDay(register, view.link, wanted, clock);
+    const uid = context.req.param('uid');
+    const form = await context.req.parseBody({ all: true });
     const words = VISITS_WORDS[view.owner.language];
-    switch (choice.kind) {
+    const isMark = textField(form, 'rule') === 'mark';
+    const kind = isMark
+      ? await markedDays(register, view.link, { uid, form }, clock)
+      : (await chooseDay(register, view.link, { uid, day: textField(form, 'day') }, clock)).kind;
+    switch (kind) {
       case 'no such visit':
         return sayProblem(context, { status: 404, ...words.noVisit });
       case 'not offered':
         return sayProblem(context, { status: 400, ...words.notOffered });
+      case 'nothing marked':
+        return sayProblem(context, { status: 400, ...words.nothingMarked });
       case 'chosen':
+      case 'marked':
       case 'already':
-        return context.redirect(`${view.home}/visits?said=${choice.kind === 'chosen' ? 'noted' : 'already'}`, 303);
+        return context.redirect(
+          `${view.home}/visits?said=${isMark ? MARKED : kind === 'chosen' ? 'noted' : 'already'}`,
+          303,
+        );
     }
   });
 

@@ -4,7 +4,7 @@ import type { MessageLink } from '../../register/message-link-store.ts';
 import type { NamedAnswer } from '../../register/owner-answer-store.ts';
 import { answerSentence } from '../../service/answer-sentence.ts';
 import { TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -69,7 +69,8 @@ const CallToMake: FC<{ readonly answer: NamedAnswer; readonly frame: PageFrame }
   <section class="answer-box wide-text">
     <p>
       <strong>{answer.ownerName ?? answer.ownerRef}</strong>
-      {` ${answerSentence(answer)}. Asked ${momentText(answer.at)}.`}
+      {` ${answerSentence(answer)}. Asked `}
+      <Moment at={answer.at} />.
     </p>
     <form method="post" action={`/answers/${answer.id}/called`} class="one-button">
       {frame.account && <TokenField token={frame.account.formToken} />}
@@ -104,11 +105,15 @@ const AnswerTable: FC<{ readonly heading: string; readonly answers: readonly Nam
                 {answerSentence(answer)}
                 {answer.kind === 'call wanted' && answer.settledAt !== null && (
                   <span class="small">
-                    {`called ${momentText(answer.settledAt)}${answer.settledBy ? ` by ${answer.settledBy}` : ''}`}
+                    {'called '}
+                    <Moment at={answer.settledAt} />
+                    {answer.settledBy ? ` by ${answer.settledBy}` : ''}
                   </span>
                 )}
               </td>
-              <td data-label="When">{momentText(answer.at)}</td>
+              <td data-label="When">
+                <Moment at={answer.at} />
+              </td>
               <td data-label="Link" class="figure">
                 {answer.linkId}
               </td>
@@ -161,7 +166,9 @@ const LinksOpened: FC<{ readonly links: readonly MessageLink[] }> = ({ links }) 
                     {`${link.noticeIds.length === 1 ? 'notice' : 'notices'} ${link.noticeIds.join(', ')}${link.purpose === 'unsubscribe' ? '; the link in its header' : ''}`}
                   </span>
                 </td>
-                <td data-label="First opened">{link.firstOpenedAt === null ? '–' : momentText(link.firstOpenedAt)}</td>
+                <td data-label="First opened">
+                  {link.firstOpenedAt === null ? '–' : <Moment at={link.firstOpenedAt} />}
+                </td>
                 <td data-label="Opened" class="figure">
                   {link.opened}
                 </td>

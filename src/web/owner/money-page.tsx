@@ -9,20 +9,14 @@ import { MONEY_WORDS } from './money-words.ts';
 import { OwnerShell } from './owner-shell.tsx';
 import type { OwnerView } from './owner-view.ts';
 
-/** Currency of the register's amounts, as the command line takes it where nothing is said. */
-const CURRENCY = 'USD';
 const CENTS = 100;
 
-/** An amount in whole units of the currency. */
-function whole(amount: Money | number, language: PageLanguage): string {
-  const text = String(Math.round(amount / CENTS)).replace(/\B(?=(?:\d{3})+$)/g, language === 'es' ? '.' : ',');
-  return `${text} ${CURRENCY}`;
-}
+/** An amount in whole units of the currency, without its name. */
+const bare = (amount: Money | number, language: PageLanguage): string =>
+  String(Math.round(amount / CENTS)).replace(/\B(?=(?:\d{3})+$)/g, language === 'es' ? '.' : ',');
 
 /** From one amount to another; one where they read the same. */
 const rangeText = (from: string, to: string): string => (from === to ? from : `${from}–${to}`);
-
-const bare = (amount: Money | number, language: PageLanguage): string => whole(amount, language).split(' ')[0] ?? '';
 
 /** The page of what an owner's fences cost, year by year. */
 export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: MoneyAhead }> = ({ view, money }) => {
@@ -42,12 +36,13 @@ export const OwnerMoneyPage: FC<{ readonly view: OwnerView; readonly money: Mone
 
 const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({ view, money }) => {
   const { language } = view.owner;
+  const { currency } = view.frame.office;
   const words = MONEY_WORDS[language];
   const { plan, fences, unseen } = money;
   const years = plan.years;
   const spending = sumMoney(years.map((year) => year.spending));
   const { expected, nineInTen } = plan.setAside;
-  const text = (amount: Money | number): string => whole(amount, language);
+  const text = (amount: Money | number): string => `${bare(amount, language)} ${currency}`;
   const span = [years[0]?.year ?? 0, years.at(-1)?.year ?? 0] as const;
   return (
     <>
@@ -63,7 +58,7 @@ const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({
       <p>{words.label}</p>
       {unseen.length > 0 && <p>{words.unseen(unseen.map(({ ref }) => ref).join(', '))}</p>}
       <h2>{words.byYear}</h2>
-      <YearTable years={years} language={language} />
+      <YearTable years={years} language={language} currency={currency} />
       <h2>{words.byFence}</h2>
       <ScrollFrame label={words.byFence}>
         <table class="stacked">
@@ -105,16 +100,17 @@ const Planned: FC<{ readonly view: OwnerView; readonly money: OwnerMoney }> = ({
   );
 };
 
-const YearTable: FC<{ readonly years: readonly ReserveYear[]; readonly language: PageLanguage }> = ({
-  years,
-  language,
-}) => {
+const YearTable: FC<{
+  readonly years: readonly ReserveYear[];
+  readonly language: PageLanguage;
+  readonly currency: string;
+}> = ({ years, language, currency }) => {
   const words = MONEY_WORDS[language];
   const text = (amount: Money | number): string => bare(amount, language);
   return (
     <ScrollFrame label={words.byYear}>
       <table class="by-year">
-        <caption>{words.inCurrency(CURRENCY)}</caption>
+        <caption>{words.inCurrency(currency)}</caption>
         <thead>
           <tr>
             <th scope="col">{words.year}</th>

@@ -1,3 +1,4 @@
+import { heldText } from '../../drawing/held-text.ts';
 import { speedText } from '../../drawing/speed-text.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import { advisedMatters } from '../../notify/fence-message.ts';
@@ -47,8 +48,8 @@ export async function withForecasts(
 }
 
 /** The gust that a fence holds in season 1 as text; a dash before its first sweep. */
-export const holdsText = ({ site, swept }: OwnedFence): string =>
-  swept ? speedText(judgedGroup(seasonOne(swept.forecast)).snapMps.p50, site.units) : '–';
+export const holdsText = ({ site, swept }: OwnedFence, language: PageLanguage): string =>
+  swept ? heldText(judgedGroup(seasonOne(swept.forecast)).snapMps.p50, site.units, language) : '–';
 
 /** The gust that it should hold. */
 export const shouldHoldText = ({ site, swept }: OwnedFence): string =>

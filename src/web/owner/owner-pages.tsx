@@ -1,12 +1,14 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
 import { drawFenceYears } from '../../drawing/fence-years.ts';
+import { isNextToNothing } from '../../drawing/held-text.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import { isShort } from '../../notify/matters.ts';
 import { wordsOf } from '../../notify/words-of.ts';
 import type { WorksOffer } from '../../notify/works-offer.ts';
 import type { StoredForecast } from '../../register/forecast-store.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
+import type { PageLanguage } from '../frame/page-language.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import {
   type FenceSaid,
@@ -28,8 +30,11 @@ function shortSeasonText({ swept }: OwnedFence, words: OwnerWords): string {
   return isShort(swept.stored.standing) ? words.now : (swept.forecast.shortSeason ?? words.none);
 }
 
-const breaksText = (owned: OwnedFence, swept: SweptFence, words: OwnerWords): string =>
-  words.breaks(holdsText(owned), shouldHoldText(owned), judgedGroup(seasonOne(swept.forecast)).onceInYears);
+const breaksText = (owned: OwnedFence, swept: SweptFence, words: OwnerWords, language: PageLanguage): string => {
+  const group = judgedGroup(seasonOne(swept.forecast));
+  const holds = isNextToNothing(group.snapMps.p50, owned.site.units) ? null : holdsText(owned, language);
+  return words.breaks(holds, shouldHoldText(owned), group.onceInYears);
+};
 
 /** The page of all fences of one owner. */
 export const OwnerFencesPage: FC<{
@@ -56,7 +61,7 @@ export const OwnerFencesPage: FC<{
             {words.oneOf(
               owned.fence.ref,
               owned.site.name,
-              `${breaksText(owned, owned.swept, words)} ${shortSentence(owned.swept.stored, owned.swept.forecast, words)}`,
+              `${breaksText(owned, owned.swept, words, owner.language)} ${shortSentence(owned.swept.stored, owned.swept.forecast, words)}`,
             )}
           </p>
         ))}
@@ -98,7 +103,7 @@ const FenceLine: FC<{ readonly view: OwnerView; readonly owned: OwnedFence; read
         <a href={`${view.home}/fences/${encodeURIComponent(fence.ref)}`}>{fence.ref}</a>
       </th>
       <td data-label={words.standing}>{swept ? wordsOf(view.owner.language).standing[swept.stored.standing] : '–'}</td>
-      <td data-label={words.holds}>{holdsText(owned)}</td>
+      <td data-label={words.holds}>{holdsText(owned, view.owner.language)}</td>
       <td data-label={words.shouldHold}>{shouldHoldText(owned)}</td>
       <td data-label={words.shortSeason}>{shortSeasonText(owned, words)}</td>
       <td data-label={words.site}>{site.name}</td>
@@ -193,7 +198,7 @@ const SweptFencePart: FC<{
           {said.danger}
         </p>
       )}
-      <p class="lead">{breaksText(owned, swept, words)}</p>
+      <p class="lead">{breaksText(owned, swept, words, language)}</p>
       <p>
         {`${words.standing}: ${wordsOf(language).standing[stored.standing]}. `}
         {shortSentence(stored, forecast, words)}

@@ -25,15 +25,14 @@ export const NO_FENCE: Problem = {
   wayOut: 'Open the list of your fences. · Abra la lista de sus cercas.',
 };
 
-/** How long a page waits for a plan, and after how long the browser asks again [s]. */
-const PATIENCE_S = 3;
+/** After how long the browser asks again for a plan that is being worked out [s]. */
 const ASK_AGAIN_S = 4;
 
 /** What a signed link shows its owner: their fences, what they cost, what there is in writing, and nobody else's. */
-export function ownerRoutes({ register, clock }: Pick<AppParts, 'register' | 'clock'>): Hono<PageEnv> {
+export function ownerRoutes({ register, clock, work }: Pick<AppParts, 'register' | 'clock' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
   const parts = { register, clock };
-  const askMoney = moneyAhead(register, clock);
+  const askMoney = moneyAhead({ register, clock, work });
 
   app.get('/owner/:token', async (context) => {
     const view = await ownerView(context, parts, 'fences');
@@ -71,7 +70,7 @@ export function ownerRoutes({ register, clock }: Pick<AppParts, 'register' | 'cl
   app.get('/owner/:token/money', async (context) => {
     const view = await ownerView(context, parts, 'money');
     if (!view) return sayProblem(context, NO_FENCE);
-    const money = await askMoney(view.owner.ref, PATIENCE_S * 1000);
+    const money = await askMoney(view.owner.ref);
     if (money.kind === 'being worked out') context.header('Refresh', String(ASK_AGAIN_S));
     return context.html(<OwnerMoneyPage view={view} money={money} />);
   });

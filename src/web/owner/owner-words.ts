@@ -1,3 +1,4 @@
+import { NOTHING_LEFT } from '../../drawing/held-text.ts';
 import { onceInWords } from '../../drawing/quantity-text.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
 
@@ -14,7 +15,8 @@ export interface OwnerWords {
   readonly site: string;
   readonly fenceTitle: (ref: string) => string;
   readonly notSwept: string;
-  readonly breaks: (holds: string, shouldHold: string, onceInYears: number | null) => string;
+  /** `holds`: null where next to nothing holds it. */
+  readonly breaks: (holds: string | null, shouldHold: string, onceInYears: number | null) => string;
   readonly now: string;
   readonly none: string;
   readonly shortNow: string;
@@ -57,7 +59,7 @@ export const OWNER_WORDS: Readonly<Record<PageLanguage, OwnerWords>> = {
     fenceTitle: (ref) => `Fence ${ref}`,
     notSwept: 'This fence has no numbers yet; the next nightly sweep computes them.',
     breaks: (holds, shouldHold, years) =>
-      `It breaks in a gust of about ${holds}${years === null ? '' : `, one that comes ${onceInWords(years, 'en')}`}. At its place it should hold ${shouldHold}.`,
+      `${holds === null ? NOTHING_LEFT.en : `It breaks in a gust of about ${holds}${years === null ? '' : `, one that comes ${onceInWords(years, 'en')}`}`}. At its place it should hold ${shouldHold}.`,
     now: 'now',
     none: 'not within 30',
     shortNow: 'It does not hold that gust now.',
@@ -110,7 +112,7 @@ export const OWNER_WORDS: Readonly<Record<PageLanguage, OwnerWords>> = {
     fenceTitle: (ref) => `Cerca ${ref}`,
     notSwept: 'Esta cerca todavía no tiene números; se calculan la próxima noche.',
     breaks: (holds, shouldHold, years) =>
-      `Se rompe con una ráfaga de unas ${holds}${years === null ? '' : `, que llega ${onceInWords(years, 'es')}`}. En su lugar debería aguantar ${shouldHold}.`,
+      `${holds === null ? NOTHING_LEFT.es : `Se rompe con una ráfaga de unas ${holds}${years === null ? '' : `, que llega ${onceInWords(years, 'es')}`}`}. En su lugar debería aguantar ${shouldHold}.`,
     now: 'ya',
     none: 'no en 30',
     shortNow: 'Ahora no aguanta esa ráfaga.',

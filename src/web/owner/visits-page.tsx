@@ -15,15 +15,18 @@ function longDay(day: string, language: PageLanguage): string {
 }
 
 /** The page on which an owner sees the visits to their fences and chooses their days. */
-export const OwnerVisitsPage: FC<{ readonly view: OwnerView; readonly visits: readonly OwnerVisit[] }> = ({
-  view,
-  visits,
-}) => {
+export const OwnerVisitsPage: FC<{
+  readonly view: OwnerView;
+  readonly visits: readonly OwnerVisit[];
+  /** True where days were just marked. */
+  readonly isMarked: boolean;
+}> = ({ view, visits, isMarked }) => {
   const words = VISITS_WORDS[view.owner.language];
   return (
     <OwnerShell view={view} title={words.title} place="visits" cautions={false}>
       <h1>{words.title}</h1>
       {view.said && <Said>{words[view.said]}</Said>}
+      {isMarked && <Said>{words.marked}</Said>}
       <p class="lead">{visits.length === 0 ? words.none : words.lead(visits.length)}</p>
       {visits.map((each) => (
         <VisitPart view={view} each={each} />
@@ -39,7 +42,7 @@ const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = (
   const last = visit.lastDay === visit.firstDay ? null : longDay(visit.lastDay, language);
   const first = longDay(visit.firstDay, language);
   return (
-    <div class="answer-box">
+    <div class="answer-box" id={`visit-${visit.uid}`}>
       <h2>{words.at(site.name)}</h2>
       <ul class="plain">
         {items.map(({ fenceRef, works }) => (
@@ -53,8 +56,8 @@ const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = (
         </p>
       ) : (
         <>
-          <p>{words.proposed(first, last)}</p>
-          <DayForm view={view} each={each} />
+          <p>{each.withOthers ? words.proposedToAll(first, last) : words.proposed(first, last)}</p>
+          {each.withOthers ? <MarkForm view={view} each={each} /> : <DayForm view={view} each={each} />}
         </>
       )}
     </div>
@@ -62,10 +65,9 @@ const VisitPart: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = (
 };
 
 const DayForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({ view, each }) => {
-  const { visit, offered, withOthers } = each;
+  const { visit, offered } = each;
   const { language } = view.owner;
   const words = VISITS_WORDS[language];
-  if (withOthers) return <p>{words.withOthers}</p>;
   if (offered.length === 0) return <p>{words.nothingLeft}</p>;
   return (
     <form method="post" action={`${view.home}/visits/${encodeURIComponent(visit.uid)}`}>
@@ -93,5 +95,48 @@ const DayForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({ 
         <button type="submit">{words.button}</button>
       </p>
     </form>
+  );
+};
+
+/** The days of a visit to the fences of several owners, each to be marked as suiting or not. */
+const MarkForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({ view, each }) => {
+  const { visit, offered, marked } = each;
+  const { language } = view.owner;
+  const words = VISITS_WORDS[language];
+  if (offered.length === 0) return <p>{words.nothingLeft}</p>;
+  const named = (marked ?? []).filter((day) => offered.includes(day)).map((day) => longDay(day, language));
+  return (
+    <>
+      <p>{words.withOthers}</p>
+      {marked !== null && <p>{marked.length === 0 ? words.youSaidNone : words.youSaid(named.join('; '))}</p>}
+      <form method="post" action={`${view.home}/visits/${encodeURIComponent(visit.uid)}`}>
+        <TokenField token={view.formToken} />
+        <input type="hidden" name="rule" value="mark" />
+        <fieldset class="days" aria-describedby={`hint-${visit.uid}`}>
+          <legend>{words.mark}</legend>
+          <p class="hint" id={`hint-${visit.uid}`}>
+            {words.markHint}
+          </p>
+          {offered.map((day) => (
+            <div class="tick">
+              <input
+                id={`${visit.uid}-${day}`}
+                type="checkbox"
+                name="day"
+                value={day}
+                checked={marked?.includes(day) ?? false}
+              />
+              <label for={`${visit.uid}-${day}`}>{longDay(day, language)}</label>
+            </div>
+          ))}
+        </fieldset>
+        <p class="act">
+          <button type="submit">{words.markButton}</button>
+          <button type="submit" name="none" value="yes" class="quiet">
+            {words.noneButton}
+          </button>
+        </p>
+      </form>
+    </>
   );
 };

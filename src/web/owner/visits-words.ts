@@ -12,7 +12,17 @@ interface VisitsWords {
   readonly chooseHint: string;
   readonly weekday: readonly [string, string, string, string, string, string, string];
   readonly button: string;
+  /** Of a visit that goes to fences of others too. */
+  readonly proposedToAll: (first: string, last: string | null) => string;
   readonly withOthers: string;
+  readonly mark: string;
+  readonly markHint: string;
+  readonly markButton: string;
+  readonly noneButton: string;
+  readonly marked: string;
+  readonly youSaid: (days: string) => string;
+  readonly youSaidNone: string;
+  readonly nothingMarked: { readonly title: string; readonly what: string; readonly wayOut: string };
   readonly nothingLeft: string;
   readonly change: string;
   readonly notOffered: { readonly title: string; readonly what: string; readonly wayOut: string };
@@ -39,8 +49,23 @@ export const VISITS_WORDS: Readonly<Record<PageLanguage, VisitsWords>> = {
       'On these days of that week the crew has hours, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept.',
     weekday: ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'],
     button: 'Choose this day',
+    proposedToAll: (first, last) =>
+      `Proposed for ${first}${last === null ? '' : ` to ${last}`}. Nothing is promised until the office confirms a day.`,
     withOthers:
-      'This visit goes to fences of others too, so the office sets the day. Ask for a call if a day does not suit you.',
+      'This visit goes to fences of others too. Mark every day that suits you: each owner has one voice, the office sees how many each day suits and confirms one, and then you are told.',
+    mark: 'Mark the days that suit you',
+    markHint:
+      'On these days of that week the crew has hours, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept. You can change it until a day is confirmed.',
+    markButton: 'Send the days that suit',
+    noneButton: 'None of these days suits',
+    marked: 'Thank you. The office sees which days suit you. Nothing is promised yet.',
+    youSaid: (days) => `You said that these suit you: ${days}.`,
+    youSaidNone: 'You said that none of these days suits you. The office sees it and looks for another.',
+    nothingMarked: {
+      title: 'No day was marked',
+      what: 'No day was ticked, so nothing was sent.',
+      wayOut: 'Go back and tick the days that suit you, or press the button that says that none does.',
+    },
     nothingLeft: 'No day of that week is left to choose. The office will propose another, or ask for a call.',
     change: 'To move it, ask for a call.',
     notOffered: {
@@ -72,8 +97,23 @@ export const VISITS_WORDS: Readonly<Record<PageLanguage, VisitsWords>> = {
       'En estos días de esa semana la cuadrilla tiene horas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento).',
     weekday: ['domingo', 'lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado'],
     button: 'Elegir este día',
+    proposedToAll: (first, last) =>
+      `Propuesta para el ${first}${last === null ? '' : ` al ${last}`}. Nada queda prometido hasta que la oficina confirme un día.`,
     withOthers:
-      'Esta visita va también a cercas de otros, así que el día lo fija la oficina. Pida una llamada si un día no le conviene.',
+      'Esta visita va también a cercas de otros. Marque todos los días que le convienen: cada dueño tiene una voz, la oficina ve a cuántos conviene cada día y confirma uno, y entonces se lo decimos.',
+    mark: 'Marque los días que le convienen',
+    markHint:
+      'En estos días de esa semana la cuadrilla tiene horas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento). Puede cambiarlo hasta que se confirme un día.',
+    markButton: 'Enviar los días que me convienen',
+    noneButton: 'Ninguno de estos días me conviene',
+    marked: 'Gracias. La oficina ve qué días le convienen. Todavía no hay nada prometido.',
+    youSaid: (days) => `Usted dijo que le convienen: ${days}.`,
+    youSaidNone: 'Usted dijo que ninguno de estos días le conviene. La oficina lo ve y busca otro.',
+    nothingMarked: {
+      title: 'No se marcó ningún día',
+      what: 'No había ningún día marcado, así que no se envió nada.',
+      wayOut: 'Vuelva y marque los días que le convienen, o pulse el botón que dice que ninguno le conviene.',
+    },
     nothingLeft: 'No queda ningún día de esa semana por elegir. La oficina propondrá otra, o pida una llamada.',
     change: 'Para cambiarla, pida una llamada.',
     notOffered: {

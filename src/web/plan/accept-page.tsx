@@ -2,17 +2,21 @@ import type { FC } from 'hono/jsx';
 import { countWords, dayWords, listWords, sentenceCase } from '../../drawing/day-words.ts';
 import type { StoredPlan } from '../../register/plan-store.ts';
 import type { AcceptedVisits } from '../../season/visit/accept-plan.ts';
+import { fenceMoves, type VisitPlace } from '../../season/visit/fence-moves.ts';
 import type { Visit } from '../../season/visit/visit.ts';
+import { mondayOf } from '../../season/visit/week-of-day.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { FormField, TokenField } from '../frame/form-field.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
+import { daysWords } from '../visits/visits-page.tsx';
 
 /** Properties of the page that asks before a plan is accepted. */
 export interface AcceptPageProps {
   readonly plan: StoredPlan;
   readonly changes: AcceptedVisits;
   readonly siteNames: ReadonlyMap<string, string>;
+  readonly crewNames: ReadonlyMap<string, string>;
   readonly today: CalendarDay;
   /** Enrolled owners of the fences of visits that are new, move or are cancelled. */
   readonly ownersToTell: number;
@@ -53,7 +57,6 @@ export const AcceptPage: FC<AcceptPageProps> = (props) => {
       )}
       <ul class="plain">
         {line(created, 'visit is new', 'visits are new')}
-        {line(moved, 'visit moves', 'visits move')}
         {line(cancelled, 'visit is cancelled', 'visits are cancelled')}
         {kept.length > 0 && (
           <li>{`${sentenceCase(countWords(kept.length, 'visit stays', 'visits stay'))} as ${kept.length === 1 ? 'it is' : 'they are'}.`}</li>
@@ -61,8 +64,12 @@ export const AcceptPage: FC<AcceptPageProps> = (props) => {
         {withoutDays.map(({ week, siteRef }) => (
           <li>{`No days in the week of ${dayWords(week, today)} hold the visit to ${siteNames.get(siteRef) ?? siteRef}: it is not proposed, and its fences come back in the next plan.`}</li>
         ))}
+        {moved.length > 0 && (
+          <li>{`${sentenceCase(countWords(moved.length, 'visit moves or changes', 'visits move or change'))}, as below.`}</li>
+        )}
         {created.length + moved.length + cancelled.length + kept.length === 0 && <li>It proposes no visit.</li>}
       </ul>
+      <Moves {...props} />
       <p>Visits that you confirmed or gave a week are not touched.</p>
       <form class="tall" method="post" action={`/plan/${plan.number}/accept`}>
         <TokenField token={formToken} />
@@ -72,3 +79,36 @@ export const AcceptPage: FC<AcceptPageProps> = (props) => {
     </PageShell>
   );
 };
+
+/** Fences that go elsewhere: from the old days and crew to the new, every one named. */
+const Moves: FC<AcceptPageProps> = ({ changes, siteNames, crewNames, today }) => {
+  const moves = fenceMoves(changes);
+  if (moves.length === 0) return null;
+  const crew = ({ crewRef }: VisitPlace): string => crewNames.get(crewRef) ?? crewRef;
+  const place = (at: VisitPlace): string =>
+    `the week of ${dayWords(mondayOf(at.firstDay), today)} (${daysWords({ ...at, startsAt: null }, today)}, ${crew(at)})`;
+  return (
+    <section>
+      <h2 id="moves">From which week to which</h2>
+      <ul class="plain">
+        {moves.map(({ siteRef, fenceRefs, from, to }) => (
+          <li>
+            {`${siteNames.get(siteRef) ?? siteRef}, `}
+            {fenceRefs.map((ref, index) => (
+              <>
+                {index > 0 && ', '}
+                <a href={`/fences/${encodeURIComponent(ref)}`}>{ref}</a>
+              </>
+            ))}
+            {isSame(from, to)
+              ? `: stays in ${place(to)}; what is done changes.`
+              : `: from ${place(from)} to ${place(to)}.`}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
+const isSame = (a: VisitPlace, b: VisitPlace): boolean =>
+  a.crewRef === b.crewRef && a.firstDay === b.firstDay && a.lastDay === b.lastDay;

@@ -1,9 +1,10 @@
 import { Hono } from 'hono';
-import { listVisits } from '../../register/visit-store.ts';
+import { namesByRef } from '../../register/record-names.ts';
+import { lastVisitDay, listVisits } from '../../register/visit-store.ts';
 import { mondayOf } from '../../season/visit/week-of-day.ts';
 import { officeToday } from '../../service/crew-sheets.ts';
 import { type GiveRequest, giveWeek, leaveToPlans, previewGiven } from '../../service/give-week.ts';
-import { hoursAhead } from '../../service/hours-ahead.ts';
+import { hoursAhead, inFewColumns } from '../../service/hours-ahead.ts';
 import type { AppParts } from '../../service/service.ts';
 import { choicesFor } from '../../service/week-choices-of.ts';
 import { addDays, dayNumber } from '../../units/calendar-day.ts';
@@ -12,7 +13,7 @@ import { formToken } from '../access/form-token.ts';
 import type { PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
-import { CURRENCY, namesOf } from '../frame/season-names.ts';
+import { namesOf } from '../frame/season-names.ts';
 import { textField } from '../frame/text-field.ts';
 import { GivenPreview, GivePage } from './give-page.tsx';
 import { HoursPage } from './hours-page.tsx';
@@ -35,14 +36,27 @@ export function giveRoutes({ register, clock, log }: Pick<AppParts, 'register' |
 
   app.get('/plan/hours', async (context) => {
     const today = await officeToday(register, clock);
-    const visits = await listVisits(register.db, { from: today, states: ['proposed', 'confirmed'] });
-    const last = visits.reduce((latest, { firstDay }) => (firstDay > latest ? firstDay : latest), today);
+    const crewNames = await namesByRef(register.db, 'crews');
+    const asked = context.req.query('crew') ?? '';
+    const crewRef = crewNames.has(asked) ? asked : null;
+    const last = (await lastVisitDay(register.db, ['proposed', 'confirmed'])) ?? today;
     const needed = Math.ceil((dayNumber(last) - dayNumber(mondayOf(today))) / DAYS_PER_WEEK) + 2;
     const weeks = Math.min(MOST_WEEKS, Math.max(FEWEST_WEEKS, needed));
+    const hours = inFewColumns(await hoursAhead(register, { today, weeks, crewRef }));
+    const visits = hours.crews.some(({ ref }) => ref === '')
+      ? []
+      : await listVisits(register.db, {
+          from: today,
+          to: addDays(mondayOf(today), weeks * DAYS_PER_WEEK - 1),
+          states: ['proposed', 'confirmed'],
+          ...(crewRef === null ? {} : { crewRef }),
+        });
     return context.html(
       <HoursPage
-        hours={await hoursAhead(register, { today, weeks })}
-        visits={visits.filter(({ firstDay }) => firstDay < addDays(mondayOf(today), weeks * DAYS_PER_WEEK))}
+        hours={hours}
+        visits={visits}
+        crewNames={crewNames}
+        crewRef={crewRef}
         siteNames={(await namesOf(register)).siteNames}
         today={today}
         frame={frameFor(context)}
@@ -55,7 +69,7 @@ export function giveRoutes({ register, clock, log }: Pick<AppParts, 'register' |
     const common = {
       ...(await namesOf(register)),
       today: await officeToday(register, clock),
-      currency: CURRENCY,
+      currency: context.var.office.currency,
       frame: frameFor(context),
     };
     if (week !== undefined && crew !== undefined) {

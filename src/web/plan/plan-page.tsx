@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { countWords, dayWords, hoursWords, listWords, sentenceCase } from '../../drawing/day-words.ts';
 import { riskTable, wholeMoney } from '../../drawing/plan-table.ts';
-import { brokenPromiseText, leftOutText, stageText } from '../../drawing/plan-words.ts';
+import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED, WHY_SERVED_NOTE } from '../../drawing/plan-words.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
 import { worksName } from '../../drawing/what-if-words.ts';
 import type { StoredPlan } from '../../register/plan-store.ts';
@@ -10,9 +10,8 @@ import type { CalendarDay } from '../../units/calendar-day.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { LeftOutPart } from './left-out-part.tsx';
 import { planStateWords } from './plan-state-words.ts';
-
-const WHY = ['pays', 'danger', 'much hangs on it', 'short'] as const;
 
 /** Properties of the page of one plan. */
 export interface PlanPageProps {
@@ -57,16 +56,16 @@ export const PlanPage: FC<PlanPageProps> = (props) => {
         )
       )}
       <Visits {...props} />
-      <LeftOut plan={plan} />
+      <LeftOutPart plan={plan} crewNames={props.crewNames} today={today} currency={props.currency} />
       <h2 id="bound">How good it is</h2>
       <ul class="plain">
         {content.stages.map((stage) => (
-          <li>{stageText(stage, wholeMoney)}</li>
+          <li>{`${stageText(stage, (amount) => `${wholeMoney(amount)} ${props.currency}`)}.`}</li>
         ))}
       </ul>
       <p class="muted">
-        Counted one after the other: promises, then what must be done, then the worth, which is the expected loss that
-        the plan takes away to the horizon, less its price and its ways.
+        Counted one after the other: promises, then what must be done, then the worth. The worth is the expected loss of
+        the next 30 years that the plan takes away, less the price of its works and the cost of its ways.
         {content.safetyTimeStruck && ' The search ran out of its time: another run may find another plan.'}
       </p>
       {content.hours.length > 0 && (
@@ -134,7 +133,8 @@ const Summary: FC<PlanPageProps> = ({ plan, currency }) => {
 };
 
 const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today }) => {
-  const { visits } = plan.content;
+  const { visits, wornOut = [] } = plan.content;
+  const ages = new Map(wornOut.map(({ fenceRef, ageYears }) => [fenceRef, ageYears]));
   if (visits.length === 0) return <p>It proposes no visit.</p>;
   return (
     <section>
@@ -150,9 +150,15 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
           </>
         )}
       </p>
+      <p class="muted">{`${HOURS_NOTE} ${WHY_SERVED_NOTE}`}</p>
+      {wornOut.length > 0 && (
+        <p id="worn-out">
+          {`At ${countWords(wornOut.length, 'fence')} the plan mends posts though rails and boards count as worn out, at 25 years: the plan goes by the posts, for they break in the coming season; the money of the fence goes by rails and boards too, and says to replace it. Follow the plan, unless the owner has it rebuilt before the season opens: then cancel the visit.`}
+        </p>
+      )}
       <ScrollFrame label="Visits of the plan">
         <table class="stacked">
-          <caption>{`By week, crew and site; prices in ${currency} before tax`}</caption>
+          <caption>{`By week, crew and site; hours of all people together; prices in ${currency} before tax`}</caption>
           <thead>
             <tr>
               <th scope="col">Week of</th>
@@ -178,13 +184,21 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
                   {visit.items.map((item) => (
                     <span class="small">
                       <a href={`/fences/${encodeURIComponent(item.fenceRef)}`}>{item.fenceRef}</a>
-                      {`: ${visitItemText(item)} (${WHY[item.mustRank]})`}
+                      {`: ${visitItemText(item)} (${WHY_SERVED[item.mustRank]})`}
+                      {ages.has(item.fenceRef) && (
+                        <>
+                          {`; rails and boards are at their end, ${Math.round(ages.get(item.fenceRef)!)} years old: `}
+                          <a href={`/fences/${encodeURIComponent(item.fenceRef)}#money`}>see replacement</a>
+                        </>
+                      )}
                     </span>
                   ))}
                 </td>
                 <td data-label="Hours" class="figure">
                   {hoursOf(visit).toFixed(1)}
-                  <span class="small">{`way ${visit.travelPersonHours.toFixed(1)}`}</span>
+                  {visit.travelPersonHours >= 0.05 && (
+                    <span class="small">{`${visit.travelPersonHours.toFixed(1)} of them on the way`}</span>
+                  )}
                 </td>
                 <td data-label="Price" class="figure">
                   {wholeMoney(priceOf([visit]))}
@@ -194,40 +208,6 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
           </tbody>
         </table>
       </ScrollFrame>
-    </section>
-  );
-};
-
-const LeftOut: FC<{ readonly plan: StoredPlan }> = ({ plan }) => {
-  const { unservedMusts, unservedOthers = [] } = plan.content;
-  return (
-    <section>
-      <h2 id="left-out">What it leaves out</h2>
-      {unservedMusts.length > 0 ? (
-        <>
-          <p>{`${sentenceCase(countWords(unservedMusts.length, 'fence'))} must be served and found no place:`}</p>
-          <ul class="plain">
-            {unservedMusts.map(({ jobRef, mustRank, reason }) => (
-              <li>
-                <a href={`/fences/${encodeURIComponent(jobRef)}`}>{jobRef}</a>
-                {` (${WHY[mustRank]}): ${leftOutText(reason)}.`}
-              </li>
-            ))}
-          </ul>
-        </>
-      ) : (
-        <p>Every fence that must be served has its place.</p>
-      )}
-      {unservedOthers.length > 0 && (
-        <>
-          <p>Fences that need not be served, and are not:</p>
-          <ul class="plain">
-            {unservedOthers.map(({ reason, fences }) => (
-              <li>{`${sentenceCase(countWords(fences, 'fence'))}: ${leftOutText(reason)}.`}</li>
-            ))}
-          </ul>
-        </>
-      )}
     </section>
   );
 };

@@ -12,7 +12,7 @@ import { formToken } from '../access/form-token.ts';
 import type { PageContext, PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
-import { CURRENCY, namesOf } from '../frame/season-names.ts';
+import { namesOf } from '../frame/season-names.ts';
 import { textField } from '../frame/text-field.ts';
 import { AcceptPage } from './accept-page.tsx';
 import { PlanPage } from './plan-page.tsx';
@@ -74,7 +74,7 @@ export function planRoutes({
       <PlanPage
         plan={plan}
         {...(await namesOf(register))}
-        currency={CURRENCY}
+        currency={context.var.office.currency}
         today={await officeToday(register, clock)}
         frame={frameFor(context)}
       />,
@@ -91,7 +91,7 @@ export function planRoutes({
       <AcceptPage
         plan={plan}
         changes={changes}
-        siteNames={(await namesOf(register)).siteNames}
+        {...(await namesOf(register))}
         today={today}
         ownersToTell={
           await countOwnersToTell(db, [

@@ -6,7 +6,7 @@ import type { PlanHead } from '../../register/plan-store.ts';
 import type { PlanState } from '../../service/plan-runner.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -46,11 +46,17 @@ const Making: FC<Pick<PlansPageProps, 'state' | 'hasCrews' | 'formToken'>> = ({ 
   return (
     <>
       {state.kind === 'failed' && (
-        <FormAlert>{`The plan that ended ${momentText(state.at)} could not be made: ${state.reason}. Nothing was stored; the plans below are as they were.`}</FormAlert>
+        <FormAlert>
+          {'The plan that ended '}
+          <Moment at={state.at} />
+          {` could not be made: ${state.reason}. Nothing was stored; the plans below are as they were.`}
+        </FormAlert>
       )}
       {state.kind === 'made' && (
         <p class="done">
-          {`Made ${momentText(state.at)}: `}
+          {'Made '}
+          <Moment at={state.at} />
+          {': '}
           <a href={`/plan/${state.number}`}>{`plan ${state.number}`}</a>. Look at it, then accept it.
         </p>
       )}
@@ -92,7 +98,9 @@ const AtWork: FC<{ readonly state: Extract<PlanState, { kind: 'at work' }> }> = 
         )}
       </p>
       <p class="muted">
-        {`Begun ${momentText(state.startedAt)}${state.by === '' ? '' : ` by ${state.by}`}. This page asks again by itself; `}
+        {'Begun '}
+        <Moment at={state.startedAt} />
+        {`${state.by === '' ? '' : ` by ${state.by}`}. This page asks again by itself; `}
         <a href="/plan">ask now</a>.
       </p>
     </div>

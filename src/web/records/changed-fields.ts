@@ -1,8 +1,8 @@
 import type { ExportUnits } from '../../register/csv/csv-field.ts';
-import type { RecordsByKind } from '../../register/csv/import-report.ts';
 import { plainCells, recordCells } from '../../register/csv/record-cells.ts';
 import { recordName } from '../../register/csv/register-view.ts';
-import { RECORD_KINDS, type RecordKind, type RecordOf } from '../../register/record-store.ts';
+import type { RecordKind, RecordOf } from '../../register/record-store.ts';
+import type { ChangedPair } from '../../service/import-look.ts';
 import { columnLabel } from './column-words.ts';
 
 /** One field of a record that becomes another. */
@@ -34,22 +34,10 @@ export function changedFields<K extends RecordKind>(
     .map((column) => ({ label: columnLabel(kind, column), before: was[column] ?? '', after: is[column] ?? '' }));
 }
 
-/** The changed records of an import, with their fields, and the names of the new ones. */
-export function changesOf(
-  found: { readonly records: RecordsByKind; readonly replaced: RecordsByKind },
-  unitsOf: <K extends RecordKind>(kind: K, record: RecordOf[K]) => ExportUnits,
-): { readonly changed: readonly ChangedRecord[]; readonly created: ReadonlyMap<RecordKind, readonly string[]> } {
-  const changed: ChangedRecord[] = [];
-  const created = new Map<RecordKind, string[]>();
-  const take = <K extends RecordKind>(kind: K): void => {
-    const before = new Map(found.replaced[kind].map((record) => [recordName(kind, record), record]));
-    for (const after of found.records[kind]) {
-      const name = recordName(kind, after);
-      const was = before.get(name);
-      if (was) changed.push({ kind, name, fields: changedFields(kind, was, after, unitsOf(kind, after)) });
-      else (created.get(kind) ?? created.set(kind, []).get(kind))?.push(name);
-    }
-  };
-  for (const kind of RECORD_KINDS) take(kind);
-  return { changed, created };
+/** A record that an import changes, with its fields. */
+export function changedRecord(pair: ChangedPair): ChangedRecord {
+  const { kind, after, units } = pair;
+  const fieldsOf = <K extends RecordKind>(of: K): readonly ChangedField[] =>
+    changedFields(of, pair.before as RecordOf[K], after as RecordOf[K], units);
+  return { kind, name: recordName(kind, after), fields: fieldsOf(kind) };
 }

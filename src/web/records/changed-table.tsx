@@ -46,16 +46,27 @@ export const FieldTable: FC<{
   </ScrollFrame>
 );
 
-/** What becomes of the fields of several records, a line a field. */
-export const ChangedTable: FC<{ readonly changed: readonly ChangedRecord[]; readonly most: number }> = ({
+/** Changed values shown at most. */
+const MOST_VALUES = 400;
+
+/**
+ * What becomes of the fields of several records, a line a field.
+ * @param total how many records change, of which the first are given
+ */
+export const ChangedTable: FC<{ readonly changed: readonly ChangedRecord[]; readonly total: number }> = ({
   changed,
-  most,
+  total,
 }) => {
   const rows = changed.flatMap((record) => record.fields.map((field) => ({ record, field })));
+  const isCut = rows.length > MOST_VALUES || total > changed.length;
   return (
     <ScrollFrame label="What becomes another value">
-      <table class="stacked">
-        <caption>{rows.length > most ? `The first ${most} of ${rows.length} values` : 'Old and new values'}</caption>
+      <table class="stacked changes">
+        <caption>
+          {isCut
+            ? `The first ${Math.min(rows.length, MOST_VALUES)} values, of ${total} records that change`
+            : 'Old and new values'}
+        </caption>
         <thead>
           <tr>
             <th scope="col">Record</th>
@@ -65,7 +76,7 @@ export const ChangedTable: FC<{ readonly changed: readonly ChangedRecord[]; read
           </tr>
         </thead>
         <tbody>
-          {rows.slice(0, most).map(({ record, field }) => (
+          {rows.slice(0, MOST_VALUES).map(({ record, field }) => (
             <tr>
               <th scope="row">
                 {record.name}

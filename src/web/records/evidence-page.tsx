@@ -8,7 +8,7 @@ import { postsText } from '../../register/post-numbers.ts';
 import { readingFacts } from '../../register/reading-record.ts';
 import type { WorksRecord } from '../../register/works-record.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { editPath } from './edited-kinds.ts';
@@ -91,7 +91,11 @@ export const EvidencePage: FC<EvidencePageProps> = (props) => {
           <h2>Taken back</h2>
           <ul class="plain">
             {withdrawals.map(({ kind, ref, because, by, at }) => (
-              <li>{`${kind} ${ref}, ${momentText(at)}${by === '' ? '' : `, by ${by}`}: ${because}`}</li>
+              <li>
+                {`${kind} ${ref}, `}
+                <Moment at={at} />
+                {`${by === '' ? '' : `, by ${by}`}: ${because}`}
+              </li>
             ))}
           </ul>
         </>

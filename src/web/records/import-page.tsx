@@ -3,7 +3,7 @@ import type { ImportDraft } from '../../register/import-draft-store.ts';
 import { RECORD_KINDS, type RecordKind } from '../../register/record-store.ts';
 import { DRAFT_HOURS } from '../../service/import-files.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -115,7 +115,7 @@ const Imports: FC<{ readonly imports: readonly Omit<ImportDraft, 'files'>[] }> =
           {imports.map(({ id, importedAt, importedBy, done }) => (
             <tr>
               <th scope="row">
-                <a href={`/import/${id}`}>{momentText(importedAt ?? '')}</a>
+                <a href={`/import/${id}`}>{importedAt !== null && <Moment at={importedAt} />}</a>
               </th>
               <td data-label="By">{importedBy}</td>
               <td data-label="Files">{done?.files.join(', ')}</td>

@@ -1,45 +1,36 @@
 import type { FC } from 'hono/jsx';
-import type { FileCounts, ImportReport } from '../../register/csv/import-report.ts';
+import type { FileCounts } from '../../register/csv/import-report.ts';
 import type { ImportDraft } from '../../register/import-draft-store.ts';
-import type { RecordKind } from '../../register/record-store.ts';
+import type { ImportLook } from '../../service/import-look.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-import type { ChangedRecord } from './changed-fields.ts';
+import { changedRecord } from './changed-fields.ts';
 import { ChangedTable } from './changed-table.tsx';
 import { doneText } from './import-page.tsx';
 import { countOf, KIND_WORDS } from './kind-words.ts';
 import { RemarkTable } from './refused-rows.tsx';
-
-/** Changed values shown at most. */
-const MOST_VALUES = 400;
-/** Names of new records shown at most, a kind. */
-const MOST_NAMES = 60;
 
 /** Properties of the preview of an import. */
 export interface PreviewPageProps {
   readonly frame: PageFrame;
   readonly formToken: string;
   readonly draft: ImportDraft;
-  readonly report: ImportReport;
-  /** Print of what is shown. */
-  readonly print: string;
-  readonly changed: readonly ChangedRecord[];
-  readonly created: ReadonlyMap<RecordKind, readonly string[]>;
+  readonly look: ImportLook;
   readonly problem: string | null;
 }
 
 const sum = (files: readonly FileCounts[], what: 'created' | 'changed' | 'unchanged' | 'refused'): number =>
   files.reduce((total, file) => total + file[what], 0);
 
-function leadSentence({ files, faults }: ImportReport): string {
+function leadSentence({ files, faults }: ImportLook): string {
   const rows = (['created', 'changed', 'unchanged', 'refused'] as const).reduce(
     (total, what) => total + sum(files, what),
     0,
   );
-  if (rows === 0) return faults.length > 0 ? 'The files cannot be taken as they are.' : 'The files hold no rows.';
+  if (rows === 0) return faults.total > 0 ? 'The files cannot be taken as they are.' : 'The files hold no rows.';
   const some = (what: 'created' | 'changed' | 'unchanged' | 'refused', one: string, several: string): string => {
     const number = sum(files, what);
     return number === 0 ? `none ${one}` : `${number} ${number === 1 ? one : several}`;
@@ -49,7 +40,8 @@ function leadSentence({ files, faults }: ImportReport): string {
 
 /** The page that shows what an import would change, before anything is. */
 export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
-  const { frame, draft, report, changed, created, problem } = props;
+  const { frame, draft, look, problem } = props;
+  const { files, faults, warnings, rejected, changed, created } = look;
   return (
     <PageShell title="What this import would change" section="records" frame={frame} cautions={false}>
       <p class="back">
@@ -57,16 +49,18 @@ export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
       </p>
       <h1>What this import would change</h1>
       {problem && <FormAlert>{problem}</FormAlert>}
-      <p class="lead">{leadSentence(report)}</p>
-      <p>{`Nothing has been changed yet. The files are kept for this preview until ${momentText(draft.expiresAt)}.`}</p>
-      {report.files.length > 0 && <CountsTable files={report.files} />}
+      <p class="lead">{leadSentence(look)}</p>
+      <p>
+        Nothing has been changed yet. The files are kept for this preview until <Moment at={draft.expiresAt} />.
+      </p>
+      {files.length > 0 && <CountsTable files={files} />}
       <ConfirmForms {...props} />
-      {report.faults.length > 0 && (
+      {faults.total > 0 && (
         <>
           <h2 id="refused">Rows that cannot be taken</h2>
           <p>
             {'Correct them in your file and bring it again, or take them as files of their own: '}
-            {report.rejected.map(({ name }, index) => (
+            {rejected.map((name, index) => (
               <>
                 {index > 0 && ', '}
                 <a
@@ -75,22 +69,22 @@ export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
                 >{`refused rows of ${name}`}</a>
               </>
             ))}
-            {report.rejected.length > 0 && '. Each row has its reasons in a last column, which an import passes over.'}
+            {rejected.length > 0 && '. Each row has its reasons in a last column, which an import passes over.'}
           </p>
-          <RemarkTable remarks={report.faults} caption="Refused" />
+          <RemarkTable remarks={faults} caption="Refused" />
         </>
       )}
-      {report.warnings.length > 0 && (
+      {warnings.total > 0 && (
         <>
           <h2 id="doubtful">Doubtful</h2>
           <p>These are taken, but look at them: something about them is unusual.</p>
-          <RemarkTable remarks={report.warnings} caption="Doubtful" />
+          <RemarkTable remarks={warnings} caption="Doubtful" />
         </>
       )}
-      {changed.length > 0 && (
+      {changed.total > 0 && (
         <>
           <h2 id="changed">What becomes another value</h2>
-          <ChangedTable changed={changed} most={MOST_VALUES} />
+          <ChangedTable changed={changed.first.map(changedRecord)} total={changed.total} />
         </>
       )}
       {created.size > 0 && <Created created={created} />}
@@ -146,22 +140,20 @@ const CountsTable: FC<{ readonly files: readonly FileCounts[] }> = ({ files }) =
   </ScrollFrame>
 );
 
-const ConfirmForms: FC<PreviewPageProps> = ({ draft, report, print, formToken }) => {
-  const { files, faults } = report;
+const ConfirmForms: FC<PreviewPageProps> = ({ draft, look, formToken }) => {
+  const { files, faults, print } = look;
   const good = sum(files, 'created') + sum(files, 'changed');
   const refused = sum(files, 'refused');
   const path = `/import/${draft.id}`;
   return (
     <div class="two-ways">
       {good === 0 ? (
-        <p>
-          {faults.length > 0 ? 'There is nothing to import as it stands.' : 'The register has all of this already.'}
-        </p>
+        <p>{faults.total > 0 ? 'There is nothing to import as it stands.' : 'The register has all of this already.'}</p>
       ) : (
         <form class="tall" method="post" action={path}>
           <TokenField token={formToken} />
           <input type="hidden" name="shown" value={print} />
-          {faults.length > 0 && (
+          {faults.total > 0 && (
             <div class="tick">
               <input id="leave-out" type="checkbox" name="leave_out" value="yes" required />
               <label for="leave-out">{`Import without the ${refused} refused ${refused === 1 ? 'row' : 'rows'}`}</label>
@@ -182,16 +174,16 @@ const ConfirmForms: FC<PreviewPageProps> = ({ draft, report, print, formToken })
   );
 };
 
-const Created: FC<{ readonly created: ReadonlyMap<RecordKind, readonly string[]> }> = ({ created }) => (
+const Created: FC<Pick<ImportLook, 'created'>> = ({ created }) => (
   <>
     <h2 id="new">New</h2>
     <dl class="facts wide">
-      {[...created].map(([kind, names]) => (
+      {[...created].map(([kind, { first, total }]) => (
         <div>
-          <dt>{countOf(names.length, kind)}</dt>
+          <dt>{countOf(total, kind)}</dt>
           <dd class="hash">
-            {names.slice(0, MOST_NAMES).join(', ')}
-            {names.length > MOST_NAMES && ` and ${names.length - MOST_NAMES} more`}
+            {first.join(', ')}
+            {total > first.length && ` and ${total - first.length} more`}
           </dd>
         </div>
       ))}
@@ -211,7 +203,10 @@ export const ImportDonePage: FC<{
     </p>
     <h1>Imported</h1>
     <p class="lead">{`${draft.done.files.join(', ')}: ${doneText(draft.done)}.`}</p>
-    <p class="muted">{`By ${draft.importedBy}, ${momentText(draft.importedAt ?? '')}.`}</p>
+    <p class="muted">
+      {`By ${draft.importedBy}, `}
+      {draft.importedAt !== null && <Moment at={draft.importedAt} />}.
+    </p>
     <p>Forecasts follow with the next sweep, which also writes the notices that come of it. It runs every night.</p>
     <form class="tall" method="post" action="/records/sweep">
       <TokenField token={formToken} />

@@ -1,25 +1,23 @@
 import { Hono } from 'hono';
-import type { ExportUnits } from '../../register/csv/csv-field.ts';
-import { unitsOfRow } from '../../register/csv/export-csv.ts';
-import type { ImportReport } from '../../register/csv/import-report.ts';
-import type { Register } from '../../register/database.ts';
 import {
-  type DraftFile,
   type ImportDraft,
+  isWaiting,
   listImports,
   putImportDraftAway,
   readImportDraft,
+  type WaitingDraft,
 } from '../../register/import-draft-store.ts';
-import { RECORD_KINDS, type RecordKind } from '../../register/record-store.ts';
 import { isoUtc } from '../../service/clock.ts';
-import { importDraft, keepForImport, previewImport } from '../../service/import-files.ts';
+import { keepForImport } from '../../service/import-files.ts';
+import type { TaskOutput } from '../../service/long-tasks.ts';
+import type { WorkAnswer } from '../../service/long-work.ts';
 import type { AppParts } from '../../service/service.ts';
 import { formToken } from '../access/form-token.ts';
 import { accountName, type PageContext, type PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { type Problem, sayProblem } from '../frame/say-problem.tsx';
 import { textField } from '../frame/text-field.ts';
-import { changesOf } from './changed-fields.ts';
+import { sayAtWork } from './at-work-page.tsx';
 import { ImportPage } from './import-page.tsx';
 import { ImportDonePage, ImportPreviewPage } from './import-preview-page.tsx';
 import { sentFiles } from './sent-files.ts';
@@ -34,22 +32,29 @@ const GONE: Problem = {
   wayOut: 'Bring the files again on the page Import.',
 };
 
-type Waiting = ImportDraft & { readonly files: readonly DraftFile[] };
-
-const isWaiting = (draft: ImportDraft): draft is Waiting => draft.files !== null;
+const BACK = { path: '/import', name: 'Import' } as const;
+const LOOKING = {
+  title: 'Looking what this import would change',
+  note: 'Nothing is changed by it. The preview comes here as soon as it is ready.',
+  counted: 'rows',
+  back: BACK,
+} as const;
+const IMPORTING = {
+  title: 'Importing',
+  note: 'All of it is taken or nothing. What became of it is said here, and on the page Import.',
+  counted: 'rows',
+  back: BACK,
+} as const;
 const isDone = (draft: ImportDraft): draft is ImportDraft & { readonly done: NonNullable<ImportDraft['done']> } =>
   draft.done !== null;
 
-/** In which units each record of a report is shown: those of its site. */
-async function unitsFor({ db }: Register, report: ImportReport) {
-  const units = new Map<RecordKind, (record: Record<string, unknown>) => ExportUnits>();
-  for (const kind of RECORD_KINDS) if (report.replaced[kind].length > 0) units.set(kind, await unitsOfRow(db, kind));
-  return (kind: RecordKind, record: object): ExportUnits =>
-    units.get(kind)?.(record as Record<string, unknown>) ?? 'metric';
-}
-
 /** CSV files: brought, looked at, imported. */
-export function importRoutes({ register, clock, log }: Pick<AppParts, 'register' | 'clock' | 'log'>): Hono<PageEnv> {
+export function importRoutes({
+  register,
+  clock,
+  log,
+  work,
+}: Pick<AppParts, 'register' | 'clock' | 'log' | 'work'>): Hono<PageEnv> {
   const { db } = register;
   const app = new Hono<PageEnv>();
 
@@ -65,22 +70,50 @@ export function importRoutes({ register, clock, log }: Pick<AppParts, 'register'
       said ? 400 : 200,
     );
 
-  const preview = async (context: PageContext, draft: Waiting, problem: string | null) => {
-    const { report, print } = await previewImport(register, draft.files, clock);
-    const { changed, created } = changesOf(report, await unitsFor(register, report));
+  const preview = async (context: PageContext, draft: WaitingDraft, problem: string | null) => {
+    const look = await work.ask(`look at import ${draft.id}`, 'look at import', { draftId: draft.id });
+    if (look.kind === 'at work') return sayAtWork(context, { ...LOOKING, progress: look.progress });
+    if (look.value === null) return sayProblem(context, GONE);
     return context.html(
       <ImportPreviewPage
         frame={frameFor(context)}
         formToken={formToken(context)}
         draft={draft}
-        report={report}
-        print={print}
-        changed={changed}
-        created={created}
+        look={look.value}
         problem={problem}
       />,
       problem === null ? 200 : 409,
     );
+  };
+
+  const importKey = (draft: ImportDraft): string => `import ${draft.id}`;
+
+  /** The page of what came of an import, or of how far it is. */
+  const outcome = async (
+    context: PageContext,
+    draft: WaitingDraft,
+    imported: WorkAnswer<TaskOutput<'import'>>,
+  ): Promise<Response> => {
+    if (imported.kind === 'at work') return sayAtWork(context, { ...IMPORTING, progress: imported.progress });
+    switch (imported.value.kind) {
+      case 'imported':
+        log.info({ by: accountName(context.var), ...imported.value.done }, 'files were imported');
+        return context.redirect(`/import/${draft.id}`, 303);
+      case 'gone':
+        return sayProblem(context, GONE);
+      case 'refused':
+        return preview(
+          context,
+          draft,
+          'Nothing was changed: some rows cannot be taken. Say that they are to be left out, or correct them.',
+        );
+      case 'other':
+        return preview(
+          context,
+          draft,
+          'Nothing was changed: the register is no longer as it was when you looked. This is what the import would do now.',
+        );
+    }
   };
 
   app.get('/import', (context) => page(context, null));
@@ -97,7 +130,10 @@ export function importRoutes({ register, clock, log }: Pick<AppParts, 'register'
 
   app.get('/import/:id', async (context) => {
     const draft = await draftAsked(context);
-    if (draft && isWaiting(draft)) return preview(context, draft, null);
+    if (draft && isWaiting(draft)) {
+      const begun = await work.fetch(importKey(draft), 'import');
+      return begun ? outcome(context, draft, begun) : preview(context, draft, null);
+    }
     if (!draft || !isDone(draft)) return sayProblem(context, GONE);
     return context.html(<ImportDonePage frame={frameFor(context)} formToken={formToken(context)} draft={draft} />);
   });
@@ -111,37 +147,24 @@ export function importRoutes({ register, clock, log }: Pick<AppParts, 'register'
       await putImportDraftAway(db, draft.id);
       return context.redirect('/import', 303);
     }
-    const by = accountName(context.var);
-    const imported = await importDraft(register, draft, {
-      clock,
-      by,
+    const asked = {
+      draftId: draft.id,
+      by: accountName(context.var),
       shown: textField(form, 'shown'),
       leaveRefusedOut: textField(form, 'leave_out') === 'yes',
-    });
-    switch (imported.kind) {
-      case 'imported':
-        log.info({ by, files: imported.done.files, counts: imported.done.counts }, 'files were imported');
-        return context.redirect(`/import/${draft.id}`, 303);
-      case 'refused':
-        return preview(
-          context,
-          draft,
-          'Nothing was changed: some rows cannot be taken. Say that they are to be left out, or correct them.',
-        );
-      case 'other':
-        return preview(
-          context,
-          draft,
-          'Nothing was changed: the register is no longer as it was when you looked. This is what the import would do now.',
-        );
-    }
+    };
+    const imported = await work.act(importKey(draft), 'import', asked);
+    // a page that asks again by itself must be one that can be asked for again
+    return imported.kind === 'at work'
+      ? context.redirect(`/import/${draft.id}`, 303)
+      : outcome(context, draft, imported);
   });
 
   app.get('/import/:id/refused/:index{[0-9]+}', async (context) => {
     const draft = await draftAsked(context);
     if (!draft || !isWaiting(draft)) return sayProblem(context, GONE);
-    const { report } = await previewImport(register, draft.files, clock);
-    const file = report.rejected[Number(context.req.param('index'))];
+    const index = Number(context.req.param('index'));
+    const file = await work.finish('refused rows', { draftId: draft.id, index });
     if (!file) return context.notFound();
     return context.body(file.text, 200, {
       'Content-Type': 'text/csv; charset=utf-8',

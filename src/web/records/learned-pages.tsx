@@ -12,7 +12,7 @@ import {
 } from '../../service/learned-words.ts';
 import type { LearnedPreview } from '../../service/preview-learned.ts';
 import { FormAlert, FormField, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -119,7 +119,8 @@ const History: FC<{ readonly history: readonly LearnedEntry[] }> = ({ history })
     <ul class="plain">
       {history.toReversed().map((entry) => (
         <li>
-          {`${momentText(entry.at)}, ${entry.by} `}
+          <Moment at={entry.at} />
+          {`, ${entry.by} `}
           {entry.act === 'reverted'
             ? `took version ${entry.reverted} back`
             : `accepted version ${entry.number}${entry.inForce ? ' (in force)' : ''}`}

@@ -1,23 +1,38 @@
 import { Hono } from 'hono';
-import { learnedHistory, learnedInForce } from '../../register/learned-store.ts';
+import { learnedHistory } from '../../register/learned-store.ts';
 import { isoUtc } from '../../service/clock.ts';
-import {
-  acceptLearning,
-  learnFromRegister,
-  planLearning,
-  type RefusedAcceptance,
-  revertLearning,
-} from '../../service/learn-register.ts';
+import type { RefusedAcceptance, RegisterLearning } from '../../service/learn-register.ts';
 import { quantityName } from '../../service/learned-words.ts';
-import { previewLearned } from '../../service/preview-learned.ts';
+import type { LearnedDone } from '../../service/long-tasks.ts';
+import type { WorkAnswer } from '../../service/long-work.ts';
 import type { AppParts } from '../../service/service.ts';
 import { formToken } from '../access/form-token.ts';
 import { accountName, type PageContext, type PageEnv } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { textField, textFields } from '../frame/text-field.ts';
+import { sayAtWork } from './at-work-page.tsx';
 import { LearnedPage, LearnedPreviewPage } from './learned-pages.tsx';
 
 const LONGEST_NOTE = 2000;
+
+const DONE = {
+  accepted: 'Accepted. The next sweep forecasts with it.',
+  reverted: 'Taken back. The next sweep forecasts without it.',
+} as const;
+
+const BACK = { path: '/records', name: 'Records' } as const;
+const LOOKING = {
+  title: 'Looking what was learned',
+  note: 'Every fence with its readings and storms is looked at. What comes of it is shown here as soon as it is ready.',
+  counted: 'fences',
+  back: BACK,
+} as const;
+const ACTING = {
+  title: 'Reckoning once more before it is noted',
+  note: 'What was learned is reckoned anew, then noted. What became of it is said here.',
+  counted: 'fences',
+  back: BACK,
+} as const;
 
 /** Why nothing could be accepted, in a sentence. */
 function refusalText(refused: RefusedAcceptance): string {
@@ -34,18 +49,17 @@ function refusalText(refused: RefusedAcceptance): string {
 }
 
 /** What the register has learned: looked at, accepted, taken back. */
-export function learnedRoutes({ register, clock, log }: Pick<AppParts, 'register' | 'clock' | 'log'>): Hono<PageEnv> {
+export function learnedRoutes({
+  register,
+  clock,
+  log,
+  work,
+}: Pick<AppParts, 'register' | 'clock' | 'log' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
 
-  const page = async (context: PageContext, problem: string | null = null) => {
-    const learning = await learnFromRegister(register);
+  const learnedPage = async (context: PageContext, learning: RegisterLearning, problem: string | null) => {
     const asked = context.req.query('done');
-    const done =
-      asked === 'accepted'
-        ? 'Accepted. The next sweep forecasts with it.'
-        : asked === 'reverted'
-          ? 'Taken back. The next sweep forecasts without it.'
-          : null;
+    const done = asked === 'accepted' || asked === 'reverted' ? DONE[asked] : null;
     return context.html(
       <LearnedPage
         frame={frameFor(context)}
@@ -58,53 +72,85 @@ export function learnedRoutes({ register, clock, log }: Pick<AppParts, 'register
     );
   };
 
+  const page = async (context: PageContext, problem: string | null = null) => {
+    const learning = await work.ask('learn', 'learn', null);
+    return learning.kind === 'at work'
+      ? sayAtWork(context, { ...LOOKING, progress: learning.progress })
+      : learnedPage(context, learning.value, problem);
+  };
+
   const act = (context: PageContext, note: string) => ({
     at: isoUtc(clock()),
     by: accountName(context.var),
     note: note.trim().slice(0, LONGEST_NOTE),
   });
 
-  app.get('/learned', (context) => page(context));
+  /** The page of what came of accepting or taking back, or of how far that is. */
+  const outcome = async (context: PageContext, answer: WorkAnswer<LearnedDone>): Promise<Response> => {
+    if (answer.kind === 'at work') return sayAtWork(context, { ...ACTING, progress: answer.progress });
+    const done = answer.value;
+    switch (done.kind) {
+      case 'accepted':
+      case 'reverted':
+        log.info({ by: accountName(context.var), version: done.number }, `what was learned was ${done.kind}`);
+        return context.redirect(`/learned?done=${done.kind}`, 303);
+      case 'refused':
+        return learnedPage(context, done.learning, refusalText(done.refused));
+      case 'another in force':
+        return learnedPage(context, done.learning, 'Nothing was taken back: another version is in force by now.');
+    }
+  };
+
+  /** Under which key the office's act is done: whoever asked hears what came of it. */
+  const actKey = (context: PageContext, what: 'accept' | 'revert'): string =>
+    `${what} what was learned, ${accountName(context.var)}`;
+
+  app.get('/learned', async (context) => {
+    for (const what of ['accept', 'revert'] as const) {
+      const begun = await work.fetch(actKey(context, what), what);
+      if (begun) return outcome(context, begun);
+    }
+    return page(context);
+  });
 
   app.get('/learned/preview', async (context) => {
-    const common = { frame: frameFor(context), formToken: formToken(context) };
-    if (context.req.query('revert') === 'yes') {
-      const now = await learnedInForce(register.db);
-      if (!now) return page(context, 'Nothing is in force that could be taken back.');
-      const after = await learnedInForce(register.db, now.number);
-      const preview = await previewLearned(register, after, clock);
-      return context.html(
-        <LearnedPreviewPage {...common} after={after} reverts={now.number} only={[]} preview={preview} />,
-      );
-    }
     const only = context.req.queries('only') ?? [];
-    if (only.length === 0) return page(context, 'Tick what is to be accepted.');
-    const { plan } = await planLearning(register, act(context, ''), only);
-    if (plan.kind !== 'planned') return page(context, refusalText(plan));
-    const preview = await previewLearned(register, plan.version, clock);
-    return context.html(
-      <LearnedPreviewPage {...common} after={plan.version} reverts={null} only={only} preview={preview} />,
-    );
+    const reverts = context.req.query('revert') === 'yes';
+    if (!reverts && only.length === 0) return page(context, 'Tick what is to be accepted.');
+    const look = reverts
+      ? await work.ask('look at reverting', 'look at reverting', null)
+      : await work.ask(`look at accepting ${only.join(' ')}`, 'look at accepting', { act: act(context, ''), only });
+    if (look.kind === 'at work') return sayAtWork(context, { ...LOOKING, progress: look.progress });
+    const seen = look.value;
+    switch (seen.kind) {
+      case 'nothing in force':
+        return learnedPage(context, seen.learning, 'Nothing is in force that could be taken back.');
+      case 'refused':
+        return learnedPage(context, seen.learning, refusalText(seen.refused));
+      case 'preview':
+        return context.html(
+          <LearnedPreviewPage
+            frame={frameFor(context)}
+            formToken={formToken(context)}
+            after={seen.after}
+            reverts={seen.reverts}
+            only={only}
+            preview={seen.preview}
+          />,
+        );
+    }
   });
 
   app.post('/learned', async (context) => {
     const form = await context.req.parseBody({ all: true });
-    const done = act(context, textField(form, 'note'));
-    if (textField(form, 'act') === 'revert') {
-      const inForce = await learnedInForce(register.db);
-      if (!inForce || String(inForce.number) !== textField(form, 'reverts')) {
-        return page(context, 'Nothing was taken back: another version is in force by now.');
-      }
-      await revertLearning(register, done);
-      log.info({ by: done.by, version: inForce.number }, 'what was learned was taken back');
-      return context.redirect('/learned?done=reverted', 303);
-    }
+    const by = act(context, textField(form, 'note'));
     const only = textFields(form, 'only');
-    if (only.length === 0) return page(context, 'Nothing was accepted: tick what is to be.');
-    const { acceptance } = await acceptLearning(register, done, only);
-    if (acceptance.kind !== 'accepted') return page(context, refusalText(acceptance));
-    log.info({ by: done.by, version: acceptance.version.number }, 'what was learned was accepted');
-    return context.redirect('/learned?done=accepted', 303);
+    const reverts = textField(form, 'act') === 'revert';
+    if (!reverts && only.length === 0) return page(context, 'Nothing was accepted: tick what is to be.');
+    const done = reverts
+      ? await work.act(actKey(context, 'revert'), 'revert', { act: by, number: Number(textField(form, 'reverts')) })
+      : await work.act(actKey(context, 'accept'), 'accept', { act: by, only });
+    return done.kind === 'at work' ? context.redirect('/learned', 303) : outcome(context, done);
   });
   return app;
 }

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { heldText } from '../../drawing/held-text.ts';
 import { speedText } from '../../drawing/speed-text.ts';
 import type { FenceSummary } from '../../register/fence-summaries.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
@@ -98,7 +99,9 @@ export const FenceSummaries: FC<{ readonly fences: readonly FenceSummary[]; read
               </th>
               <td data-label="Standing">{fence.standing ?? <span class="muted">not swept yet</span>}</td>
               <td data-label="Short season">{shortText(fence)}</td>
-              <td data-label="Snap speed">{fence.snapMps === null ? '–' : speedText(fence.snapMps, fence.units)}</td>
+              <td data-label="Snap speed">
+                {fence.snapMps === null ? '–' : heldText(fence.snapMps, fence.units, 'en')}
+              </td>
               <td data-label="Design gust">
                 {fence.designGustMps === null ? '–' : speedText(fence.designGustMps, fence.units)}
               </td>

@@ -7,7 +7,7 @@ import type { OwnerRecord } from '../../register/owner-record.ts';
 import type { RecordEdit } from '../../register/record-edit-store.ts';
 import type { RecordPage } from '../../register/record-pages.ts';
 import { FormAlert, FormField, TokenField } from '../frame/form-field.tsx';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { LANGUAGE_NAMES } from '../frame/page-language.ts';
 import { PageShell } from '../frame/page-shell.tsx';
@@ -160,7 +160,8 @@ const Messages: FC<OwnerPageProps> = ({ owner, messages, held, frame }) => (
         <ul class="plain">
           {messages.map((message) => (
             <li>
-              {`${momentText(message.createdAt)}: `}
+              <Moment at={message.createdAt} />
+              {': '}
               <a href={`/outbox/${message.id}`}>{message.subject}</a>
               {` (${message.state === 'sent' && frame.catchesMail ? 'kept here' : message.state})`}
             </li>

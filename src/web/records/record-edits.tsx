@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { ExportUnits } from '../../register/csv/csv-field.ts';
 import type { RecordEdit } from '../../register/record-edit-store.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { changedFields } from './changed-fields.ts';
 
@@ -26,7 +26,9 @@ export const RecordEdits: FC<{ readonly edits: readonly RecordEdit[]; readonly u
           <tbody>
             {edits.map((edit) => (
               <tr>
-                <th scope="row">{momentText(edit.at)}</th>
+                <th scope="row">
+                  <Moment at={edit.at} />
+                </th>
                 <td data-label="By">{edit.by}</td>
                 <td data-label="What">
                   {edit.before === null

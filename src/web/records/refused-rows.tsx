@@ -1,10 +1,8 @@
 import type { FC } from 'hono/jsx';
 import type { ImportRemark } from '../../register/csv/import-report.ts';
+import type { FirstOf } from '../../service/import-look.ts';
 import { numberRanges } from '../frame/number-ranges.ts';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-
-/** Remarks shown at most on a page; the file of refused rows holds all of them. */
-const MOST_SHOWN = 500;
 
 /** Longest part of a value that is repeated [characters]. */
 const LONGEST_VALUE = 80;
@@ -18,15 +16,15 @@ function reasonAndWayOut(reason: string): { readonly reason: string; readonly wa
 }
 
 /** Remarks about rows, one a line: where, what it says, why, and the way out. */
-export const RemarkTable: FC<{ readonly remarks: readonly ImportRemark[]; readonly caption: string }> = ({
+export const RemarkTable: FC<{ readonly remarks: FirstOf<ImportRemark>; readonly caption: string }> = ({
   remarks,
   caption,
 }) => (
   <ScrollFrame label={caption}>
-    <table class="stacked">
+    <table class="stacked remarks">
       <caption>
         {caption}
-        {remarks.length > MOST_SHOWN && `, the first ${MOST_SHOWN} of ${remarks.length}`}
+        {remarks.total > remarks.first.length && `, the first ${remarks.first.length} of ${remarks.total}`}
       </caption>
       <thead>
         <tr>
@@ -38,7 +36,7 @@ export const RemarkTable: FC<{ readonly remarks: readonly ImportRemark[]; readon
         </tr>
       </thead>
       <tbody>
-        {remarks.slice(0, MOST_SHOWN).map((remark) => {
+        {remarks.first.map((remark) => {
           const { reason, wayOut } = reasonAndWayOut(remark.reason);
           return (
             <tr>
@@ -49,9 +47,7 @@ export const RemarkTable: FC<{ readonly remarks: readonly ImportRemark[]; readon
                 )}
               </th>
               <td data-label="Field">{remark.column || 'the whole row'}</td>
-              <td data-label="It says" class="hash">
-                {shown(remark.value) || <span class="muted">nothing</span>}
-              </td>
+              <td data-label="It says">{shown(remark.value) || <span class="muted">nothing</span>}</td>
               <td data-label="Why not">{reason}</td>
               <td data-label="Way out">{wayOut || '–'}</td>
             </tr>

@@ -4,10 +4,17 @@ import type { PageLanguage } from '../frame/page-language.ts';
 export interface ReportPageWords {
   readonly documents: string;
   readonly lead: Readonly<Record<'office' | 'crew' | 'board', string>>;
-  readonly aFence: string;
-  readonly fenceRef: string;
-  readonly show: string;
+  readonly search: string;
+  readonly find: string;
+  readonly nothingFound: (text: string) => string;
+  readonly fences: string;
+  readonly fencesNote: string;
+  readonly allOfFence: string;
   readonly noFence: (ref: string) => string;
+  readonly show: string;
+  readonly pagesOf: (what: string) => string;
+  readonly pageOf: (page: number, pages: number) => string;
+  readonly toPage: (page: number) => string;
   readonly fenceReport: string;
   readonly fenceReportNote: string;
   readonly evidence: string;
@@ -41,9 +48,16 @@ export const REPORT_PAGE_WORDS: Readonly<Record<PageLanguage, ReportPageWords>> 
       crew: 'The report of any fence, and your day sheets, each as a page and as a PDF.',
       board: 'What can be read and printed for your meeting, each as a page and as a PDF.',
     },
-    aFence: 'Of one fence',
-    fenceRef: 'Ref of the fence',
-    show: 'Show its documents',
+    search: 'Fence, site or owner',
+    find: 'Find documents',
+    nothingFound: (text) => `Nothing here has “${text}” in its name or ref.`,
+    fences: 'Fences',
+    fencesNote: 'Look for a ref, a site or an owner; capitals and small letters are the same.',
+    allOfFence: 'All its documents',
+    show: 'Show it',
+    pagesOf: (what) => `Pages of ${what.toLowerCase()}`,
+    pageOf: (page, pages) => `Page ${page} of ${pages}`,
+    toPage: (page) => `Page ${page}`,
     noFence: (ref) => `There is no fence ${ref} here. Refs are compared letter by letter, capitals too.`,
     fenceReport: 'Fence report',
     fenceReportNote: 'What it holds, season by season, and on what that rests.',
@@ -75,9 +89,16 @@ export const REPORT_PAGE_WORDS: Readonly<Record<PageLanguage, ReportPageWords>> 
       crew: 'El informe de cualquier cerca y sus hojas del día, como página y como PDF.',
       board: 'Lo que se puede leer e imprimir para su reunión, como página y como PDF.',
     },
-    aFence: 'De una cerca',
-    fenceRef: 'Clave de la cerca',
-    show: 'Ver sus documentos',
+    search: 'Cerca, sitio o dueño',
+    find: 'Buscar documentos',
+    nothingFound: (text) => `Nada aquí tiene «${text}» en su nombre o clave.`,
+    fences: 'Cercas',
+    fencesNote: 'Busque una clave, un sitio o un dueño; da igual con mayúsculas o minúsculas.',
+    allOfFence: 'Todos sus documentos',
+    show: 'Verla',
+    pagesOf: (what) => `Páginas de ${what.toLowerCase()}`,
+    pageOf: (page, pages) => `Página ${page} de ${pages}`,
+    toPage: (page) => `Página ${page}`,
     noFence: (ref) => `Aquí no hay ninguna cerca ${ref}. Las claves se comparan letra por letra, con mayúsculas.`,
     fenceReport: 'Informe de la cerca',
     fenceReportNote: 'Qué aguanta, temporada por temporada, y en qué se basa.',

@@ -17,10 +17,9 @@ import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
 import { answerReport, NOT_HERE, wantedLanguage } from './answer-report.tsx';
 import { DocumentsPage } from './documents-page.tsx';
-import { listDocuments } from './list-documents.ts';
+import { type DocumentsAsked, listDocuments } from './list-documents.ts';
 import { QuoteForm, readQuoteQuery } from './quote-form.tsx';
 
-const CURRENCY = 'USD';
 const [FEWEST_YEARS, MOST_YEARS] = [10, 30];
 
 /** A report that is not the visitor's: answered as one that is not there. */
@@ -32,12 +31,28 @@ function yearsAsked(context: PageContext): number {
   return Number.isInteger(years) && years >= FEWEST_YEARS && years <= MOST_YEARS ? years : USUAL_TERMS.years;
 }
 
+/** Longest text that is looked for [characters]. */
+const LONGEST_SEARCH = 100;
+
+function documentsAsked(context: PageContext): DocumentsAsked {
+  const pageOf = (name: string): number => {
+    const page = Number(context.req.query(name) ?? '1');
+    return Number.isInteger(page) && page > 0 ? page : 1;
+  };
+  return {
+    text: (context.req.query('q') ?? '').trim().slice(0, LONGEST_SEARCH),
+    fence: (context.req.query('fence') ?? '').trim().slice(0, LONGEST_SEARCH),
+    pages: { fences: pageOf('fences'), sites: pageOf('sites'), owners: pageOf('owners') },
+  };
+}
+
 /** Reports as pages and as PDF, and the page that lists them. */
 export function reportsRoutes({
   register,
   clock,
   config,
-}: Pick<AppParts, 'register' | 'clock' | 'config'>): Hono<PageEnv> {
+  work,
+}: Pick<AppParts, 'register' | 'clock' | 'config' | 'work'>): Hono<PageEnv> {
   const app = new Hono<PageEnv>();
   const parts: ReportParts = { register, now: clock, officeName: config.officeName };
 
@@ -61,7 +76,7 @@ export function reportsRoutes({
     const { visitor } = context.var;
     if (visitor.kind !== 'account') return sayProblem(context, NOT_HERE);
     const { account } = visitor;
-    const asked = context.req.query('fence')?.trim() ?? '';
+    const asked = documentsAsked(context);
     const listed = await listDocuments(register, { account, visible: visibleSites(context.var), asked, now: clock });
     const language = account.role === 'office' ? 'en' : account.language;
     return context.html(<DocumentsPage listed={listed} language={language} frame={frameFor(context)} />);
@@ -89,7 +104,7 @@ export function reportsRoutes({
         },
       });
     }
-    const request = { ref, on: on === '' ? null : on, language: wantedLanguage(context), currency: CURRENCY };
+    const request = { ref, on: on === '' ? null : on, language: wantedLanguage(context), currency: null };
     const result = (await seesFence(context, ref)) ? await evidenceReportOf(parts, request) : NONE;
     return answerReport(context, result, {
       languages: 'both',
@@ -117,7 +132,7 @@ export function reportsRoutes({
       works,
       taxPercent,
       validDays,
-      currency: CURRENCY,
+      currency: null,
       language: wantedLanguage(context),
     };
     const result = await quoteReportOf(parts, request);
@@ -128,8 +143,8 @@ export function reportsRoutes({
   app.get('/fences/:ref/quote.pdf', (context) => quote(context, context.req.param('ref')));
 
   const plan = async (context: PageContext, of: PlanRequest['of'], isSeen: boolean) => {
-    const request = { of, years: yearsAsked(context), currency: CURRENCY, language: wantedLanguage(context) };
-    const loaded = isSeen ? await keptPlan(parts, request) : NONE;
+    const request = { of, years: yearsAsked(context), currency: null, language: wantedLanguage(context) };
+    const loaded = isSeen ? await keptPlan({ ...parts, work }, request) : NONE;
     const result = loaded.kind === 'plan' ? await reportOfPlan(parts, loaded) : loaded;
     return answerReport(context, result, { languages: 'both', fileName: `plan-${of.ref}` });
   };

@@ -9,7 +9,6 @@ import { FormAlert } from '../frame/form-field.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-import { CURRENCY } from '../frame/season-names.ts';
 
 /** Properties of the page of materials. */
 interface MaterialsPageProps {
@@ -47,7 +46,7 @@ export const MaterialsPage: FC<MaterialsPageProps> = ({ ahead, asked, today, fra
       <p class="lead">
         {visits === 0
           ? `No visits are proposed or confirmed ${range}, so nothing is to be ordered.`
-          : `${sentenceCase(countWords(visits, 'visit'))} ${range}, ${confirmedVisits} of them confirmed: materials for ${wholeMoney(cost)} ${CURRENCY}.`}
+          : `${sentenceCase(countWords(visits, 'visit'))} ${range}, ${confirmedVisits} of them confirmed: materials for ${wholeMoney(cost)} ${frame.office.currency}.`}
       </p>
       <search aria-label="Days">
         <form class="narrow" method="get" action="/materials">

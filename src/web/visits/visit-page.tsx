@@ -6,14 +6,16 @@ import type { VisitChange } from '../../register/visit-store.ts';
 import type { VisitEntry, VisitHours } from '../../register/visit-work-store.ts';
 import type { Visit } from '../../season/visit/visit.ts';
 import { mondayOf } from '../../season/visit/week-of-day.ts';
+import type { VisitDays } from '../../service/visit-days.ts';
 import type { CalendarDay } from '../../units/calendar-day.ts';
 import { TokenField } from '../frame/form-field.tsx';
 import { givePath } from '../frame/give-path.ts';
-import { momentText } from '../frame/moment-text.ts';
+import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
-import { CURRENCY, type SeasonNames } from '../frame/season-names.ts';
+import type { SeasonNames } from '../frame/season-names.ts';
+import { DaysPart } from './days-part.tsx';
 import { type FormsState, VisitForms } from './visit-forms.tsx';
 import { daysWords } from './visits-page.tsx';
 
@@ -23,6 +25,8 @@ export interface VisitPageProps extends SeasonNames, FormsState {
   readonly history: readonly VisitChange[];
   readonly entries: readonly VisitEntry[];
   readonly hours: readonly VisitHours[];
+  /** What owners said of its days; null where they are not asked. */
+  readonly days: VisitDays | null;
   /** Fences that went back to the plan when it was done. */
   readonly returned: readonly string[];
   readonly today: CalendarDay;
@@ -91,6 +95,7 @@ export const VisitPage: FC<VisitPageProps> = (props) => {
       </p>
       <Items {...props} />
       {returned.length > 0 && <p>{`Went back to the plan: ${listWords(returned)}.`}</p>}
+      {props.days && <DaysPart days={props.days} visit={visit} today={today} formToken={props.formToken} />}
       {isOffices(visit) && <LeaveForm {...props} />}
       {isOpenVisit(visit) && <VisitForms {...props} />}
       <History {...props} />
@@ -115,10 +120,10 @@ function stateSentence(visit: Visit): string {
   }
 }
 
-const Items: FC<VisitPageProps> = ({ visit, entries, hours, today }) => (
+const Items: FC<VisitPageProps> = ({ visit, entries, hours, today, frame }) => (
   <ScrollFrame label="Fences of the visit">
     <table class="stacked spaced">
-      <caption>{`What ${visit.state === 'done' ? 'was' : 'is'} done at each fence; prices in ${CURRENCY} before tax`}</caption>
+      <caption>{`What ${visit.state === 'done' ? 'was' : 'is'} done at each fence; prices in ${frame.office.currency} before tax`}</caption>
       <thead>
         <tr>
           <th scope="col">Fence</th>
@@ -182,7 +187,8 @@ const History: FC<VisitPageProps> = ({ history, crewNames, today }) => (
     <ul class="plain">
       {history.map(({ at, state, crewRef, firstDay, lastDay, by, because }) => (
         <li>
-          {`${momentText(at)}: ${state}, ${daysWords({ firstDay, lastDay, startsAt: null }, today)}, ${crewNames.get(crewRef) ?? crewRef}${by === '' ? '' : `, by ${by}`}${because === '' ? '.' : `: ${because}.`}`}
+          <Moment at={at} />
+          {`: ${state}, ${daysWords({ firstDay, lastDay, startsAt: null }, today)}, ${crewNames.get(crewRef) ?? crewRef}${by === '' ? '' : `, by ${by}`}${because === '' ? '.' : `: ${because}.`}`}
         </li>
       ))}
     </ul>

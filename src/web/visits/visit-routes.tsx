@@ -1,13 +1,15 @@
 import { Hono } from 'hono';
+import { namesByRef, sitesToChoose } from '../../register/record-names.ts';
 import { recordsWhereIn } from '../../register/record-store.ts';
 import { listVisitPage } from '../../register/visit-page.ts';
 import { readVisit, visitHistory } from '../../register/visit-store.ts';
 import { listVisitHours, returnedFences, visitEntries } from '../../register/visit-work-store.ts';
 import type { Visit } from '../../season/visit/visit.ts';
-import { cancelVisit, confirmVisit, missVisit, type VisitChangeResult } from '../../service/change-visit.ts';
+import { cancelVisit, confirmVisit, dayAtSite, missVisit, type VisitChangeResult } from '../../service/change-visit.ts';
 import { officeToday } from '../../service/crew-sheets.ts';
 import { type DoResult, doVisit, previewDone } from '../../service/do-visit.ts';
 import type { AppParts } from '../../service/service.ts';
+import { daysOfVisit } from '../../service/visit-days.ts';
 import { isCalendarDay } from '../../units/calendar-day.ts';
 import { actingName } from '../access/acting.ts';
 import { formToken } from '../access/form-token.ts';
@@ -52,6 +54,7 @@ export function visitRoutes({ register, clock, log }: Pick<AppParts, 'register' 
         history={await visitHistory(db, visit.uid)}
         entries={await visitEntries(db, visit.uid)}
         hours={await listVisitHours(db, visit.uid)}
+        days={await daysOfVisit(register, visit, await dayAtSite(register, visit.siteRef, clock))}
         returned={await returnedFences(db, visit.uid)}
         inspections={[
           ...(await recordsWhereIn(
@@ -118,7 +121,8 @@ export function visitRoutes({ register, clock, log }: Pick<AppParts, 'register' 
       <VisitsPage
         page={await listVisitPage(db, visitQueryOf(asked, today))}
         asked={asked}
-        {...(await namesOf(register))}
+        crewNames={await namesByRef(db, 'crews')}
+        sites={await sitesToChoose(db)}
         today={today}
         frame={frameFor(context)}
       />,

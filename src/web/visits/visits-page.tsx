@@ -10,8 +10,10 @@ import type { SeasonNames } from '../frame/season-names.ts';
 import { type AskedVisits, STATE_CHOICES, visitsPath } from './visit-query.ts';
 
 /** Properties of the list of visits. */
-export interface VisitsPageProps extends SeasonNames {
+export interface VisitsPageProps extends Pick<SeasonNames, 'crewNames'> {
   readonly page: VisitPage;
+  /** Sites to choose from; null where there are too many: the ref is typed then. */
+  readonly sites: ReadonlyMap<string, string> | null;
   readonly asked: AskedVisits;
   readonly today: CalendarDay;
   readonly frame: PageFrame;
@@ -74,13 +76,20 @@ function foundSentence({ found }: VisitPage, { state, week, crew, site }: AskedV
   return 'No visits are ahead. A season plan that is accepted proposes them.';
 }
 
-const NarrowForm: FC<VisitsPageProps> = ({ asked, siteNames, crewNames }) => (
+const NarrowForm: FC<VisitsPageProps> = ({ asked, sites, crewNames }) => (
   <search aria-label="Visits">
     <form class="narrow" method="get" action="/visits">
       {asked.week !== null && <input type="hidden" name="week" value={asked.week} />}
       <Select name="state" label="State" chosen={asked.state} choices={STATE_CHOICES} />
       <Select name="crew" label="Crew" chosen={asked.crew} choices={[['', 'all'], ...crewNames]} />
-      <Select name="site" label="Site" chosen={asked.site} choices={[['', 'all'], ...siteNames]} />
+      {sites === null ? (
+        <div class="field">
+          <label for="site">Ref of the site</label>
+          <input id="site" name="site" type="text" maxlength={40} value={asked.site} />
+        </div>
+      ) : (
+        <Select name="site" label="Site" chosen={asked.site} choices={[['', 'all'], ...sites]} />
+      )}
       <button type="submit">Show</button>
     </form>
   </search>

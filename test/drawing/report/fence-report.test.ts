@@ -43,7 +43,14 @@ function reported(change: Partial<ReportedFence> = {}): ReportedFence {
 }
 
 const making = (language: 'en' | 'es') =>
-  ({ language, author: 'Office', madeAt: '2026-11-24T12:00:00.000Z', madeOn: '2026-11-24' }) as const;
+  ({
+    language,
+    author: 'Office',
+    madeAt: '2026-11-24T12:00:00.000Z',
+    madeOn: '2026-11-24',
+    madeThere: '2026-11-24 06:00 CST',
+    timeZone: 'America/Chicago',
+  }) as const;
 
 describe('the report of a fence', () => {
   it('names fence, place, owners, what stands at stake, storms and works, in English', () => {

@@ -159,7 +159,7 @@ describe('what is not in the plan because it does not do what must be done', () 
 
   it('is nothing at all where nothing could be done', () => {
     const plan = planned(withOptions());
-    expect(plan.unserved).toEqual([{ jobRef: 'A', mustRank: 0, reason: 'nothing-to-do' }]);
+    expect(plan.unserved).toEqual([{ jobRef: 'A', mustRank: 0, reason: 'nothing-to-do', nearest: null }]);
     expect(plan.leftOut).toEqual([]);
   });
 });
@@ -178,6 +178,63 @@ describe('the reason given for a fence', () => {
   it('is the promise where one cannot be kept', () => {
     const promised = { week: '2027-04-05', crewRef: null, optionKey: null };
     expect(reasonsOf(planned({ jobs: [job({ promised })] }))).toEqual(both('promised-otherwise'));
+  });
+});
+
+describe('the numbers behind the reason of a fence', () => {
+  const nearestOf = (plan: SeasonPlan) => plan.unserved.find(({ jobRef }) => jobRef === 'A')?.nearest;
+
+  it('count the weeks that each rule bars, and say that none is left', () => {
+    const plan = planned(barred(['frozen-ground'], ['frozen-ground', 'closed']));
+    expect(nearestOf(plan)).toEqual({
+      optionKey: 'swap',
+      weeks: 2,
+      openWeeks: 0,
+      bars: [
+        { bar: 'frozen-ground', weeks: 2, firstWeek: WEEKS[0], lastWeek: WEEKS[1] },
+        { bar: 'closed', weeks: 1, firstWeek: WEEKS[1], lastWeek: WEEKS[1] },
+      ],
+      best: null,
+      options: 1,
+      barredOptions: 1,
+    });
+  });
+
+  it('tell hours that others have from weeks that are barred, where both stand in the way', () => {
+    const digging = option({ key: 'rebuild', personHours: 4, barsByWeek: [['frozen-ground'], ['frozen-ground']] });
+    const sleeve = option({ key: 'sleeve', barsByWeek: [['frozen-ground'], []] });
+    const must = job({ ref: 'B', siteRef: 'T', mustRank: 1, options: [option({ barsByWeek: [['closed'], []] })] });
+    const ways = ['S', 'T'].map((siteRef) => ({ siteRef, personHours: 1, cost: 20 }));
+    const plan = planned({
+      crews: [crew({ travel: ways })],
+      jobs: [job({ mustRank: 3, options: [digging, sleeve] }), must],
+    });
+    expect(reasonsOf(plan).fence).toBe('no-crew-hours');
+    expect(nearestOf(plan)).toMatchObject({
+      optionKey: 'sleeve',
+      weeks: 2,
+      openWeeks: 1,
+      bars: [{ bar: 'frozen-ground', weeks: 1 }],
+      // ten hours, six of which the other site has: five and the way are missing two
+      best: { week: WEEKS[1], crewRef: 'c', neededHours: 6, wayHours: 1, leftHours: 4, thereAreHours: 10 },
+      options: 2,
+      barredOptions: 1,
+    });
+  });
+
+  it('name the week with the most hours where none is long enough, an empty one where nobody goes out', () => {
+    const long = withOptions(option({ personHours: 30 }));
+    const crews = [crew({ personHoursByWeek: [10, 12] })];
+    expect(nearestOf(planned({ ...long, crews }))?.best).toMatchObject({ week: WEEKS[1], thereAreHours: 12 });
+    const away = planned({ ...withOptions(option()), crews: [crew({ personHoursByWeek: [0, 0] })] });
+    expect(nearestOf(away)?.best).toMatchObject({ thereAreHours: 0 });
+  });
+
+  it('leave out weeks in which it would not pay, for those have the hours', () => {
+    const fading = option({ benefitByWeek: [100, -5] });
+    const other = job({ ref: 'B', options: [option({ benefitByWeek: [300, -5] })] });
+    const plan = planned({ crews: [crew({ personHoursByWeek: [6, 10] })], jobs: [job({ options: [fading] }), other] });
+    expect(nearestOf(plan)?.best).toMatchObject({ week: WEEKS[0], leftHours: 0, neededHours: 5 });
   });
 });
 

@@ -177,10 +177,11 @@ describe('the evidence file', () => {
       'storm of 2025-05-15, gust 69 mph ± 10 %',
       'groundline treatment, the whole fence',
       'Rebuilding it in good time',
-      '5,020.00 USD',
+      '5,020 USD',
       'As believed on November 24, 2026',
       'Model 2026.11',
       (await believed(parts, null)).fence.inputHash,
+      'Made 2026-11-24 06:00 CST; its days are those of America/Chicago, the time zone of the site.',
       'not a structural certification',
     ]) {
       expect(text).toContain(said);

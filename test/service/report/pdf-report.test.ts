@@ -12,6 +12,8 @@ const MAKING = {
   author: 'Sample Fence Office',
   madeAt: '2026-11-24T12:00:00.000Z',
   madeOn: '2026-11-24',
+  madeThere: '2026-11-24 06:00 CST',
+  timeZone: 'America/Chicago',
 } as const;
 
 const LONG_NAME = 'Featherstonehaugh-Cholmondeley-Marjoribanks-Beauchamp-Wriothesley-Leveson-Gower';

@@ -224,6 +224,7 @@ export const EXPECTED: readonly Row[] = [
   ['GET', '/records/:kind/:name/edit', '/records/fences/PR-01/edit', office(200)],
   ['POST', '/records/:kind/:name/edit', '/records/fences/PR-01/edit', office(400)],
   ['GET', '/notices', '/notices', office(200)],
+  ['GET', '/notices/release', '/notices/release', office(400)],
   ['POST', '/notices/release', '/notices/release', office(400)],
   ['POST', '/notices/hold-again', '/notices/hold-again', office(303)],
   ['POST', '/notices/settle', '/notices/settle', office(400)],

@@ -41,7 +41,7 @@ describe('the season brief', () => {
     expect(text).toContain('gulf stands in its storm season until November 30');
     expect(text).toMatch(/The next season opens in 189 days, in gulf, on June 1, 2027\./);
     expect(text).toMatch(/Of 8 fences, \d+ (is|are) short of the design gust now/);
-    expect(html).toContain('href="/fences?standing=short"');
+    expect(html).toContain('href="/fences?standing=any-short"');
     expect(text).toContain('It was the first sweep');
     expect(text).toContain('The register holds no crew');
     expect(html.match(/class="season-strip"/g)).toHaveLength(2);

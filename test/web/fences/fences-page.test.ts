@@ -20,7 +20,10 @@ describe('the list of fences', () => {
     const left = [...html.matchAll(/holds (\d+) % of its gust/g)].map((found) => Number(found[1]));
     expect(left).toHaveLength(8);
     expect(left).toEqual(left.toSorted((a, b) => a - b));
-    expect(html).toContain('All 8 fences, worst first: what is left of the design gust.');
+    expect(html).toContain(
+      'All 8 fences, worst first: what is left of the design gust; where that is the same per cent,',
+    );
+    expect(html).toContain('danger recorded, then a pool, a path or animals beside it, then length.');
   });
 
   it('puts the worst standing first where that is the order, the weakest of a standing first', async () => {
@@ -87,8 +90,20 @@ describe('the list of fences', () => {
   it('opens with what the register comes to, in a sentence', async () => {
     const html = await sample.text('/fences');
     expect(html).toMatch(
-      /<p class="lead">\d of 8 fences are short of their design gust now; [^<]* within two seasons\.<\/p>/,
+      /<p class="lead">\d of 8 fences are short of their design gust now[^<;]*; [^<]* within two seasons\.<\/p>/,
     );
+  });
+
+  it('counts as the season brief does, and shows those that it counts', async () => {
+    const said = /<p class="lead">(\d) of 8 fences/.exec(await sample.text('/fences'))?.[1];
+    const brief = await sample.text('/brief');
+    const [, named] = /standing=any-short">(\w+) (?:is|are) short/.exec(brief) ?? [];
+    const words = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
+    expect(words.indexOf(named ?? '') >= 0 ? String(words.indexOf(named ?? '')) : named).toBe(said);
+    const shown = await sample.text('/fences?standing=any-short');
+    expect(refsIn(shown)).toHaveLength(Number(said));
+    expect(shown).toContain(`${said} of 8 fences: short, at the line or ends;`);
+    expect(shown).toMatch(/<option value="any-short" selected[^>]*>short, at the line or ends \(\d\)/);
   });
 
   it('gives speeds in the units of each site', async () => {
@@ -189,11 +204,11 @@ describe('the list of fences', () => {
 });
 
 describe('the sentence on top of the list', () => {
-  const of = (short: number, closing: number, clear: number, fromNew = 0, unswept = 0): string =>
+  const of = (short: number, closing: number, clear: number, shortAtEndsAlone = 0, unswept = 0): string =>
     summarySentence(
       {
-        counts: { short, closing, clear, 'short from new': fromNew },
-        total: short + closing + clear + fromNew + unswept,
+        anywhere: { short, shortAtEndsAlone, closing },
+        total: short + closing + clear + unswept,
         unswept,
       },
       { lookAheadSeasons: 2, nightly: '04:30 America/Chicago', sweeping: false },
@@ -208,11 +223,15 @@ describe('the sentence on top of the list', () => {
     );
   });
 
-  it('counts the short, also those short from new, and those that go short soon', () => {
-    expect(of(2, 5, 53, 1)).toBe(
-      '3 of 61 fences are short of their design gust now; 5 more go short within two seasons.',
-    );
+  it('counts the short, says how many are so at their ends only, and counts those that go short soon', () => {
+    expect(of(3, 5, 53)).toBe('3 of 61 fences are short of their design gust now; 5 more go short within two seasons.');
     expect(of(1, 1, 8)).toBe('1 of 10 fences is short of its design gust now; 1 more goes short within two seasons.');
+    expect(of(120, 5, 53, 18)).toBe(
+      '120 of 178 fences are short of their design gust now, 18 of them at their ends only; 5 more go short within two seasons.',
+    );
+    expect(of(1, 0, 8, 1)).toBe(
+      '1 of 9 fences is short of its design gust now, at its ends only; no other goes short within two seasons.',
+    );
     expect(of(0, 0, 1)).toBe('The fence is not short of its design gust now; it does not go short within two seasons.');
     expect(of(0, 2, 8)).toBe('None of 10 fences are short of their design gust now; 2 go short within two seasons.');
   });

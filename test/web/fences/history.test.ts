@@ -50,7 +50,7 @@ describe('the history of a fence', () => {
           },
         ],
       },
-      { units: 'us', language: 'en' },
+      { units: 'us', language: 'en', timeZone: 'UTC' },
     );
     expect(entries.map(({ day, kind }) => `${day} ${kind}`)).toEqual([
       '2027-03-04 Visit',
@@ -99,8 +99,8 @@ describe('the history of a fence', () => {
     it('shows what replacing costs and what waiting does', async () => {
       const html = await sample.text('/fences/PR-02');
       expect(html).toMatch(/Replacing it costs least in the long run in 20\d\d\./);
-      expect(html).toContain('<dt>Rebuilding it in good time</dt><dd>5,020</dd>');
-      expect(html).toMatch(/<dt>Waiting a year longer costs<\/dt><dd>[\d,]+<\/dd>/);
+      expect(html).toContain('<dt>Rebuilding it in good time</dt><dd>5,020 USD</dd>');
+      expect(html).toMatch(/<dt>Waiting a year longer costs<\/dt><dd>[\d,]+ USD<\/dd>/);
     });
 
     it('draws the run with what was found, and a deciding post cut through', async () => {

@@ -48,7 +48,7 @@ describe('the page of notices', () => {
   it('releases a whole list with the office’s sentence, which every message then carries', async () => {
     const newest = hiddenIn(await office.text('/notices?owner=HOA'), 'newest');
     const sentence = 'We looked at all of them <together>.';
-    const fields = { act: 'all', owner: 'HOA', newest, sentence };
+    const fields = { act: 'all', owner: 'HOA', newest, sentence, sure: 'yes' };
     const told = await office.sendAndFollow('/notices?owner=HOA', '/notices/release', fields);
     expect(wordsOf(told)).toMatch(/Released \d+ notices to 1 owner\./);
     expect((await held()).filter(({ ownerRef }) => ownerRef === 'HOA')).toEqual([]);
@@ -59,10 +59,36 @@ describe('the page of notices', () => {
     expect(html).toContain('We looked at all of them &lt;together&gt;.');
   });
 
+  it('asks before a whole list is released, with how much it is and one of the messages', async () => {
+    const all = await held();
+    const newest = hiddenIn(await office.text('/notices'), 'newest');
+    const sentence = 'We come by in spring.';
+    const asking = await office.send('/notices', '/notices/release', { act: 'all', newest, sentence });
+    const place = asking.headers.get('location') ?? '';
+    expect(asking.status).toBe(303);
+    expect(await held()).toEqual(all);
+    const html = await office.text(place);
+    const owners = new Set(all.map(({ ownerRef }) => ownerRef)).size;
+    expect(wordsOf(html)).toContain(`Release ${all.length} notices to ${owners} owners?`);
+    expect(wordsOf(html)).toContain('They can be taken back until they are written');
+    const source = (/src="(\/notices\/message[^"]+)"/.exec(html)?.[1] ?? '').replaceAll('&amp;', '&');
+    expect(await office.text(source)).toContain(sentence);
+    const said = /at most (?:(\d+) mails? to \d+ owners?)?(?: and )?(?:(\d+) letters? to \d+ owners?)?\./.exec(
+      wordsOf(html),
+    );
+    await office.sendAndFollow(place, '/notices/release', { act: 'all', newest, sentence, sure: 'yes' });
+    expect(await held()).toEqual([]);
+    await sample.sendMail();
+    const written = await sample.register.db.selectFrom('outbox').select('channel').execute();
+    const of = (channel: string) => written.filter((message) => message.channel === channel).length;
+    expect([Number(said?.[1] ?? 0), Number(said?.[2] ?? 0)]).toEqual([of('mail'), of('letter')]);
+    expect((await office.get(place)).status).toBe(400);
+  });
+
   it('does not release what came after the page was opened', async () => {
     const all = await held();
     const middle = all.map(({ id }) => id).toSorted((a, b) => a - b)[2] ?? 0;
-    await office.send('/notices', '/notices/release', { act: 'all', newest: String(middle) });
+    await office.send('/notices', '/notices/release', { act: 'all', newest: String(middle), sure: 'yes' });
     expect((await held()).map(({ id }) => id).toSorted((a, b) => a - b)).toEqual(
       all
         .map(({ id }) => id)
@@ -96,7 +122,7 @@ describe('the page of notices', () => {
   it('holds again what is released and has no message yet', async () => {
     const all = await held();
     const newest = hiddenIn(await office.text('/notices'), 'newest');
-    await office.send('/notices', '/notices/release', { act: 'all', newest });
+    await office.send('/notices', '/notices/release', { act: 'all', newest, sure: 'yes' });
     expect(await held()).toEqual([]);
     const page = await office.text('/notices');
     expect(wordsOf(page)).toContain('Released, not written yet');

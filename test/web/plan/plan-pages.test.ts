@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { listRecords } from '../../../src/register/record-store.ts';
 import { listVisits, readVisit } from '../../../src/register/visit-store.ts';
 import { makeSeasonPlan } from '../../../src/service/make-season-plan.ts';
 import { storeSeasonPlan } from '../../../src/service/store-season-plan.ts';
@@ -58,8 +59,17 @@ describe('the pages of the season plan', { timeout: 120_000 }, () => {
     const html = await sample.text('/plan/1');
     expect(html).toMatch(/visits? to \d+ fences? take/);
     expect(html).toContain('Fences expected to snap');
-    expect(html).toContain('no plan does better');
+    expect(html).toMatch(/no other plan is worth more|no plan is worth more than/);
     expect(html).toContain('What it leaves out');
+    // every fence is named: it has a place, or stands among what is left out
+    const left = html.slice(html.indexOf('id="left-out"'), html.indexOf('id="bound"'));
+    const fences = [...left.matchAll(/href="\/fences\/([^"#]+)"/g)].map(([, ref]) => ref);
+    const placed = [...html.slice(0, html.indexOf('id="left-out"')).matchAll(/href="\/fences\/([^"#]+)"/g)];
+    const all = (await listRecords(db(), 'fences')).map(({ ref }) => ref);
+    expect([...new Set([...fences, ...placed.map(([, ref]) => ref)])].sort()).toEqual(all);
+    expect(html).toContain('two people for one hour are two');
+    expect(html).toContain('worth its price: it need not be');
+    expect(html).not.toContain('(pays)');
     expect((await sample.app.request('/plan/7')).status).toBe(404);
   });
 

@@ -128,6 +128,31 @@ describe('the page of documents', () => {
   });
 });
 
+describe('the search of documents', () => {
+  it('finds fences, sites and owners by a part of their name, and says where it finds nothing', async () => {
+    const found = await page('/documents?q=pelican');
+    expect(found).toContain('/documents?fence=PR-02');
+    expect(found).toContain('/sites/PELICAN/plan.pdf');
+    expect(found).not.toContain('/sites/SKERRY/plan');
+    expect(await page('/documents?q=QUINN')).toContain('/owners/QUINN/plan');
+    expect(await page('/documents?q=nowhere-at-all')).toContain('Nothing here has “nowhere-at-all”');
+    expect(await page('/documents?q=pr-0&lang=es', spanish)).toContain('Todos sus documentos');
+  });
+
+  it('finds nothing that is not the visitor’s', async () => {
+    const found = await page('/documents?q=skerry', board);
+    expect(found).toContain('Nothing here has “skerry”');
+    expect(found).not.toMatch(/SKERRY|SK-0/);
+    expect(await page('/documents?q=pelican', board)).toContain('/sites/PELICAN/plan.pdf');
+    expect(await page('/documents?q=pelican', board)).not.toContain('/owners/');
+    expect(await page('/documents?q=SK-01', crew)).not.toMatch(/\/plan|owners\//);
+  });
+
+  it('takes a page past the end as the last', async () => {
+    expect(await page('/documents?sites=99&owners=x&fences=-1')).toContain('/sites/SKERRY/plan');
+  });
+});
+
 describe('the page of a quote', () => {
   it('asks for the works, and says what is wrong with what was chosen', async () => {
     expect(await page('/fences/PR-02/quote')).toContain('Draw up the quote');
