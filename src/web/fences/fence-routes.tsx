@@ -182,7 +182,7 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
         es: {
           title: 'No existe esa temporada',
           what: `El pronóstico de la cerca ${ref} no tiene ninguna temporada ${JSON.stringify(asked)}.`,
-          wayOut: `Hay estas: ${seasons.map(({ label, season }) => (season === null ? 'nueva (new)' : label)).join(', ')}.`,
+          wayOut: `Hay estas: ${seasons.map(({ label, season }) => (season === null ? 'nueva' : label)).join(', ')}.`,
         },
       });
     }
