@@ -50,13 +50,13 @@ const WORDS = {
     lean: 'Inclinación',
     once: ['Una vez en', 'años'],
     chance: ['P(rotura)', 'temporada'],
-    posts: ['Postes', 'insuficientes'],
-    short: ['Insuficiente', 'desde'],
+    posts: ['Postes', 'insuf.'],
+    short: ['Insuf.', 'desde'],
     life: ['Vida', 'años'],
     year: ['Un año más', 'cuesta'],
     none: 'ninguna',
     over: 'más de',
-    atMost: 'como mucho',
+    atMost: 'máx.',
   },
 } as const;
 

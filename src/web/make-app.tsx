@@ -115,6 +115,11 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
       title: 'Nothing here',
       what: `There is no page at ${context.req.path}.`,
       wayOut: NO_PAGE,
+      es: {
+        title: 'Aquí no hay nada',
+        what: `No hay ninguna página en ${context.req.path}.`,
+        wayOut: 'La dirección puede estar mal escrita, o la cerca puede tener otra clave en el registro.',
+      },
     }),
   );
   app.onError((error, context) => {
@@ -122,6 +127,11 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
       return sayProblem(context, {
         ...NOT_READABLE,
         what: `${error.message || 'It is not what it says it is'}. Nothing was changed.`,
+        es: {
+          title: 'Eso no se pudo leer',
+          what: 'No es lo que dice ser. No se cambió nada.',
+          wayOut: 'Cargue la página otra vez y envíe su formulario de nuevo.',
+        },
       });
     }
     // the address of an owner's page holds their link: it stays out of the log
@@ -132,6 +142,11 @@ export function makeApp(parts: AppParts): App & Pick<Hono<PageEnv>, 'request' | 
       title: 'That did not work',
       what: 'The page could not be made. Nothing in the register was changed.',
       wayOut: "Try again in a moment. If it stays, the service's log says why; look for this address there.",
+      es: {
+        title: 'Eso no funcionó',
+        what: 'La página no se pudo hacer. En el registro no se cambió nada.',
+        wayOut: 'Pruebe otra vez en un momento. Si sigue igual, avise a la oficina de cercas.',
+      },
     });
   });
   return app;

@@ -4,6 +4,7 @@ import type { ChartLanguage } from '../chart-words.ts';
 import { percentText } from '../quantity-text.ts';
 import { reserveChartSvg } from '../reserve-chart.ts';
 import { type ShownFence, wholeText } from '../reserve-fences.ts';
+import { refusalInSpanish } from '../spanish/refusals.ts';
 import type { DisplayUnits } from '../speed-text.ts';
 import type { ReportMaking } from './fence-report.ts';
 import { cautionsBlock } from './fence-sections.ts';
@@ -200,7 +201,7 @@ export function planGround(reported: ReportedPlan, language: ChartLanguage): rea
     }),
     ...(fences.some(({ sharedWith }) => sharedWith !== null) ? [words.shared(sharedPercent)] : []),
     ...(others > 0 ? [words.others(others)] : []),
-    ...unseen.map(({ ref, message }) => words.unseen(ref, message)),
+    ...unseen.map(({ ref, message }) => words.unseen(ref, language === 'es' ? refusalInSpanish(message) : message)),
     words.label,
   ];
 }

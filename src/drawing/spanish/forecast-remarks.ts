@@ -37,14 +37,29 @@ const book = phraseBook(
       'Los informes de tormenta casi no caben en nada de lo que el modelo tiene por posible: revise las ráfagas y lo anotado de los cimientos.',
     ],
     [
-      '{} recorded dangerous and closed off: keep people away.',
-      '{}: anotado como peligroso y acordonado. Mantenga alejada a la gente.',
+      'Post {} is recorded dangerous and closed off: keep people away.',
+      'Poste {}: anotado como peligroso y acordonado. Mantenga alejada a la gente.',
     ],
     [
-      '{} recorded broken and {} nothing; what the posts beside take over is not counted.',
-      '{}: anotado como roto, no aguanta nada; lo que cargan los postes de al lado no se cuenta.',
+      'Posts {} are recorded dangerous and closed off: keep people away.',
+      'Postes {}: anotados como peligrosos y acordonados. Mantenga alejada a la gente.',
     ],
-    ['{} recorded leaning: stay away in wind.', '{}: anotado como inclinado. Aléjese cuando haya viento.'],
+    [
+      'Post {} is recorded broken and holds nothing; what the posts beside take over is not counted.',
+      'Poste {}: anotado como roto, no aguanta nada; lo que cargan los postes de al lado no se cuenta.',
+    ],
+    [
+      'Posts {} are recorded broken and hold nothing; what the posts beside take over is not counted.',
+      'Postes {}: anotados como rotos, no aguantan nada; lo que cargan los postes de al lado no se cuenta.',
+    ],
+    [
+      'Post {} is recorded leaning: stay away in wind.',
+      'Poste {}: anotado como inclinado. Aléjese cuando haya viento.',
+    ],
+    [
+      'Posts {} are recorded leaning: stay away in wind.',
+      'Postes {}: anotados como inclinados. Aléjese cuando haya viento.',
+    ],
     [
       'The collar of post {} is cracked: its footing counts no wider than the post.',
       'El collar del poste {} está agrietado: su cimiento cuenta como del ancho del poste.',
@@ -54,11 +69,13 @@ const book = phraseBook(
       'Los collares de los postes {} están agrietados: sus cimientos cuentan como del ancho de los postes.',
     ],
     [
-      '{} hollow; the cavity is taken to stay as wide as found.',
-      '{}: hueco por dentro. Se toma que el hueco sigue del ancho con que se encontró.',
+      'Post {} is hollow; the cavity is taken to stay as wide as found.',
+      'Poste {}: hueco por dentro. Se toma que el hueco sigue del ancho con que se encontró.',
     ],
-    ['Post {} is', 'Poste {}'],
-    ['Posts {} are', 'Postes {}'],
+    [
+      'Posts {} are hollow; the cavity is taken to stay as wide as found.',
+      'Postes {}: huecos por dentro. Se toma que los huecos siguen del ancho con que se encontraron.',
+    ],
     [
       'The posts do not rot, and the wood of rails and infill is not recorded: look at them at every visit.',
       'Los postes no se pudren, y la madera de travesaños y tablas no está anotada: mírelos en cada visita.',

@@ -126,6 +126,14 @@ const SOURCES: readonly Phrase[] = [
     'Wang, Leicester, Nguyen 2008, Manual No. 3 "Decay in ground contact" (FWPA PN07.1052), climate index',
     'Wang, Leicester, Nguyen 2008, manual núm. 3 (FWPA PN07.1052), índice de clima',
   ],
+  [
+    'Wang, Leicester, Nguyen 2008, Manual No. 4 "Decay above-ground" (FWPA PN07.1052): depth law, k_wood and zones',
+    'Wang, Leicester, Nguyen 2008, manual núm. 4 (FWPA PN07.1052): ley de profundidad, k_wood y zonas',
+  ],
+  [
+    'rails and infill are taken as of the wood and the age of the posts, unpainted, by the median law above ground',
+    'travesaños y tablas se toman de la madera y la edad de los postes, sin pintar, por la ley mediana sobre el suelo',
+  ],
   ['untreated wood, by definition', 'madera sin tratar, por definición'],
   ['no decay by fungi; corrosion is not modelled', 'los hongos no la pudren; la corrosión no está en el modelo'],
   [

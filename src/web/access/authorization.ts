@@ -86,6 +86,11 @@ const REFUSED: Problem = {
   title: 'Not for this sign-in',
   what: 'Your account may not open this page.',
   wayOut: 'Ask the fence office if you need it, or sign in with another account.',
+  es: {
+    title: 'No es para esta cuenta',
+    what: 'Su cuenta no puede abrir esta página.',
+    wayOut: 'Si la necesita, pídala a la oficina de cercas, o entre con otra cuenta.',
+  },
 };
 const NOT_BY_THIS_LINK: Problem = {
   status: 403,

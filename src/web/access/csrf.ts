@@ -42,5 +42,11 @@ export const formsFromHereOnly =
       title: 'That form is no longer good',
       what: 'It was opened before you signed in or out, or another site sent it. Nothing was changed.',
       wayOut: 'Go back, load the page again, and send it once more. The browser must allow cookies for this address.',
+      es: {
+        title: 'Ese formulario ya no sirve',
+        what: 'Se abrió antes de iniciar o cerrar la sesión, o lo envió otro sitio. No se cambió nada.',
+        wayOut:
+          'Regrese, cargue la página otra vez y envíelo de nuevo. El navegador debe permitir cookies para esta dirección.',
+      },
     });
   };

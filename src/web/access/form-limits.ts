@@ -1,7 +1,7 @@
 import type { MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { LARGEST_PHOTO } from '../../service/enter-visit-photo.ts';
-import { type Problem, sayProblem } from '../frame/say-problem.tsx';
+import { type Problem, type ProblemWords, sayProblem } from '../frame/say-problem.tsx';
 import type { PageContext, PageEnv } from './visitor.ts';
 
 const KIB = 1024;
@@ -16,11 +16,12 @@ const LARGEST_ROWS = 4 * MIB;
 /** Where a picture is sent; the fields beside it are small. */
 const PHOTO_PATH = /^\/today\/visits\/[^/]+\/fences\/[^/]+\/photos$/;
 
-const tooLarge = (what: string, wayOut: string): Problem => ({
+const tooLarge = (what: string, wayOut: string, es?: Pick<ProblemWords, 'what' | 'wayOut'>): Problem => ({
   status: 413,
   title: 'Too much at once',
   what: `${what} Nothing was changed.`,
   wayOut,
+  ...(es ? { es: { title: 'Demasiado de una vez', what: `${es.what} No se cambió nada.`, wayOut: es.wayOut } } : {}),
 });
 
 const limit = (maxSize: number, problem: Problem) =>
@@ -30,7 +31,10 @@ const limit = (maxSize: number, problem: Problem) =>
 export function formLimits(): MiddlewareHandler<PageEnv> {
   const usual = limit(
     LARGEST_FORM,
-    tooLarge(`A form may hold ${LARGEST_FORM / KIB} KiB.`, 'Shorten it, or use the command line.'),
+    tooLarge(`A form may hold ${LARGEST_FORM / KIB} KiB.`, 'Shorten it, or use the command line.', {
+      what: `Un formulario puede llevar ${LARGEST_FORM / KIB} KiB.`,
+      wayOut: 'Acórtelo.',
+    }),
   );
   const files = limit(
     LARGEST_IMPORT,
@@ -41,7 +45,10 @@ export function formLimits(): MiddlewareHandler<PageEnv> {
   );
   const photos = limit(
     LARGEST_PHOTO + LARGEST_FORM,
-    tooLarge(`A picture may hold ${LARGEST_PHOTO / MIB} MiB.`, 'Take it smaller.'),
+    tooLarge(`A picture may hold ${LARGEST_PHOTO / MIB} MiB.`, 'Take it smaller.', {
+      what: `Una foto puede llevar ${LARGEST_PHOTO / MIB} MiB.`,
+      wayOut: 'Tómela más pequeña.',
+    }),
   );
   const rows = limit(
     LARGEST_ROWS,

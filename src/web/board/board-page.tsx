@@ -8,6 +8,7 @@ import {
   planYearsTable,
 } from '../../drawing/report/plan-report.ts';
 import { partHtml } from '../../drawing/report/report-html.ts';
+import { refusalInSpanish } from '../../drawing/spanish/refusals.ts';
 import type { PageFrame } from '../frame/page-frame.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
 import { PageShell } from '../frame/page-shell.tsx';
@@ -131,10 +132,12 @@ const SitePlan: FC<{ readonly site: BoardSite; readonly language: PageLanguage; 
 }) => {
   const { plan, ref, name } = site;
   if (plan?.kind !== 'plan') {
+    const reason = plan?.kind === 'refused' ? plan.reason : (plan?.what ?? '');
+    const why = language === 'es' ? refusalInSpanish(reason) : reason;
     return (
       <>
         <h2>{words.plan(name)}</h2>
-        <p>{plan === null ? words.workedOut : words.noPlan(plan.kind === 'refused' ? plan.reason : plan.what)}</p>
+        <p>{plan === null ? words.workedOut : words.noPlan(why)}</p>
       </>
     );
   }

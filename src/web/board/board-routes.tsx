@@ -55,6 +55,11 @@ export function boardRoutes({ register, clock, work }: Pick<AppParts, 'register'
         title: 'No such plan',
         what: 'There is no plan at this address for your sign-in.',
         wayOut: 'The page of your fences lists what there is.',
+        es: {
+          title: 'No existe ese plan',
+          what: 'En esta dirección no hay ningún plan para su cuenta.',
+          wayOut: 'La página de sus cercas dice cuáles hay.',
+        },
       });
     }
     const rows = inCurrency(rowsOf(plan), plan.reported.currency);

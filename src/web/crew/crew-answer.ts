@@ -44,7 +44,8 @@ export function whyNotTaken(refused: ReadingRefusal | FinishRefusal | PhotoRefus
           return words.almostNothing;
         }
         const field = fieldOfColumn(column);
-        return field === null ? `${reason}.` : `${words.field[field]}: ${reason}.`;
+        const said = words.reason(reason);
+        return field === null ? `${said}.` : `${words.field[field]}: ${said}.`;
       });
       return {
         status: 422,
@@ -58,7 +59,7 @@ export function whyNotTaken(refused: ReadingRefusal | FinishRefusal | PhotoRefus
     case 'asked':
       return {
         status: 422,
-        reasons: refused.reasons.map((reason) => `${reason}.`),
+        reasons: refused.reasons.map((reason) => `${words.reason(reason)}.`),
         question: refused.kind === 'asked',
       };
     case 'unreadable':

@@ -158,6 +158,7 @@ export const CREW_WORDS_EN: CrewWords = {
   photoOf: (where, when, by) => `${where}, ${when}, ${by}`,
   stored: 'Saved.',
   doubt: (doubt) => `Doubtful: ${doubt}`,
+  reason: (reason) => reason,
   notStored: 'Not saved.',
   refusal: {
     noVisit: 'This visit is no longer in the register. Ask the office which one it is now.',

@@ -3,6 +3,7 @@ import { materialNameIn } from '../../drawing/spanish/material-names.ts';
 import { reminderSentence } from '../../drawing/visit-words.ts';
 import { WORKS_NAMES } from '../../drawing/what-if-words.ts';
 import type { CrewWords } from './crew-words.ts';
+import { entryReasonInSpanish } from './entry-reasons-es.ts';
 
 const WORKS = WORKS_NAMES.es;
 
@@ -157,7 +158,8 @@ export const CREW_WORDS_ES: CrewWords = {
   sendPhoto: 'Guardar la foto',
   photoOf: (where, when, by) => `${where}, ${when}, ${by}`,
   stored: 'Guardado.',
-  doubt: (doubt) => `Dudoso: ${doubt}`,
+  doubt: (doubt) => `Dudoso: ${entryReasonInSpanish(doubt)}`,
+  reason: entryReasonInSpanish,
   notStored: 'No se guardó.',
   refusal: {
     noVisit: 'Esta visita ya no está en el registro. Pregunte a la oficina cuál es ahora.',

@@ -140,6 +140,8 @@ export interface CrewWords {
   readonly photoOf: (where: string, when: string, by: string) => string;
   readonly stored: string;
   readonly doubt: (doubt: string) => string;
+  /** Why an entry is not taken, as the checks of the register say it. */
+  readonly reason: (reason: string) => string;
   readonly notStored: string;
   readonly refusal: Readonly<
     Record<

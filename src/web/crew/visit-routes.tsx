@@ -24,6 +24,7 @@ export const sayNotTaken = (context: PageContext, { status, reasons }: NotTaken)
     title: words.notStored,
     what: reasons.join(' '),
     wayOut: words.backToToday,
+    es: { title: words.notStored, what: reasons.join(' '), wayOut: words.backToToday },
   });
 };
 

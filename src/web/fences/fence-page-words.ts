@@ -146,7 +146,7 @@ const ES: FencePageWords = {
     snaps: 'Probabilidad de que se rompa en 12 meses',
     years: (years) => `${years.toFixed(0)} años`,
     whatIf: 'Qué se podría hacer, y qué cambiaría',
-    note: 'Precios sin impuestos, del catálogo de trabajos: donde la oficina no puso los suyos son órdenes de magnitud. Largueros y tablas cuentan como gastados a los 25 años.',
+    note: 'Precios sin impuestos, del catálogo de trabajos: donde la oficina no puso los suyos son órdenes de magnitud. Travesaños y tablas cuentan como gastados a los 25 años.',
   },
   posts: {
     runTable: 'Lo mismo en una tabla, poste por poste',

@@ -100,6 +100,11 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
       title: 'No such fence',
       what: `There is no fence with the ref ${JSON.stringify(ref)} here.`,
       wayOut: 'Refs are compared letter by letter, capitals too. The list has a field to look for it.',
+      es: {
+        title: 'No existe esa cerca',
+        what: `Aquí no hay ninguna cerca con la clave ${JSON.stringify(ref)}.`,
+        wayOut: 'Las claves se comparan letra por letra, con mayúsculas. La lista tiene un campo para buscarla.',
+      },
     });
 
   app.get('/fences/:name', async (context) => {
@@ -174,6 +179,11 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
         title: 'No such season',
         what: `The forecast of fence ${ref} has no season ${JSON.stringify(asked)}.`,
         wayOut: `There are ${seasons.map(({ label }) => label).join(', ')}.`,
+        es: {
+          title: 'No existe esa temporada',
+          what: `El pronóstico de la cerca ${ref} no tiene ninguna temporada ${JSON.stringify(asked)}.`,
+          wayOut: `Hay estas: ${seasons.map(({ label, season }) => (season === null ? 'nueva' : label)).join(', ')}.`,
+        },
       });
     }
     const reasons = explainForecast(facts, year, settings, {

@@ -68,7 +68,7 @@ export const FencesPage: FC<FencesPageProps> = ({ page, query, sweep, lookAheadS
       {page.rows.length > 0 ? (
         <FenceTable page={page} query={query} language={language} />
       ) : (
-        <Nothing page={page} query={query} language={language} />
+        <Nothing page={page} query={query} language={language} isOffice={frame.account?.role === 'office'} />
       )}
       {page.pages > 1 && <PageLinks page={page} query={query} language={language} />}
     </PageShell>
@@ -206,8 +206,9 @@ const installedText = (row: Pick<FenceRow, 'installedEarliest' | 'installedLates
   return from === to ? String(from) : `${from}–${to}`;
 };
 
-const Nothing: FC<Shown> = ({ page, query, language }) => {
+const Nothing: FC<Shown & { readonly isOffice: boolean }> = ({ page, query, language, isOffice }) => {
   const words = LIST_WORDS[language];
+  if (page.total === 0 && !isOffice) return <p>{words.noneYours}</p>;
   return page.total === 0 ? (
     <p>
       Bring your fences in with <code>stormpale import owners.csv climate-zones.csv sites.csv fences.csv</code>;{' '}

@@ -43,6 +43,7 @@ export interface ListWords {
   readonly pagesLabel: string;
   readonly goTo: string;
   readonly nothing: string;
+  readonly noneYours: string;
   readonly showAll: (total: string) => string;
   readonly treatment: (kind: TreatmentClass) => string;
 }
@@ -98,6 +99,7 @@ const EN: ListWords = {
   pagesLabel: 'Pages of the list',
   goTo: 'Go to page',
   nothing: 'No fence answers to that.',
+  noneYours: 'The fence office brings them in and gives them to your account.',
   showAll: (total) => `Show all ${total} fences`,
   treatment: (kind) => TREATMENT_CLASSES[kind].name,
 };
@@ -162,6 +164,7 @@ const ES: ListWords = {
   pagesLabel: 'Páginas de la lista',
   goTo: 'Ir a la página',
   nothing: 'Ninguna cerca responde a eso.',
+  noneYours: 'La oficina de cercas las registra y las da a su cuenta.',
   showAll: (total) => `Mostrar las ${total} cercas`,
   treatment: (kind) => treatmentName(kind, 'es'),
 };

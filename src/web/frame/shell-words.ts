@@ -5,6 +5,7 @@ export interface ShellWords {
   readonly pagesHere: string;
   readonly signOut: string;
   readonly pleaseNote: string;
+  readonly toFences: string;
 }
 
 /** The words of the frame, by language. */
@@ -15,6 +16,7 @@ export const SHELL_WORDS: Readonly<Record<'en' | 'es', ShellWords>> = {
     pagesHere: 'Pages under this one',
     signOut: 'Sign out',
     pleaseNote: 'Please note',
+    toFences: 'Go to the list of fences',
   },
   es: {
     skip: 'Ir al contenido',
@@ -22,5 +24,6 @@ export const SHELL_WORDS: Readonly<Record<'en' | 'es', ShellWords>> = {
     pagesHere: 'Páginas de esta sección',
     signOut: 'Cerrar sesión',
     pleaseNote: 'Tenga en cuenta',
+    toFences: 'Ir a la lista de cercas',
   },
 };

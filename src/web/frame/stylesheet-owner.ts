@@ -14,7 +14,7 @@ form.one-button { margin: 0.75rem 0 1.25rem; }
 .days .tick label { font-weight: 400; }
 .days .tick input { border-radius: 50%; }
 textarea { font: inherit; color: var(--ink); background: var(--paper); border: 1px solid var(--field); border-radius: 3px; padding: 0.45rem 0.6rem; width: 100%; min-height: 6rem; }
-.as-written { display: block; color: var(--muted); font-size: 0.92rem; font-weight: 400; line-height: 1.35; }
+.as-written { color: var(--muted); font-size: 0.92rem; line-height: 1.35; }
 .tick label { padding: 0.35rem 0; line-height: 1.35; }
 .scroll table.by-year { min-width: 0; }
 @media screen and (max-width: 600px) { .by-year .rest { display: none; } }

@@ -1,41 +1,39 @@
 import { cautionsIn } from '../../drawing/cautions.ts';
+import { quotedConditions, quotedSetUp } from '../../drawing/quote-words.ts';
+import { type Phrase, phraseBook } from '../../drawing/spanish/phrase-book.ts';
 import type { OwnerQuote } from '../../service/owner-quotes.ts';
 import { worksTextIn } from './works-words.ts';
 
-/** Conditions as quotes have them, with what they say in Spanish. */
-const CONDITIONS: readonly (readonly [english: RegExp, spanish: string])[] = [
-  [
-    /^A permit may be needed: it is asked for before the works begin\.$/,
-    'Puede hacer falta un permiso: se pide antes de empezar las obras.',
-  ],
-  [
-    /^Buried utilities are marked first: (\d+) days' notice before digging\.$/,
-    'Primero se marcan las líneas enterradas: aviso de $1 días antes de excavar.',
-  ],
-  [
-    /^Preservative is applied by a licensed applicator where the law says so\.$/,
-    'El preservante lo aplica una persona con licencia donde la ley lo pida.',
-  ],
-  [/^Not done while the ground is frozen\.$/, 'No se hace mientras el suelo esté helado.'],
-  [
-    /^New footings need (\d+) days before they have to hold a storm\.$/,
-    'Los cimientos nuevos necesitan $1 días antes de aguantar una tormenta.',
-  ],
-];
+/** Stands for the days of a condition while its words are paired. */
+const SOME_DAYS = 987;
+const EVERY_RULE = {
+  permit: true,
+  locateNoticeDays: SOME_DAYS,
+  licensedApplicator: true,
+  notOnFrozenGround: true,
+  cureDays: SOME_DAYS,
+} as const;
+
+/** Conditions and cautions as quotes have them, each with the same in Spanish. */
+function pairs(): readonly Phrase[] {
+  const told = (language: 'en' | 'es'): readonly string[] => [
+    ...quotedConditions(EVERY_RULE, language).map((text) => text.replace(String(SOME_DAYS), '{}')),
+    ...cautionsIn(language).all,
+  ];
+  const spanish = told('es');
+  return told('en').map((text, index): Phrase => [text, spanish[index] ?? text]);
+}
+
+const book = phraseBook(pairs());
 
 /** A condition or caution of a quote in Spanish; null for words of the office's own, which are nobody's to translate. */
-export function conditionInSpanish(text: string): string | null {
-  const caution = cautionsIn('en').all.indexOf(text);
-  if (caution !== -1) return cautionsIn('es').all[caution] ?? null;
-  const known = CONDITIONS.find(([english]) => english.test(text));
-  return known ? text.replace(known[0], known[1]) : null;
-}
+export const conditionInSpanish = (text: string): string | null => book(text);
 
 /** What a line of a quote says in Spanish; null for one that is not of its works. */
 export function lineInSpanish({ quote, parts }: Pick<OwnerQuote, 'quote' | 'parts'>, index: number): string | null {
   const part = parts[index];
   if (part) return worksTextIn(part, 'es');
-  return quote.lines[index]?.unit === 'visit' ? 'desplazamiento y preparación' : null;
+  return quote.lines[index]?.unit === 'visit' ? quotedSetUp('es') : null;
 }
 
 const UNITS: Readonly<Record<string, readonly [one: string, many: string]>> = {

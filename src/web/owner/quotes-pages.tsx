@@ -8,7 +8,7 @@ import { ScrollFrame } from '../frame/scroll-frame.tsx';
 import { OwnerShell, Said } from './owner-shell.tsx';
 import type { OwnerView } from './owner-view.ts';
 import { conditionInSpanish, lineInSpanish, quantityInSpanish } from './quote-translation.ts';
-import { QUOTES_WORDS } from './quotes-words.ts';
+import { QUOTES_WORDS, type QuotesWords } from './quotes-words.ts';
 import { worksTextIn } from './works-words.ts';
 
 const totalText = ({ quote }: OwnerQuote): string => `${moneyText(quote.total)} ${quote.currency}`;
@@ -88,7 +88,6 @@ export const OwnerQuotePage: FC<{
           <li>{worksTextIn(part, language)}</li>
         ))}
       </ul>
-      {words.asWritten && <p>{words.asWritten}</p>}
       <QuoteTable offered={offered} view={view} />
       {quote.cautions.length > 0 && (
         <>
@@ -96,29 +95,37 @@ export const OwnerQuotePage: FC<{
           <ul class="plain">
             {quote.cautions.map((caution) => (
               <li>
-                <InBoth english={caution} spanish={language === 'es' ? conditionInSpanish(caution) : null} />
+                <Told english={caution} spanish={language === 'es' ? conditionInSpanish(caution) : null} />
               </li>
             ))}
           </ul>
         </>
       )}
+      {words.asWritten && <AsWritten offered={offered} words={words.asWritten} />}
       <AcceptForm view={view} offered={offered} fault={fault} name={name} />
     </OwnerShell>
   );
 };
 
-/** A text of the quote; where it is told in Spanish, with the words that were offered under it. */
-const InBoth: FC<{ readonly english: string; readonly spanish: string | null }> = ({ english, spanish }) =>
-  spanish === null ? (
-    <span lang="en">{english}</span>
-  ) : (
-    <>
-      {spanish}
-      <span class="as-written" lang="en">
-        {english}
-      </span>
-    </>
-  );
+/** A text of the quote, in Spanish where it is told so; words of the office's own as it wrote them. */
+const Told: FC<{ readonly english: string; readonly spanish: string | null }> = ({ english, spanish }) =>
+  spanish === null ? <span lang="en">{english}</span> : <span>{spanish}</span>;
+
+/** The words that were offered, folded away: what is accepted is the quote as it was written. */
+const AsWritten: FC<{
+  readonly offered: OwnerQuote;
+  readonly words: NonNullable<QuotesWords['asWritten']>;
+}> = ({ offered: { quote }, words }) => (
+  <details>
+    <summary>{words.summary}</summary>
+    <p>{words.note}</p>
+    <ul class="as-written" lang="en">
+      {[...quote.lines.map(({ what }) => what), ...quote.cautions].map((text) => (
+        <li>{text}</li>
+      ))}
+    </ul>
+  </details>
+);
 
 const QuoteTable: FC<{ readonly view: OwnerView; readonly offered: OwnerQuote }> = ({ view, offered }) => {
   const { language } = view.owner;
@@ -149,7 +156,7 @@ const QuoteTable: FC<{ readonly view: OwnerView; readonly offered: OwnerQuote }>
           {quote.lines.map(({ what, quantity, unit, unitPrice, amount }, index) => (
             <tr>
               <th scope="row">
-                <InBoth english={what} spanish={language === 'es' ? lineInSpanish(offered, index) : null} />
+                <Told english={what} spanish={language === 'es' ? lineInSpanish(offered, index) : null} />
               </th>
               <td data-label={words.quantity}>
                 {`${language === 'es' ? quantityInSpanish(quantity, unit) : quantityText(quantity, unit)} × ${moneyText(unitPrice)}`}

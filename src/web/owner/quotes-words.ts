@@ -1,7 +1,7 @@
 import type { Acceptance, OwnerQuote } from '../../service/owner-quotes.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
 
-interface QuotesWords {
+export interface QuotesWords {
   readonly title: string;
   readonly none: string;
   readonly lead: string;
@@ -19,7 +19,8 @@ interface QuotesWords {
   readonly amount: string;
   readonly subtotal: string;
   readonly tax: (percent: number) => string;
-  readonly asWritten: string | null;
+  /** Where the quote is told in another language than it was written in; null where not. */
+  readonly asWritten: { readonly summary: string; readonly note: string } | null;
   readonly conditions: string;
   readonly accept: {
     readonly heading: string;
@@ -121,8 +122,10 @@ export const QUOTES_WORDS: Readonly<Record<PageLanguage, QuotesWords>> = {
     amount: 'Importe',
     subtotal: 'Suma',
     tax: (percent) => `Impuesto ${percent} %`,
-    asWritten:
-      'La oficina escribió el presupuesto en inglés; debajo de cada línea está como ella la escribió, y eso es lo que vale.',
+    asWritten: {
+      summary: 'Ver el presupuesto con las palabras en inglés con que se escribió',
+      note: 'La oficina lo escribió en inglés; si algo difiere, vale lo escrito.',
+    },
     conditions: 'Condiciones',
     accept: {
       heading: 'Aceptar este presupuesto',

@@ -1,4 +1,5 @@
 import type { Child } from 'hono/jsx';
+import { refusalInSpanish } from '../../drawing/spanish/refusals.ts';
 import { reportPdf } from '../../service/report/pdf-report.ts';
 import { reportFonts } from '../../service/report/report-fonts.ts';
 import type { ReportResult } from '../../service/report/report-result.ts';
@@ -14,6 +15,11 @@ export const NOT_HERE: Problem = {
   title: 'No such document',
   what: 'There is no document at this address for your sign-in.',
   wayOut: 'The page of documents lists what there is.',
+  es: {
+    title: 'No existe ese documento',
+    what: 'En esta dirección no hay ningún documento para su cuenta.',
+    wayOut: 'La página de documentos dice cuáles hay.',
+  },
 };
 
 /** The language asked for by `?lang=`, else the account's where it is not the office's; null: whatever goes with the document. */
@@ -45,6 +51,11 @@ export async function answerReport(
       title: 'No such document',
       what: `There is none: ${result.reason}.`,
       wayOut: 'Change what is asked for, or see the page of documents.',
+      es: {
+        title: 'No existe ese documento',
+        what: `No lo hay: ${refusalInSpanish(result.reason)}.`,
+        wayOut: 'Cambie lo que pide, o vea la página de documentos.',
+      },
     });
   }
   const { report } = result;

@@ -97,6 +97,11 @@ export function reportsRoutes({
         title: 'No such day',
         what: `${JSON.stringify(on)} is no day of the calendar.`,
         wayOut: 'Write it as 2025-06-30.',
+        es: {
+          title: 'No existe ese día',
+          what: `${JSON.stringify(on)} no es un día del calendario.`,
+          wayOut: 'Escríbalo como 2025-06-30.',
+        },
       });
     }
     const request = { ref, on: on === '' ? null : on, language: wantedLanguage(context), currency: null };

@@ -181,8 +181,10 @@ describe('a quote', () => {
     const { text } = await (await browserOf('QUINN')).get(`/quotes/${sample.quotes['PR-04']}`);
     expect(text).toContain('cambio de postes, postes 2, 5');
     expect(text).toContain('post swap, posts 2, 5');
-    expect(text).toContain('desplazamiento y preparación');
-    expect(text).toContain('Los cimientos nuevos necesitan 7 días antes de aguantar una tormenta.');
+    expect(text).toContain('traslado y preparación');
+    expect(text).toContain('Los cimientos nuevos necesitan 7 días antes de tener que aguantar una tormenta.');
+    // what was offered is folded away under Spanish words
+    expect(text.replace(/<details>[\s\S]*?<\/details>/g, '')).not.toContain('post swap');
     // the office's own words are nobody's to translate
     expect(text).toContain('<span lang="en">Call before you dig.</span>');
   });
