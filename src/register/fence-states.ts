@@ -72,8 +72,16 @@ export async function listFenceStates(db: RegisterDb, filter: FenceStateFilter):
       eb.or([eb('fences.owner_ref', '=', ownerRef), eb('fences.second_owner_ref', '=', ownerRef)]),
     );
   }
-  if (standing !== null) query = query.where('forecasts.standing', '=', standing);
+  // the plus keeps the walk in the order of the refs: by the index of standings all that have it would be sorted for each page
+  if (standing !== null) query = query.where(sql<string>`+forecasts.standing`, '=', standing);
   if (after !== null) query = query.where('fences.ref', '>', after);
-  if (further) query = query.where(sql<boolean>`fences.ref in (select ref from ${further})`);
+  if (further) {
+    // a text is looked for once, by its own index; the rest is asked of each fence met on the walk, until the page is full
+    const found =
+      filter.text.trim() === ''
+        ? sql`exists (select 1 from ${further} and ref = fences.ref)`
+        : sql`fences.ref in (select ref from ${further})`;
+    query = query.where(sql<boolean>`${found}`);
+  }
   return query.execute();
 }

@@ -82,23 +82,23 @@ export type NoticePlace = Pick<HeldNotice, 'ownerRef' | 'fenceRef' | 'id'>;
 /** A page of the notices that wait for the office (`released` false), or of those that were released and have no message yet. */
 export async function noticesAfter(
   { db }: Register,
-  filter: Pick<HeldFilter, 'matter' | 'ownerRef'> & { readonly released: boolean },
-  page: { readonly after: NoticePlace | null; readonly limit: number },
+  { matter, ownerRef, released }: Pick<HeldFilter, 'matter' | 'ownerRef'> & { readonly released: boolean },
+  { after, limit }: { readonly after: NoticePlace | null; readonly limit: number },
 ): Promise<readonly HeldNotice[]> {
-  let query = notices(db).where('released_at', filter.released ? 'is not' : 'is', null);
-  if (filter.matter !== undefined) query = query.where('matter', '=', filter.matter);
-  if (filter.ownerRef !== undefined) query = query.where('notices.owner_ref', '=', filter.ownerRef);
-  if (page.after !== null) {
-    const { ownerRef, fenceRef, id } = page.after;
-    query = query.where(
-      sql<boolean>`(notices.owner_ref, notices.fence_ref, notices.id) > (${ownerRef}, ${fenceRef}, ${id})`,
-    );
-  }
-  return query
+  // the page is cut by the index alone, before anything is joined to it
+  const page = sql<number>`(
+    select id from notices ${released ? sql`` : sql`indexed by notices_waiting`}
+    where held is not null and released_at is ${released ? sql`not null` : sql`null`}
+      and outbox_id is null and void_reason is null
+      ${ownerRef === undefined ? sql`` : sql`and owner_ref = ${ownerRef}`}
+      ${matter === undefined ? sql`` : sql`and matter = ${matter}`}
+      ${after === null ? sql`` : sql`and (owner_ref, fence_ref, id) > (${after.ownerRef}, ${after.fenceRef}, ${after.id})`}
+    order by owner_ref, fence_ref, id limit ${limit})`;
+  return notices(db)
+    .where('notices.id', 'in', page)
     .orderBy('notices.owner_ref')
     .orderBy('notices.fence_ref')
     .orderBy('notices.id')
-    .limit(page.limit)
     .execute();
 }
 
