@@ -53,14 +53,16 @@ A **build** is a fence as built, or since the works that last renewed its posts.
 
 ## Visits and plans
 
-Queued in the transaction that changes the visit: the acceptance of a plan, or the office's confirming, moving, missing or calling off. One message an owner and visit, to the
-enrolled owners of the fences on it, with only their fences in it. What was queued of a visit and has not left is made void, or its message taken back, when the visit changes again:
+Queued in the transaction that changes the visit: the acceptance of a plan, or the office's confirming, moving, missing or calling off. To the enrolled owners of the
+fences on it, with only their fences in it; what an owner is to be told of several visits at the same time is one message, a notice each. What was queued of a visit and has not
+left is made void, or its message taken back, when the visit changes again (what that message said of other visits then waits for the next one):
 who was to hear of a proposal that is confirmed by then hears of the confirmed day alone. A visit whose day is past is not told.
 
 ${table([...VISIT_MATTERS, BOARD_MATTER], ['may be held', held])}
 
 A mail of a visit carries an entry for the calendar (\`text/calendar\`, and the same as a file): asked for, or called off. It has the uid that the calendar feeds give the visit, and its sequence
-rises with every change, so that the owner's calendar keeps one entry. Letters carry none.
+rises with every change, so that the owner's calendar keeps one entry. A mail of several visits carries one calendar file of all of them in its place, with the same uids, and a link to each on the owner's
+pages. Letters carry none.
 
 ## For the office
 

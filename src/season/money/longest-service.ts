@@ -20,7 +20,7 @@ export interface ServiceLeft {
  * @param day the day from which it is looked at
  * @param seasonDay the day on which season 1 opens
  * @param longestServiceYears age at which rails and boards count as worn out [a], 1 to 30
- * Source: the terms of the plan of money (judgement).
+ * Source: years between days (derived); the longest service itself is a term that the caller gives.
  */
 export function serviceLeft(
   facts: FenceFacts,
