@@ -62,7 +62,7 @@ export interface NamedAnswer extends OwnerAnswer {
   readonly ownerName: string | null;
 }
 
-/** Answers, the newest first: of one owner, of a kind, about something, that are open; all where nothing is said. */
+/** Answers, the newest first unless asked otherwise: of one owner, of a kind, about something, that are open; all where nothing is said. */
 export async function listOwnerAnswers(
   db: RegisterDb,
   filter: {
@@ -73,6 +73,7 @@ export async function listOwnerAnswers(
     /** Only answers older than the one of this number. */
     readonly before?: number;
     readonly limit?: number;
+    readonly oldestFirst?: boolean;
   },
 ): Promise<readonly NamedAnswer[]> {
   let query = db
@@ -80,7 +81,7 @@ export async function listOwnerAnswers(
     .leftJoin('owners', 'owners.ref', 'owner_answers.owner_ref')
     .select(COLUMNS)
     .select('owners.name as ownerName')
-    .orderBy('owner_answers.id', 'desc');
+    .orderBy('owner_answers.id', filter.oldestFirst === true ? 'asc' : 'desc');
   if (filter.ownerRef !== undefined) query = query.where('owner_ref', '=', filter.ownerRef);
   if (filter.kind !== undefined) query = query.where('owner_answers.kind', '=', filter.kind);
   if (filter.subject !== undefined) query = query.where('subject', '=', filter.subject);
@@ -88,6 +89,16 @@ export async function listOwnerAnswers(
   if (filter.before !== undefined) query = query.where('owner_answers.id', '<', filter.before);
   if (filter.limit !== undefined) query = query.limit(filter.limit);
   return query.execute();
+}
+
+/** How many answers wait for the office. */
+export async function countOpenAnswers(db: RegisterDb): Promise<number> {
+  const { open } = await db
+    .selectFrom('owner_answers')
+    .select((eb) => eb.fn.countAll<number>().as('open'))
+    .where('settled_at', 'is', null)
+    .executeTakeFirstOrThrow();
+  return open;
 }
 
 /** Notes that the office has dealt with an answer. Returns false where there is none of that number to deal with. */

@@ -1,13 +1,16 @@
 import type { Register } from '../register/database.ts';
 import { listRecords } from '../register/record-store.ts';
-import { countFencesByRegion } from '../register/season-counts.ts';
+import { countFencesByRegion, type RegionCounts } from '../register/season-counts.ts';
 import { listVisitSpans } from '../register/visit-spans.ts';
+import { newestVisitChange } from '../register/visit-store.ts';
 import { regionSeason } from '../season/region-season.ts';
 import { type HoursBefore, hoursBefore, hoursTaken } from '../season/visit/hours-before.ts';
 import { hoursLedger, type LedgerCell, type LedgerWeek } from '../season/visit/hours-ledger.ts';
 import { mondayOf } from '../season/visit/week-of-day.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
-import { crewHoursOn, loadCrews } from './season-register.ts';
+import { canonicalJson } from './canonical-json.ts';
+import { keptAnswers } from './kept-answers.ts';
+import { type CrewInRegister, crewHoursOn, loadCrews } from './season-register.ts';
 
 const DAYS_PER_WEEK = 7;
 const REST_OF_WEEK = 6;
@@ -38,12 +41,12 @@ export interface HoursAhead {
 }
 
 /** Days on which storm seasons open next, each with its regions. */
-async function openingDays(
-  register: Register,
+function openingDays(
+  regions: readonly RegionCounts[],
   today: CalendarDay,
-): Promise<readonly Pick<OpeningAhead, 'opensOn' | 'regions'>[]> {
+): readonly Pick<OpeningAhead, 'opensOn' | 'regions'>[] {
   const regionsOf = new Map<CalendarDay, Set<string>>();
-  for (const { window, region, seasonName } of await countFencesByRegion(register, null)) {
+  for (const { window, region, seasonName } of regions) {
     const season = regionSeason(window, today);
     if (season.kind === 'all year') continue;
     const opensOn = season.nextOpening;
@@ -53,28 +56,30 @@ async function openingDays(
     if (name !== null) names.add(name);
   }
   return [...regionsOf]
-    .map(([opensOn, regions]) => ({ opensOn, regions: [...regions].sort() }))
+    .map(([opensOn, named]) => ({ opensOn, regions: [...named].sort() }))
     .sort((a, b) => (a.opensOn < b.opensOn ? -1 : 1));
 }
 
 /** A day after every visit. */
 const LAST_DAY = '9999-12-31';
+/** Answers that are kept at a time. */
+const MOST_KEPT = 20;
 
-/**
- * The hours of every crew, from the week that runs on, and until each storm season opens.
- * @param weeks how many
- * @param crewRef of this crew alone; of all where null
- */
-export async function hoursAhead(
-  register: Register,
-  {
-    today,
-    weeks,
-    crewRef = null,
-  }: { readonly today: CalendarDay; readonly weeks: number; readonly crewRef?: string | null },
-): Promise<HoursAhead> {
-  const { db } = register;
-  const crews = (await loadCrews(db)).filter(({ ref }) => crewRef === null || ref === crewRef);
+const kept = keptAnswers<Omit<HoursAhead, 'daysOffAhead'>>(MOST_KEPT);
+
+/** What the hours are reckoned from, apart from the visits. */
+interface HoursAsked {
+  readonly today: CalendarDay;
+  /** How many. */
+  readonly weeks: number;
+  readonly crews: readonly CrewInRegister[];
+  readonly openings: readonly Pick<OpeningAhead, 'opensOn' | 'regions'>[];
+}
+
+async function reckoned(
+  { db }: Register,
+  { today, weeks, crews, openings }: HoursAsked,
+): Promise<Omit<HoursAhead, 'daysOffAhead'>> {
   const first = mondayOf(today);
   const mondays = Array.from({ length: weeks }, (_, week) => addDays(first, week * DAYS_PER_WEEK));
   const hoursOn = crewHoursOn(crews);
@@ -86,10 +91,41 @@ export async function hoursAhead(
   return {
     crews: crews.map(({ ref, name }) => ({ ref, name })),
     weeks: hoursLedger({ crews, weeks: mondays, visits: shown, today, hoursOn }),
-    openings: (await openingDays(register, today)).map((opening) => ({
+    openings: openings.map((opening) => ({
       ...opening,
       crews: hoursBefore({ crewRefs, taken, today, opensOn: opening.opensOn, hoursOn }),
     })),
+  };
+}
+
+/**
+ * The hours of every crew, from the week that runs on, and until each storm season opens; reckoned once until a visit, a crew or a
+ * season changes.
+ * @param weeks how many
+ * @param crewRef of this crew alone; of all where left out or null
+ * @param regions as the register counts them, where somebody has them already
+ */
+export async function hoursAhead(
+  register: Register,
+  {
+    today,
+    weeks,
+    crewRef = null,
+    regions,
+  }: {
+    readonly today: CalendarDay;
+    readonly weeks: number;
+    readonly crewRef?: string | null;
+    readonly regions?: readonly RegionCounts[];
+  },
+): Promise<HoursAhead> {
+  const { db } = register;
+  const crews = (await loadCrews(db)).filter(({ ref }) => crewRef === null || ref === crewRef);
+  const openings = openingDays(regions ?? (await countFencesByRegion(register, null)), today);
+  const asked = { today, weeks, crews, openings };
+  const key = canonicalJson({ ...asked, visits: await newestVisitChange(db) });
+  return {
+    ...(await kept(register, key, () => reckoned(register, asked))),
     daysOffAhead: (await listRecords(db, 'days-off')).filter(({ lastDay }) => lastDay >= today).length,
   };
 }

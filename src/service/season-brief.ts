@@ -87,10 +87,11 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
   const today = await officeToday(register, now);
   const monday = mondayOf(today);
   const plans = await listPlanHeads(db);
+  const regions = await countFencesByRegion(register, today);
   return {
     today,
     danger: await listDangerousFences(register, { since: sweep?.startedAt ?? '', most: DANGERS_NAMED }),
-    regions: regionsOf(await countFencesByRegion(register, today), today),
+    regions: regionsOf(regions, today),
     changes: sweep
       ? {
           counts: await countStandingChanges(register, sweep.id),
@@ -98,7 +99,7 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
           isFirstSweep: !(await finishedBefore(register, sweep.id)),
         }
       : { counts: [], named: [], isFirstSweep: true },
-    hours: inFewColumns(await hoursAhead(register, { today, weeks: WEEKS_SHOWN })),
+    hours: inFewColumns(await hoursAhead(register, { today, weeks: WEEKS_SHOWN, regions })),
     plan: { inForce: plans.find(({ state }) => state === 'accepted') ?? null, newest: plans[0] ?? null },
     mail: {
       held: await countHeldNotices(register),

@@ -22,15 +22,17 @@ const count = (number: number, one: string, many: string): string => `${number} 
 /** The page on which the office sees what owners answered. */
 export const AnswersPage: FC<{
   readonly answers: readonly NamedAnswer[];
+  /** How many wait for the office, here or not. */
+  readonly waiting: number;
   readonly links: readonly MessageLink[];
   /** True for the newest answers, with which the calls that are still to be made are shown. */
   readonly isFirst: boolean;
   /** Number of the answer before which the next page begins; null where there is none. */
   readonly next: number | null;
   readonly frame: PageFrame;
-}> = ({ answers, links, isFirst, next, frame }) => {
+}> = ({ answers, waiting, links, isFirst, next, frame }) => {
   const calls = answers.filter(({ kind }) => kind === 'call wanted');
-  const open = calls.filter(({ settledAt }) => settledAt === null);
+  const open = calls.filter(({ settledAt }) => settledAt === null).sort((a, b) => a.id - b.id);
   const of = (kinds: readonly AnswerKind[]): readonly NamedAnswer[] =>
     answers.filter(({ kind }) => kinds.includes(kind));
   return (
@@ -39,7 +41,7 @@ export const AnswersPage: FC<{
       <p class="lead">
         {isFirst && answers.length === 0
           ? 'No owner has answered yet. Mails carry links with which they can, without an account.'
-          : `${isFirst ? (open.length === 0 ? 'Nobody waits for a call. ' : `${count(open.length, 'owner waits', 'owners wait')} for a call. `) : ''}${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.`}
+          : `${isFirst ? (waiting === 0 ? 'Nobody waits for a call. ' : `${count(waiting, 'owner waits', 'owners wait')} for a call. `) : ''}${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.`}
       </p>
       {(next !== null || !isFirst) && (
         <p>{`${isFirst ? 'The newest' : 'Older'} answers, ${answers.length} of them on this page.`}</p>
@@ -47,6 +49,9 @@ export const AnswersPage: FC<{
       {calls.length > 0 && (
         <>
           <h2>Calls</h2>
+          {waiting > open.length && (
+            <p>{`Shown are ${open.length}: those who have waited longest, and whoever asked last. The others follow as calls are made.`}</p>
+          )}
           {open.map((answer) => (
             <CallToMake answer={answer} frame={frame} />
           ))}

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { listMessageLinks } from '../../register/message-link-store.ts';
-import { listOwnerAnswers, settleOwnerAnswer } from '../../register/owner-answer-store.ts';
+import { countOpenAnswers, listOwnerAnswers, settleOwnerAnswer } from '../../register/owner-answer-store.ts';
 import { isoUtc } from '../../service/clock.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { PageEnv } from '../access/visitor.ts';
@@ -9,6 +9,8 @@ import { AnswersPage } from './answers-page.tsx';
 
 /** Answers of one page, and links of messages shown beside the newest. */
 const LIMIT = 100;
+/** Calls to make that are shown, those who have waited longest first. */
+const MOST_CALLS = 50;
 
 /** What owners answered, for the office. */
 export function answersRoutes({ register, clock }: Pick<AppParts, 'register' | 'clock'>): Hono<PageEnv> {
@@ -18,10 +20,11 @@ export function answersRoutes({ register, clock }: Pick<AppParts, 'register' | '
     const asked = context.req.query('before') ?? '';
     const before = /^\d{1,15}$/.test(asked) ? { before: Number(asked) } : {};
     const isFirst = !('before' in before);
-    const [found, open, links] = await Promise.all([
+    const [found, open, waiting, links] = await Promise.all([
       listOwnerAnswers(register.db, { ...before, limit: LIMIT + 1 }),
       // whoever waits for a call is shown however long ago they asked
-      isFirst ? listOwnerAnswers(register.db, { open: true }) : [],
+      isFirst ? listOwnerAnswers(register.db, { open: true, oldestFirst: true, limit: MOST_CALLS }) : [],
+      isFirst ? countOpenAnswers(register.db) : 0,
       isFirst ? listMessageLinks(register.db, { limit: LIMIT }) : [],
     ]);
     const newest = found.slice(0, LIMIT);
@@ -30,6 +33,7 @@ export function answersRoutes({ register, clock }: Pick<AppParts, 'register' | '
     return context.html(
       <AnswersPage
         answers={answers}
+        waiting={waiting}
         links={links}
         isFirst={isFirst}
         next={found.length > LIMIT ? (newest.at(-1)?.id ?? null) : null}
