@@ -95,8 +95,9 @@ export async function manyFences(register: Register, count: number, now: Clock):
         (message_id, owner_ref, channel, envelope_from, envelope_to, subject, raw, sha256, state, sent_at, created_at)
       with recursive message(n) as (select 1 union all select n + 1 from message where n < ${Math.min(MESSAGES, count)}),
         owner as (select ref, row_number() over (order by ref) as place from owners)
-      select 'made-up-' || n, owner.ref, 'mail', 'office@example.org',
-        'owner@example.org', 'Fence ' || n || ' goes short', zeroblob(2000), '', case n % 20 when 0 then 'parked' else 'sent' end,
+      select 'made-up-' || n, owner.ref, case n % 50 when 1 then 'letter' else 'mail' end, 'office@example.org',
+        'owner@example.org', 'Fence ' || n || ' goes short', zeroblob(2000), '',
+        case when n % 50 = 1 then 'to print' when n % 20 = 0 then 'parked' else 'sent' end,
         ${isoUtc(now())}, ${isoUtc(now())} from message join owner on owner.place = 1 + n % ${OWNERS}`.execute(tx);
   });
   await manyVisits(register, { now, fenceCopies: copies, siteCopies: ofSites });

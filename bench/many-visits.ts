@@ -66,6 +66,11 @@ export async function manyVisits(
     const at = isoUtc(now());
     await sql`insert into owner_links (owner_ref, scopes, created_at, expires_at)
       select ref, 'see acknowledge', ${at}, ${isoUtc(now().plus({ years: 1 }))} from owners`.execute(tx);
+    // of the messages the newest carry links, one each
+    await sql`insert into message_links (message_id, purpose, link_id)
+      with link as (select id, row_number() over (order by id) as place from owner_links),
+        message as (select message_id, row_number() over (order by id) as place from outbox where channel = 'mail')
+      select message_id, 'pages', link.id from message join link on link.place = message.place`.execute(tx);
     await sql`insert into owner_answers (owner_ref, link_id, kind, subject, detail, once, at, settled_at)
       with recursive answer(n) as (select 1 union all select n + 1 from answer where n < ${ANSWERS}),
         link as (select id, owner_ref, row_number() over (order by id) as place, count(*) over () as links from owner_links)

@@ -1,4 +1,4 @@
--- Schema after migration 24, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 25, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -828,6 +828,8 @@ CREATE INDEX outbox_by_owner on outbox (owner_ref);
 CREATE INDEX outbox_by_sender on outbox (envelope_from) where envelope_from is not null;
 
 CREATE INDEX outbox_by_state on outbox (state, id);
+
+CREATE INDEX outbox_letters on outbox (id) where channel = 'letter';
 
 CREATE INDEX outbox_queue on outbox (urgent desc, id, state, due_at, waits_for, lease_until, channel, envelope_to)
   where state in ('queued', 'leased');

@@ -85,7 +85,13 @@ export async function listMessageLinks(
     const id = filter.noticeId;
     query = query.where('outbox.id', '=', (eb) => eb.selectFrom('notices').select('outbox_id').where('id', '=', id));
   }
-  if (filter.limit !== undefined) query = query.limit(filter.limit);
+  if (filter.limit !== undefined) {
+    const { limit } = filter;
+    // links are made in the order of their messages
+    const newest = db.selectFrom('message_links').select('link_id').orderBy('link_id', 'desc').limit(limit);
+    query = query.limit(limit);
+    if (filter.noticeId === undefined) query = query.where('message_links.link_id', 'in', newest);
+  }
   const links = await query.execute();
   const told = await noticesOf(
     db,
