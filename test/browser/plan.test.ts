@@ -62,6 +62,8 @@ describe.runIf(browserIsThere())('an office’s day in a browser', { timeout: 24
         await page.getByRole('heading', { level: 1, name: 'Visits' }).waitFor();
 
         await page.goto(`${base}/plan/hours`);
+        const ledger = page.locator('.scroll', { has: page.locator('table.ledger') });
+        expect(await ledger.evaluate((frame) => frame.scrollWidth - frame.clientWidth)).toBe(0);
         await page.locator('details summary').first().click();
         await page
           .getByRole('link', { name: /give \S+ another week/ })

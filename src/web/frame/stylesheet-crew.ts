@@ -36,6 +36,8 @@ export const CREW_STYLES = `
 .first-things { border-left: 4px solid var(--ink); padding: 0.1rem 0 0.1rem 1rem; margin: 1rem 0; }
 .fence-links, .visit-links { list-style: none; margin: 0.75rem 0 0; padding: 0; display: grid; gap: 0.6rem; }
 .fence-link, .visit-links a { display: grid; gap: 0.1rem; min-height: 3.5rem; padding: 0.7rem 2.5rem 0.7rem 1rem; border: 1px solid var(--field); border-radius: 4px; background: var(--paper); color: var(--ink); text-decoration: none; position: relative; }
+.fence-links + p, .visit-links + p { margin-top: 1rem; }
+.crew #phone-kept { margin-top: 1.5rem; }
 .fence-link::after, .visit-links a::after { content: ''; position: absolute; right: 1.2rem; top: 50%; width: 0.6rem; height: 0.6rem; border: solid currentColor; border-width: 2px 2px 0 0; transform: translateY(-50%) rotate(45deg); }
 .fence-link:hover, .visit-links a:hover { border-color: var(--ink); }
 .fence-link b, .visit-links b { font-size: 1.2rem; }

@@ -14,6 +14,7 @@ table.ledger .small { white-space: normal; }
 table.ledger details { margin: 0; }
 table.ledger details p { margin: 0 0 0.5rem; white-space: normal; }
 table.ledger summary { font-weight: 400; padding: 0.25rem 0 0; }
+@media screen and (max-width: 600px) { table.ledger summary { white-space: normal; width: auto; } }
 .act { display: flex; flex-wrap: wrap; gap: 0.9rem 1.25rem; align-items: center; margin: 1rem 0 1.5rem; }
 .act form { margin: 0; }
 .act p { margin: 0; }
