@@ -6,6 +6,8 @@ export type ChartLanguage = 'en' | 'es';
 /** Every word that a fence's chart shows. */
 export interface ChartWords {
   readonly snapSpeed: (judged: 'line' | 'ends') => string;
+  /** The same where the whole name does not fit beside season 1. */
+  readonly snapSpeedShort: (judged: 'line' | 'ends') => string;
   readonly leanSpeed: string;
   readonly endsSnapSpeed: string;
   readonly designGust: (speed: string) => string;
@@ -27,6 +29,7 @@ export interface ChartWords {
 
 const EN: ChartWords = {
   snapSpeed: (judged) => (judged === 'line' ? 'Snap speed, line posts' : 'Snap speed, ends'),
+  snapSpeedShort: (judged) => (judged === 'line' ? 'Snap, line posts' : 'Snap, ends'),
   leanSpeed: 'Lean speed',
   endsSnapSpeed: 'Snap speed, ends',
   designGust: (speed) => `Design gust ${speed}`,
@@ -62,6 +65,7 @@ const EN: ChartWords = {
 
 const ES: ChartWords = {
   snapSpeed: (judged) => (judged === 'line' ? 'Velocidad de rotura, postes de línea' : 'Velocidad de rotura, extremos'),
+  snapSpeedShort: (judged) => (judged === 'line' ? 'Rotura, postes de línea' : 'Rotura, extremos'),
   leanSpeed: 'Velocidad de inclinación',
   endsSnapSpeed: 'Rotura, extremos',
   designGust: (speed) => `Ráfaga de diseño ${speed}`,

@@ -40,7 +40,8 @@ export function fenceFrame(
     top: 44,
     bottom: heightPx - 26 - options.footPx,
   };
-  const highest = max(series.points, (point) => Math.max(point.snapMps.p90, point.leanMps.p90)) ?? 0;
+  const highest =
+    max(series.points, (point) => Math.max(point.snapMps.p90, point.leanMps.p90, point.endsSnapMps ?? 0)) ?? 0;
   const top = Math.max(highest * 1.04, series.designGustMps * 1.12);
   const xOf = scaleLinear()
     .domain([series.points[0]?.year ?? 0, series.points.at(-1)?.year ?? 1])

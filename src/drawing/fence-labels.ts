@@ -7,9 +7,12 @@ import { placeLabels, placesAlong, placesAround, textBox } from './label-placeme
 import type { Box, Spot } from './picture-box.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { displaySpeed, speedText } from './speed-text.ts';
+import { textWidthPx } from './text-width.ts';
 
 /** A mark that cannot be named within this distance is not named: the table has it [px]. */
 const MARK_REACH_PX = 46;
+/** What a name needs beside its own width between season 1 and the edge so as not to cross season 1 [px]. */
+const BESIDE_TODAY_PX = 12;
 
 type Style = Pick<LabelRequest, 'sizePx' | 'weight' | 'className' | 'fill'>;
 
@@ -75,8 +78,11 @@ export function fenceLabels(
   const now = (speedMps: number): string => String(Math.round(displaySpeed(speedMps, units)));
   around(now(series.today.snapMps.p50), frame.spotOf(series.today, series.today.snapMps.p50), snapStyle);
   around(now(series.today.leanMps.p50), frame.spotOf(series.today, series.today.leanMps.p50), leanStyle);
+  const besideToday = Math.max(todayX - plot.left, plot.right - todayX) - BESIDE_TODAY_PX;
+  const snapName = words.snapSpeed(series.judged);
+  const snapFits = textWidthPx(snapName, snapStyle.sizePx, snapStyle.weight) <= besideToday;
   along(
-    words.snapSpeed(series.judged),
+    snapFits ? snapName : words.snapSpeedShort(series.judged),
     snap,
     snapStyle,
     todayX < middleX ? plot.left + (plot.right - plot.left) * 0.36 : plot.left + 110,

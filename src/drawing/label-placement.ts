@@ -81,13 +81,14 @@ function heightAt(line: readonly Spot[], x: number): number | null {
   return to.x === from.x ? to.y : from.y + ((to.y - from.y) * (x - from.x)) / (to.x - from.x);
 }
 
-function crossesLine(box: Box, line: readonly Spot[]): boolean {
-  const samples = 9;
-  for (let sample = 0; sample < samples; sample += 1) {
-    const y = heightAt(line, box.left + ((box.right - box.left) * sample) / (samples - 1));
-    if (y !== null && y > box.top - 2 && y < box.bottom + 2) return true;
-  }
-  return false;
+/** True where any part of a polyline (x ascending) runs through a rectangle or within 2 px above or below it; steep lines too. */
+export function crossesLine(box: Box, line: readonly Spot[]): boolean {
+  const near: Box = { ...box, top: box.top - 2, bottom: box.bottom + 2 };
+  return line.some((to, index) => {
+    const from = line[index - 1];
+    if (!from || to.x < near.left || from.x > near.right) return false;
+    return crossesBox({ from, to }, near);
+  });
 }
 
 const crossings = (box: Box, ground: LabelGround): number =>

@@ -20,6 +20,8 @@ export interface FixtureShape {
   readonly rotMmPerYear: number;
   readonly hasLine?: boolean;
   readonly hasEnds?: boolean;
+  /** Speeds of the ends as a share of those of the line posts [-]; 0.82 where not given. */
+  readonly endsShare?: number;
   readonly wrapsYearEnd?: boolean;
 }
 
@@ -31,6 +33,7 @@ const band = (p50: number, low: number, high: number): Band => ({ p10: p50 * low
  */
 export function forecastFixture(shape: FixtureShape): FenceForecast {
   const one = shape.seasonOneYear ?? 2027;
+  const endsShare = shape.endsShare ?? 0.82;
   const label = (year: number): string =>
     shape.wrapsYearEnd ? `${year}/${String((year + 1) % 100).padStart(2, '0')}` : `${year}`;
   const opens = shape.wrapsYearEnd ? '11-01' : '06-01';
@@ -53,7 +56,7 @@ export function forecastFixture(shape: FixtureShape): FenceForecast {
     const ageYears = Math.max(0, yearsBetween(shape.installed, day));
     const line = shape.hasLine === false ? null : group(ageYears, 1);
     const ahead = number !== null && number >= 1;
-    const judged = line ?? group(ageYears, 0.82);
+    const judged = line ?? group(ageYears, endsShare);
     const share = Math.min(1, Math.max(0, 1.4 - judged.snapMps.p50 / shape.gustMps));
     return {
       label: name,
@@ -63,7 +66,7 @@ export function forecastFixture(shape: FixtureShape): FenceForecast {
       depthMm: band(shape.rotMmPerYear * Math.max(0, ageYears - 2), 0.55, 1.8),
       strengthLeft: { p10: left(ageYears, 1.7), p50: left(ageYears, 1), p90: left(ageYears, 0.6) },
       line,
-      ends: shape.hasEnds === false ? null : group(ageYears, 0.82),
+      ends: shape.hasEnds === false ? null : group(ageYears, endsShare),
       pShort: ahead ? share : null,
       expectedPostsShort: ahead ? share * 9 : null,
       pAnyShort: ahead ? Math.sqrt(share) : null,
