@@ -13,6 +13,8 @@ export interface ImportDone {
   readonly counts: Readonly<Partial<Record<RecordKind, KindCounts>>>;
   /** How many rows were left out because they were refused. */
   readonly refusedRows: number;
+  /** Id of the draft in which they are kept for a time; absent where none were left out. */
+  readonly refusedIn?: string;
 }
 
 /** Files between their preview and their import, or what became of them. Moments are ISO 8601, UTC. */

@@ -5,7 +5,9 @@ import {
   addImportDraft,
   type DraftFile,
   type ImportDone,
+  isWaiting,
   markDraftImported,
+  readImportDraft,
   type WaitingDraft,
 } from '../register/import-draft-store.ts';
 import { RECORD_KINDS, type RecordKind, storedRow } from '../register/record-store.ts';
@@ -31,6 +33,17 @@ export async function keepForImport(
   return id;
 }
 
+/** The rows that an import left out, file by file with their reasons; null where there are none, or their time is over. */
+export async function rowsLeftOut(
+  register: Register,
+  done: ImportDone,
+  clock: Clock,
+): Promise<{ readonly id: string; readonly expiresAt: string; readonly files: readonly DraftFile[] } | null> {
+  if (done.refusedIn === undefined) return null;
+  const draft = await readImportDraft(register.db, done.refusedIn, isoUtc(clock()));
+  return draft && isWaiting(draft) ? draft : null;
+}
+
 /** What an import would do, in short: another text where it would do anything else. */
 function changesPrint({ records, replaced, faults }: FoundChanges): string {
   const rows = RECORD_KINDS.map(<K extends RecordKind>(kind: K) => [
@@ -40,12 +53,14 @@ function changesPrint({ records, replaced, faults }: FoundChanges): string {
   return sha256(canonicalJson([rows, faults.map(canonicalJson).toSorted()]));
 }
 
-function doneBy(draft: { readonly files: readonly DraftFile[] }, { counts }: FoundChanges): ImportDone {
+function doneBy(draft: { readonly files: readonly DraftFile[] }, { counts }: FoundChanges, keptIn: string): ImportDone {
   const touched = RECORD_KINDS.filter((kind) => Object.values(counts[kind]).some((count) => count > 0));
+  const refusedRows = touched.reduce((sum, kind) => sum + counts[kind].refused, 0);
   return {
     files: draft.files.map(({ name }) => name),
     counts: Object.fromEntries(touched.map((kind) => [kind, counts[kind]])),
-    refusedRows: touched.reduce((sum, kind) => sum + counts[kind].refused, 0),
+    refusedRows,
+    ...(refusedRows > 0 ? { refusedIn: keptIn } : {}),
   };
 }
 
@@ -93,6 +108,7 @@ export async function importDraft(
   const now = clock();
   let other = false;
   let done: ImportDone | null = null;
+  const keptIn = newSecret();
   const report = await importCsv(register, draft.files, {
     acceptValid: options.leaveRefusedOut,
     dryRun: false,
@@ -104,10 +120,16 @@ export async function importDraft(
       return !other;
     },
     afterwards: async (db, found) => {
-      done = doneBy(draft, found);
+      done = doneBy(draft, found, keptIn);
       await markDraftImported(db, draft.id, { at: isoUtc(now), by: options.by, done });
     },
   });
   if (other) return { kind: 'other' };
-  return report.applied && done ? { kind: 'imported', done } : { kind: 'refused' };
+  if (!report.applied || !done) return { kind: 'refused' };
+  // the rows left out wait as files of their own, so that they can be fetched, or looked at again once their reason is gone
+  if (report.rejected.length > 0) {
+    const kept = { id: keptIn, madeAt: isoUtc(now), madeBy: options.by, files: report.rejected };
+    await addImportDraft(register.db, { ...kept, expiresAt: isoUtc(now.plus({ hours: DRAFT_HOURS })) });
+  }
+  return { kind: 'imported', done };
 }

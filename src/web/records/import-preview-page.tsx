@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { FileCounts } from '../../register/csv/import-report.ts';
-import type { ImportDraft } from '../../register/import-draft-store.ts';
+import type { DraftFile, ImportDraft } from '../../register/import-draft-store.ts';
 import type { ImportLook } from '../../service/import-look.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
 import { Moment } from '../frame/moment.tsx';
@@ -60,15 +60,7 @@ export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
           <h2 id="refused">Rows that cannot be taken</h2>
           <p>
             {'Correct them in your file and bring it again, or take them as files of their own: '}
-            {rejected.map((name, index) => (
-              <>
-                {index > 0 && ', '}
-                <a
-                  href={`/import/${draft.id}/refused/${index}`}
-                  download={`refused-${name}`}
-                >{`refused rows of ${name}`}</a>
-              </>
-            ))}
+            <RefusedFiles draftId={draft.id} names={rejected} />
             {rejected.length > 0 && '. Each row has its reasons in a last column, which an import passes over.'}
           </p>
           <RemarkTable remarks={faults} caption="Refused" />
@@ -91,6 +83,18 @@ export const ImportPreviewPage: FC<PreviewPageProps> = (props) => {
     </PageShell>
   );
 };
+
+/** Links to the refused rows, a file each. */
+const RefusedFiles: FC<{ readonly draftId: string; readonly names: readonly string[] }> = ({ draftId, names }) => (
+  <>
+    {names.map((name, index) => (
+      <>
+        {index > 0 && ', '}
+        <a href={`/import/${draftId}/refused/${index}`} download={`refused-${name}`}>{`refused rows of ${name}`}</a>
+      </>
+    ))}
+  </>
+);
 
 const CountsTable: FC<{ readonly files: readonly FileCounts[] }> = ({ files }) => (
   <ScrollFrame label="File by file">
@@ -196,7 +200,9 @@ export const ImportDonePage: FC<{
   readonly frame: PageFrame;
   readonly formToken: string;
   readonly draft: ImportDraft & { readonly done: NonNullable<ImportDraft['done']> };
-}> = ({ frame, formToken, draft }) => (
+  /** The rows left out as far as they are still kept. */
+  readonly leftOut: { readonly id: string; readonly expiresAt: string; readonly files: readonly DraftFile[] } | null;
+}> = ({ frame, formToken, draft, leftOut }) => (
   <PageShell title="Imported" section="records" frame={frame} cautions={false}>
     <p class="back">
       <a href="/import">Import</a>
@@ -207,6 +213,23 @@ export const ImportDonePage: FC<{
       {`By ${draft.importedBy}, `}
       {draft.importedAt !== null && <Moment at={draft.importedAt} />}.
     </p>
+    {draft.done.refusedRows > 0 && (
+      <p>
+        {leftOut ? (
+          <>
+            {'The rows left out, each with its reasons in a last column: '}
+            <RefusedFiles draftId={draft.id} names={leftOut.files.map(({ name }) => name)} />
+            {', kept until '}
+            <Moment at={leftOut.expiresAt} />
+            {'. Correct them and bring them as a file of their own, or '}
+            <a href={`/import/${leftOut.id}`}>look at them again</a>
+            {' once what they lacked is in the register.'}
+          </>
+        ) : (
+          'The rows left out are no longer kept; bring your file again and they are shown again.'
+        )}
+      </p>
+    )}
     <p>Forecasts follow with the next sweep, which also writes the notices that come of it. It runs every night.</p>
     <form class="tall" method="post" action="/records/sweep">
       <TokenField token={formToken} />

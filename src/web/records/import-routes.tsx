@@ -8,7 +8,7 @@ import {
   type WaitingDraft,
 } from '../../register/import-draft-store.ts';
 import { isoUtc } from '../../service/clock.ts';
-import { keepForImport } from '../../service/import-files.ts';
+import { keepForImport, rowsLeftOut } from '../../service/import-files.ts';
 import type { TaskOutput } from '../../service/long-tasks.ts';
 import type { WorkAnswer } from '../../service/long-work.ts';
 import type { AppParts } from '../../service/service.ts';
@@ -30,6 +30,14 @@ const GONE: Problem = {
   title: 'These files are gone',
   what: 'They were put away, or kept for longer than a preview lasts. Nothing was changed.',
   wayOut: 'Bring the files again on the page Import.',
+};
+
+const REFUSED_GONE: Problem = {
+  status: 404,
+  title: 'These rows are gone',
+  what: 'Refused rows are kept for a short time after the import only. What was imported is in the register.',
+  wayOut:
+    'Bring your file again on the page Import: rows that the register has change nothing, and the refused ones are shown again.',
 };
 
 const BACK = { path: '/import', name: 'Import' } as const;
@@ -135,7 +143,14 @@ export function importRoutes({
       return begun ? outcome(context, draft, begun) : preview(context, draft, null);
     }
     if (!draft || !isDone(draft)) return sayProblem(context, GONE);
-    return context.html(<ImportDonePage frame={frameFor(context)} formToken={formToken(context)} draft={draft} />);
+    return context.html(
+      <ImportDonePage
+        frame={frameFor(context)}
+        formToken={formToken(context)}
+        draft={draft}
+        leftOut={await rowsLeftOut(register, draft.done, clock)}
+      />,
+    );
   });
 
   app.post('/import/:id', async (context) => {
@@ -162,9 +177,10 @@ export function importRoutes({
 
   app.get('/import/:id/refused/:index{[0-9]+}', async (context) => {
     const draft = await draftAsked(context);
-    if (!draft || !isWaiting(draft)) return sayProblem(context, GONE);
+    const kept = draft && isDone(draft) ? await rowsLeftOut(register, draft.done, clock) : null;
+    if (!kept && !(draft && isWaiting(draft))) return sayProblem(context, draft && isDone(draft) ? REFUSED_GONE : GONE);
     const index = Number(context.req.param('index'));
-    const file = await work.finish('refused rows', { draftId: draft.id, index });
+    const file = kept ? kept.files[index] : await work.finish('refused rows', { draftId: draft?.id ?? '', index });
     if (!file) return context.notFound();
     return context.body(file.text, 200, {
       'Content-Type': 'text/csv; charset=utf-8',

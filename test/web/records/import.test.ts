@@ -87,6 +87,35 @@ describe('the import on the pages', () => {
     expect(wordsOf(await office.text('/import'))).toContain(
       'owners.csv 1 owner made, 1 owner changed, 3 rows left out',
     );
+  });
+
+  it('keeps the rows left out, and nothing else, reachable after the import until the time of its files is over', async () => {
+    const place = await bring('owners.csv', OWNERS);
+    const shown = hiddenIn(await office.text(place), 'shown');
+    const html = await office.sendAndFollow(place, place, { act: 'import', shown, leave_out: 'yes' });
+    const link = `${place}/refused/0`;
+    expect(html).toContain(`href="${link}"`);
+    const kept = await office.text(link);
+    expect(kept).toContain('NEW-2,No Mail');
+    expect(kept).toContain('give one, or set channel to letter');
+    expect(kept).not.toContain('Quinn Renamed');
+    expect((await office.get(`${place}/refused/1`)).status).toBe(404);
+    const again = /href="(\/import\/[^"/]+)">look at them again/.exec(html)?.[1] ?? '';
+    expect(wordsOf(await office.text(again))).toMatch(/Of 3 rows, .* and 2 cannot be taken/);
+    await sample.register.db
+      .updateTable('import_drafts')
+      .set({ made_at: '2020-01-01T00:00:00.000Z', expires_at: '2020-01-01T02:00:00.000Z' })
+      .execute();
+    const over = await office.get(link);
+    expect(over.status).toBe(404);
+    expect(wordsOf(await over.text())).toContain('These rows are gone');
+    expect(wordsOf(await office.text(place))).toContain('The rows left out are no longer kept');
+  });
+
+  it('keeps nothing where every row was taken', async () => {
+    const place = await bring('owners.csv', 'ref,name,kind,channel,email\nP-9,Pia,person,mail,p@example.org\n');
+    const shown = hiddenIn(await office.text(place), 'shown');
+    await office.send(place, place, { act: 'import', shown });
     expect(await sample.register.db.selectFrom('import_drafts').select('files').execute()).toEqual([{ files: null }]);
   });
 
