@@ -178,6 +178,7 @@ export interface HeldForOwner {
   readonly ownerName: string;
   readonly channel: 'mail' | 'letter';
   readonly enrolled: boolean;
+  readonly language: 'en' | 'es';
   readonly notices: number;
   /** Fences told of, and those of them that are dangerous. */
   readonly fences: number;
@@ -198,6 +199,7 @@ export async function heldByOwner(
   const visits = sql`matter in (${sql.join(ofVisits)})`;
   const { rows } = await sql<Omit<HeldForOwner, 'enrolled'> & { readonly enrolled: number }>`
     select owners.ref as ownerRef, owners.name as ownerName, owners.channel as channel, owners.enrolled as enrolled,
+      owners.language as language,
       count(*) as notices,
       count(distinct case when not ${visits} then fence_ref end) as fences,
       count(distinct case when matter = 'dangerous' then fence_ref end) as dangerous,

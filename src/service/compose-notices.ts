@@ -94,8 +94,12 @@ export async function previewMessages(
   const released = held
     .filter(({ id }) => release.ids === null || release.ids.includes(id))
     .map((notice) => ({ ...notice, covering: release.covering }));
-  const notices = [...released, ...(await loadUnwrittenNotices(register, owner.ref))];
   if (!owner.enrolled || released.length === 0) return [];
+  const { wanted: notices } = sortByWishes(
+    [...released, ...(await loadUnwrittenNotices(register, owner.ref))],
+    await readOwnerPreferences(register.db, owner.ref),
+    dayInZone(context.now(), context.sender.timeZone),
+  );
   const ofSweeps = notices.filter(({ matter }) => !isOfVisit(matter));
   const current = await currentFences(register, [...new Set(ofSweeps.map(({ fenceRef }) => fenceRef))]);
   const ofVisits = notices.filter(({ matter }) => isOfVisit(matter));

@@ -1,6 +1,6 @@
 import { isOfVisit, OWNER_MATTERS } from '../notify/matter-rules.ts';
 import type { Register } from '../register/database.ts';
-import { type HeldFilter, heldByOwner, listHeldNotices } from '../register/held-notices.ts';
+import { type HeldFilter, type HeldForOwner, heldByOwner, listHeldNotices } from '../register/held-notices.ts';
 import { readRecord } from '../register/record-store.ts';
 import { readSettings } from '../register/settings-store.ts';
 import type { Clock } from './clock.ts';
@@ -59,17 +59,43 @@ export async function previewRelease(
 export interface ReleaseLook {
   readonly notices: number;
   readonly owners: number;
-  /** Messages that come of it at most, and the owners who get them. */
+  /** True where every message was composed to count them; false where there are too many owners, and the numbers are the most. */
+  readonly exact: boolean;
+  /** Messages that come of it, or at most, and the owners who get them. */
   readonly mails: { readonly messages: number; readonly owners: number };
   readonly letters: { readonly messages: number; readonly owners: number };
   /** Owners who are not written to. */
   readonly notEnrolled: number;
+  /** Names of the owners written to who read Spanish. */
+  readonly spanishReaders: readonly string[];
   /** The first owner to whom something would be written, and what; null where there is none. */
   readonly sample: { readonly ownerRef: string; readonly ownerName: string; readonly message: PreviewedMessage } | null;
 }
 
 /** Owners whose messages are tried for a sample at most. */
 const MOST_TRIED = 5;
+
+/** Owners whose messages are composed at most to count them; beyond, the most that can come is said. */
+const MOST_COUNTED = 40;
+
+/** How many messages each owner would get, composed as the release composes them. */
+async function countMessages(
+  register: Register,
+  filter: Omit<HeldFilter, 'ids'>,
+  owners: readonly HeldForOwner[],
+  options: { readonly covering: string | null; readonly now: Clock; readonly sender: SenderConfig },
+): Promise<ReadonlyMap<string, number>> {
+  const sender = senderOf(options.sender, await readSettings(register.db));
+  const counts = new Map<string, number>();
+  for (const { ownerRef } of owners) {
+    const owner = await readRecord(register.db, 'owners', ownerRef);
+    if (!owner) continue;
+    const ids = (await listHeldNotices(register, { ...filter, ownerRef })).map(({ id }) => id);
+    const release = { ids, covering: options.covering };
+    counts.set(ownerRef, (await previewMessages(register, owner, release, { now: options.now, sender })).length);
+  }
+  return counts;
+}
 
 /** What releasing held notices would come to. Nothing is stored. */
 export async function lookAtRelease(
@@ -79,10 +105,16 @@ export async function lookAtRelease(
 ): Promise<ReleaseLook> {
   const held = await heldByOwner(register, filter, OWNER_MATTERS.filter(isOfVisit));
   const told = held.filter(({ enrolled }) => enrolled);
+  const exact = told.length <= MOST_COUNTED;
+  const counted = exact ? await countMessages(register, filter, told, options) : null;
   const by = (channel: 'mail' | 'letter'): ReleaseLook['mails'] => {
     const theirs = told.filter((owner) => owner.channel === channel);
-    const messages = theirs.reduce((sum, each) => sum + messageCount(each.fences, each.dangerous) + each.visits, 0);
-    return { messages, owners: theirs.length };
+    const most = ({ fences, dangerous, visits }: HeldForOwner): number => messageCount(fences, dangerous) + visits;
+    const messages = theirs.map((owner) => counted?.get(owner.ownerRef) ?? most(owner));
+    return {
+      messages: messages.reduce((sum, each) => sum + each, 0),
+      owners: messages.filter((each) => each > 0).length,
+    };
   };
   let sample: ReleaseLook['sample'] = null;
   for (const { ownerRef, ownerName } of told.slice(0, MOST_TRIED)) {
@@ -93,11 +125,13 @@ export async function lookAtRelease(
     break;
   }
   return {
+    exact,
     notices: held.reduce((sum, { notices }) => sum + notices, 0),
     owners: held.length,
     mails: by('mail'),
     letters: by('letter'),
     notEnrolled: held.length - told.length,
+    spanishReaders: told.filter(({ language }) => language === 'es').map(({ ownerName }) => ownerName),
     sample,
   };
 }

@@ -79,7 +79,7 @@ export const HeldList: FC<{
           {sentence}
         </textarea>
         <p class="hint" id="sentence-hint">
-          {`It stands in every message of this release. At most ${LONGEST_SENTENCE} characters.`}
+          {`It stands in every message of this release as you write it, also in those to owners who read Spanish. At most ${LONGEST_SENTENCE} characters.`}
         </p>
       </div>
       <div class="two-ways">

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { listWords } from '../../drawing/day-words.ts';
 import type { PreviewedMessage, ReleaseLook } from '../../service/preview-release.ts';
 import { FormAlert, TokenField } from '../frame/form-field.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
@@ -14,17 +15,22 @@ export interface ReleaseAsked extends HeldAsked {
   readonly sentence: string;
 }
 
+/** Owners named at most. */
+const MOST_NAMED = 8;
+
 const toOwners = ({ messages, owners }: ReleaseLook['mails'], what: string): readonly string[] =>
   owners === 0 ? [] : [`${count(messages, what)} to ${count(owners, 'owner')}`];
 
 /** What becomes of it, in a sentence. */
-function comesTo({ mails, letters, notEnrolled }: ReleaseLook): string {
+function comesTo({ exact, mails, letters, notEnrolled }: ReleaseLook): string {
   const parts = [...toOwners(mails, 'mail'), ...toOwners(letters, 'letter')];
   const nobody =
     notEnrolled === 0
       ? ''
       : ` ${count(notEnrolled, 'owner')} of them ${notEnrolled === 1 ? 'is' : 'are'} not enrolled and ${notEnrolled === 1 ? 'is' : 'are'} not written to.`;
-  return parts.length === 0 ? `Nothing is written.${nobody}` : `That is at most ${parts.join(' and ')}.${nobody}`;
+  return parts.length === 0
+    ? `Nothing is written.${nobody}`
+    : `That is ${exact ? '' : 'at most '}${parts.join(' and ')}.${nobody}`;
 }
 
 const narrowed = ({ matter, owner }: HeldAsked): string =>
@@ -53,6 +59,11 @@ export const ReleasePage: FC<{
       <h1>{`Release ${count(look.notices, 'notice')} to ${count(look.owners, 'owner')}?`}</h1>
       {problem && <FormAlert>{problem}</FormAlert>}
       <p class="lead">{comesTo(look)}</p>
+      {asked.sentence !== '' && look.spanishReaders.length > 0 && (
+        <p>
+          {`Your sentence goes to everybody as you wrote it, into Spanish messages too: ${listWords(look.spanishReaders.slice(0, MOST_NAMED))}${look.spanishReaders.length > MOST_NAMED ? ` and ${look.spanishReaders.length - MOST_NAMED} more` : ''} ${look.spanishReaders.length === 1 ? 'reads' : 'read'} Spanish. Write it in both languages, or go back, leave it empty and they get the usual sentence in theirs; an owner’s notices can be released alone, with a sentence of their own.`}
+        </p>
+      )}
       {only !== '' && <p>{`Only notices ${only}.`}</p>}
       <p>
         {'What is no longer so by the newest sweep is not sent, so that it may be fewer. '}

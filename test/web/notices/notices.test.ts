@@ -73,7 +73,7 @@ describe('the page of notices', () => {
     expect(wordsOf(html)).toContain('They can be taken back until they are written');
     const source = (/src="(\/notices\/message[^"]+)"/.exec(html)?.[1] ?? '').replaceAll('&amp;', '&');
     expect(await office.text(source)).toContain(sentence);
-    const said = /at most (?:(\d+) mails? to \d+ owners?)?(?: and )?(?:(\d+) letters? to \d+ owners?)?\./.exec(
+    const said = /That is (?:(\d+) mails? to \d+ owners?)?(?: and )?(?:(\d+) letters? to \d+ owners?)?\./.exec(
       wordsOf(html),
     );
     await office.sendAndFollow(place, '/notices/release', { act: 'all', newest, sentence, sure: 'yes' });
@@ -83,6 +83,16 @@ describe('the page of notices', () => {
     const of = (channel: string) => written.filter((message) => message.channel === channel).length;
     expect([Number(said?.[1] ?? 0), Number(said?.[2] ?? 0)]).toEqual([of('mail'), of('letter')]);
     expect((await office.get(place)).status).toBe(400);
+  });
+
+  it('says who reads Spanish where a sentence goes out, and nothing of it where none does', async () => {
+    await sample.register.db.updateTable('owners').set({ language: 'es' }).where('ref', '=', 'HOA').execute();
+    const newest = hiddenIn(await office.text('/notices'), 'newest');
+    const asked = (sentence: string) => `/notices/release?${new URLSearchParams({ owner: 'HOA', newest, sentence })}`;
+    expect(wordsOf(await office.text(asked('We come by in spring.')))).toMatch(
+      /into Spanish messages too: .+ Spanish\./,
+    );
+    expect(wordsOf(await office.text(asked('')))).not.toContain('into Spanish messages too');
   });
 
   it('does not release what came after the page was opened', async () => {
