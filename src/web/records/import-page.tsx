@@ -7,6 +7,7 @@ import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
+import { AllowedWords } from './allowed-words.tsx';
 import { countOf, KIND_WORDS } from './kind-words.ts';
 
 /** Properties of the page on which files are brought. */
@@ -81,6 +82,7 @@ export const ImportPage: FC<ImportPageProps> = ({ frame, formToken, imports, pro
         </tbody>
       </table>
     </ScrollFrame>
+    <AllowedWords />
     {imports.length > 0 && <Imports imports={imports} />}
   </PageShell>
 );

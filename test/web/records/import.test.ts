@@ -139,6 +139,12 @@ describe('the import on the pages', () => {
     expect(await readRecord(sample.register.db, 'owners', 'QUINN')).toMatchObject({ name: 'From the file' });
   });
 
+  it('says which words a cell may hold, by the columns themselves', async () => {
+    const words = wordsOf(await office.text('/import'));
+    expect(words).toContain('kind person, association, company');
+    expect(words).toMatch(/fences\.csv: fences .*treatment/);
+  });
+
   it('forgets files that are put away', async () => {
     const place = await bring('owners.csv', OWNERS);
     await office.send(place, place, { act: 'put away' });
