@@ -3,6 +3,9 @@ import { compileProblem, HOURS_TOLERANCE, slotOf } from './compiled-problem.ts';
 import type { PlanAssignment, PlanProblem, WeekBar } from './plan-problem.ts';
 import { makeSchedule, type Schedule } from './schedule.ts';
 
+/** A shortage that would be written as 0.0 hours is none [h]. */
+const SMALLEST_SHORTAGE_H = 0.05;
+
 /** A job with the place that it has. */
 export interface PlacedJob extends PlanAssignment {
   readonly jobRef: string;
@@ -73,7 +76,7 @@ export function weekChoices(problem: PlanProblem, placed: readonly PlacedJob[], 
           worthLost,
           moreTravelCost,
           cost: worthLost + moreTravelCost,
-          hoursLeft: Math.abs(hoursLeft) <= HOURS_TOLERANCE ? 0 : hoursLeft,
+          hoursLeft: hoursLeft > -SMALLEST_SHORTAGE_H && hoursLeft <= HOURS_TOLERANCE ? 0 : hoursLeft,
         },
       ];
     }),

@@ -77,6 +77,12 @@ export const GivePage: FC<GiveNames & { readonly found: WeekChoices }> = (props)
           ? 'No other week has the hours and is allowed by the rules of these works.'
           : `${open.length === 1 ? 'One other week can take it' : `${open.length} other places can take it`}; the best is the week of ${dayWords(best.week, today)} with ${crewNames.get(best.crewRef) ?? best.crewRef}, which ${costWords(best.cost, currency)}.`}
       </p>
+      {best === null && (
+        <p>
+          <a href="/plan/hours">Hours left</a> shows under each week what takes them, with the hours of every fence:
+          give one of those another week first.
+        </p>
+      )}
       <p>
         Each week says what it costs beside where the fence is now, everything else left where it is, counted as the
         season plan counts: expected loss that the works no longer take away, what each week of waiting takes off, and

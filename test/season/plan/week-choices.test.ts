@@ -102,6 +102,18 @@ describe('what it costs to give a fence to another week', () => {
     expect(at(choices, 'south', WEEKS[2]!)).toMatchObject({ worthLost: 40, moreTravelCost: -60, cost: -20 });
   });
 
+  it('takes a shortage too small to write, 0.0 hours, as none, and no larger one', () => {
+    const shortBy = (hours: number) => {
+      const crews = PROBLEM.crews.map((crew) => ({
+        ...crew,
+        personHoursByWeek: crew.personHoursByWeek.map((each) => (crew.ref === 'south' ? each + 2 - hours : each)),
+      }));
+      return at(weekChoices({ ...PROBLEM, crews }, PLACED, 'A'), 'south', WEEKS[1]!)?.hoursLeft;
+    };
+    expect(shortBy(0.03)).toBe(0);
+    expect(shortBy(0.08)).toBeCloseTo(-0.08, 9);
+  });
+
   it('shows weeks that have not the hours, with those they lack, and leaves out crews that do not go there', () => {
     expect(at(weekChoices(PROBLEM, PLACED, 'A'), 'south', WEEKS[1]!)?.hoursLeft).toBe(-2);
     expect(new Set(weekChoices(PROBLEM, PLACED, 'C').map(({ crewRef }) => crewRef))).toEqual(new Set(['north']));
