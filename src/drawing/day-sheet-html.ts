@@ -22,7 +22,7 @@ import {
 import { postStrip, postStripKey } from './post-strip.ts';
 import { depthUnit } from './quantity-text.ts';
 import { remarkInSpanish } from './spanish/forecast-remarks.ts';
-import { materialNameIn } from './spanish/material-names.ts';
+import { loadedMaterialIn } from './spanish/material-names.ts';
 import type { DisplayUnits } from './speed-text.ts';
 import { escapeXml } from './svg-element.ts';
 import { reminderSentence, visitItemText } from './visit-words.ts';
@@ -47,7 +47,7 @@ function loadHtml({ load, stops }: DaySheet, language: ChartLanguage): string {
   }
   const items = load.map(
     ({ name, unit, toTake }) =>
-      `<li>${BOX}${tag('b', amountText(toTake, unit, language))}${tag('span', materialNameIn(name, language))}</li>`,
+      `<li>${BOX}${tag('b', amountText(toTake, unit, language))}${tag('span', loadedMaterialIn(name, unit, language))}</li>`,
   );
   return `<ul class="load">${items.join('')}</ul>`;
 }

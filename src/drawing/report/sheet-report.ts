@@ -20,7 +20,7 @@ import {
 import { postStrip, postStripKey } from '../post-strip.ts';
 import { depthUnit } from '../quantity-text.ts';
 import { remarkInSpanish } from '../spanish/forecast-remarks.ts';
-import { materialNameIn } from '../spanish/material-names.ts';
+import { loadedMaterialIn } from '../spanish/material-names.ts';
 import type { DisplayUnits } from '../speed-text.ts';
 import { reminderSentence, visitItemText } from '../visit-words.ts';
 import { widthBar } from '../width-bar.ts';
@@ -150,7 +150,7 @@ function loadBlocks({ load, stops }: DaySheet, language: ChartLanguage): readonl
       {
         kind: 'list',
         items: load.map(
-          ({ name, unit, toTake }) => `${amountText(toTake, unit, language)} ${materialNameIn(name, language)}`,
+          ({ name, unit, toTake }) => `${amountText(toTake, unit, language)} ${loadedMaterialIn(name, unit, language)}`,
         ),
         ticks: true,
       },

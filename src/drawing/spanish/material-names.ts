@@ -17,6 +17,12 @@ const book = phraseBook([
   ['screws and nails, set', 'tornillos y clavos, juego'],
 ]);
 
+/** The same in a list of what to take, where its unit stands before it: `4 sets` of `brackets and screws`. */
+export function loadedMaterialIn(name: string, unit: string, language: ChartLanguage): string {
+  const named = materialNameIn(name, language);
+  return unit === 'set' ? named.replace(/, (?:set|juego)$/, '') : named;
+}
+
 /** What a material of the catalogue that ships with the program is called; one of the office's own as the office wrote it. */
 export const materialNameIn = (name: string, language: ChartLanguage): string =>
   language === 'es' ? (book(name) ?? name) : name;

@@ -1,4 +1,5 @@
 import { amountText, longDay } from '../../drawing/day-sheet-words.ts';
+import { loadedMaterialIn } from '../../drawing/spanish/material-names.ts';
 import { reminderSentence } from '../../drawing/visit-words.ts';
 import { worksName } from '../../drawing/what-if-words.ts';
 import type { CatalogueKind } from '../../season/catalogue-entry.ts';
@@ -55,7 +56,7 @@ export const CREW_WORDS_EN: CrewWords = {
   owner: 'Owner',
   materials: 'Load',
   noMaterials: 'Nothing to load.',
-  material: (name) => name,
+  material: (name, unit) => loadedMaterialIn(name, unit, 'en'),
   amount: amountText,
   fences: 'Fences',
   fence: (ref) => `Fence ${ref}`,

@@ -1,5 +1,5 @@
 import { amountText, longDay } from '../../drawing/day-sheet-words.ts';
-import { materialNameIn } from '../../drawing/spanish/material-names.ts';
+import { loadedMaterialIn } from '../../drawing/spanish/material-names.ts';
 import { reminderSentence } from '../../drawing/visit-words.ts';
 import { WORKS_NAMES } from '../../drawing/what-if-words.ts';
 import type { CrewWords } from './crew-words.ts';
@@ -56,7 +56,7 @@ export const CREW_WORDS_ES: CrewWords = {
   owner: 'Dueño',
   materials: 'Para cargar',
   noMaterials: 'Nada que cargar.',
-  material: (name) => materialNameIn(name, 'es'),
+  material: (name, unit) => loadedMaterialIn(name, unit, 'es'),
   amount: (amount, unit) => amountText(amount, unit, 'es'),
   fences: 'Cercas',
   fence: (ref) => `Cerca ${ref}`,

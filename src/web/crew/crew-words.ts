@@ -82,7 +82,7 @@ export interface CrewWords {
   readonly owner: string;
   readonly materials: string;
   readonly noMaterials: string;
-  readonly material: (name: string) => string;
+  readonly material: (name: string, unit: string) => string;
   readonly amount: (amount: number, unit: string) => string;
   readonly fences: string;
   readonly fence: (ref: string) => string;

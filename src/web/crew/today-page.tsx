@@ -89,7 +89,7 @@ export const LoadList: FC<{ readonly load: readonly MaterialNeed[]; readonly wor
     <ul class="plain">
       {load.map(({ name, unit, toTake }) => (
         <li>
-          <b>{words.amount(toTake, unit)}</b> {words.material(name)}
+          <b>{words.amount(toTake, unit)}</b> {words.material(name, unit)}
         </li>
       ))}
     </ul>

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { remarkInSpanish } from '../../../src/drawing/spanish/forecast-remarks.ts';
-import { materialNameIn } from '../../../src/drawing/spanish/material-names.ts';
+import { loadedMaterialIn, materialNameIn } from '../../../src/drawing/spanish/material-names.ts';
 import { reasonStepIn } from '../../../src/drawing/spanish/reason-step-in.ts';
 import { inputInSpanish } from '../../../src/drawing/spanish/sensitivity-inputs.ts';
 import { worksReasonInSpanish } from '../../../src/drawing/spanish/works-reasons.ts';
@@ -93,6 +93,9 @@ describe('what the rooms below write in English, said in Spanish', () => {
     expect(materials.filter((name) => materialNameIn(name, 'es') === name)).toEqual([]);
     // the office's own names are nobody's to translate
     expect(materialNameIn('gate latch, heavy', 'es')).toBe('gate latch, heavy');
+    expect(loadedMaterialIn('brackets and screws, set', 'set', 'en')).toBe('brackets and screws');
+    expect(loadedMaterialIn('brackets and screws, set', 'set', 'es')).toBe('escuadras y tornillos');
+    expect(loadedMaterialIn('gate latch, heavy', 'piece', 'en')).toBe('gate latch, heavy');
   });
 
   it('says what was found at posts, for one and for several', () => {
