@@ -1,5 +1,5 @@
 import { hoursTable, itemText, type PlanTable, planTable, riskTable, wholeMoney } from '../drawing/plan-table.ts';
-import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED_NOTE } from '../drawing/plan-words.ts';
+import { brokenPromiseText, HOURS_NOTE, ORDER_NOTE, stageText, WHY_SERVED_NOTE } from '../drawing/plan-words.ts';
 import { worksName } from '../drawing/what-if-words.ts';
 import type { HoursCorrection } from '../season/visit/corrected-hours.ts';
 import type { MadePlan } from '../service/make-season-plan.ts';
@@ -72,6 +72,7 @@ export function planText(made: MadePlan, kept: KeptPlan): string {
       ? [`${risk.withoutCurve} of the fences have no hazard curve: they are in the first two rows only.`, '']
       : []),
     tableText(planTable(plan.visits, made)),
+    ORDER_NOTE,
     HOURS_NOTE,
     WHY_SERVED_NOTE,
     `Price of all of it before tax: ${wholeMoney(price)} ${kept.currency}. Worth: what it takes from the expected loss to the horizon, less its price.`,

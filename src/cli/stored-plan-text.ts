@@ -1,5 +1,12 @@
 import { riskTable, wholeMoney } from '../drawing/plan-table.ts';
-import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED, WHY_SERVED_NOTE } from '../drawing/plan-words.ts';
+import {
+  brokenPromiseText,
+  HOURS_NOTE,
+  ORDER_NOTE,
+  stageText,
+  WHY_SERVED,
+  WHY_SERVED_NOTE,
+} from '../drawing/plan-words.ts';
 import { visitItemText } from '../drawing/visit-words.ts';
 import type { StoredPlan } from '../register/plan-store.ts';
 import type { AcceptedVisits } from '../season/visit/accept-plan.ts';
@@ -50,6 +57,7 @@ export function storedPlanText(
     '',
     plainTable(headings, riskRows, right),
     plainTable(['Week of', 'Crew', 'Site', 'Fence', 'What is done', 'Hours', 'Way', 'Price', 'Why'], rows, [5, 6, 7]),
+    ORDER_NOTE,
     HOURS_NOTE,
     WHY_SERVED_NOTE,
     '',

@@ -50,6 +50,10 @@ export const WHY_SERVED: readonly [string, string, string, string] = [
 export const WHY_SERVED_NOTE =
   'Why a fence is served – worth its price: it need not be, and the works take away more expected loss than they cost; danger: posts are broken, leaning or closed off; much hangs on it: it is short or closing and a pool or a footpath is beside it; short: it does not hold its design gust.';
 
+/** Why the fences that lack most are not always in the first weeks, as a sentence. */
+export const ORDER_NOTE =
+  'Why the order is as it is – what is done before the season opens counts nearly alike whichever week it is done in, so the weeks are filled by site and way and not by how much a fence lacks; only fences with dangerous posts are drawn to the front, for each week that they wait counts.';
+
 /** What the hours of a plan count, as a sentence. */
 export const HOURS_NOTE =
   'Hours are those of all people of the crew together: two people for one hour are two. The way is there and back, once a visit.';

@@ -1,7 +1,14 @@
 import type { FC } from 'hono/jsx';
 import { countWords, dayWords, hoursWords, listWords, sentenceCase } from '../../drawing/day-words.ts';
 import { riskTable, wholeMoney } from '../../drawing/plan-table.ts';
-import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED, WHY_SERVED_NOTE } from '../../drawing/plan-words.ts';
+import {
+  brokenPromiseText,
+  HOURS_NOTE,
+  ORDER_NOTE,
+  stageText,
+  WHY_SERVED,
+  WHY_SERVED_NOTE,
+} from '../../drawing/plan-words.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
 import { worksName } from '../../drawing/what-if-words.ts';
 import type { StoredPlan } from '../../register/plan-store.ts';
@@ -150,6 +157,7 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
           </>
         )}
       </p>
+      <p class="muted">{ORDER_NOTE}</p>
       <p class="muted">{`${HOURS_NOTE} ${WHY_SERVED_NOTE}`}</p>
       {wornOut.length > 0 && (
         <p id="worn-out">

@@ -68,6 +68,7 @@ describe('the pages of the season plan', { timeout: 120_000 }, () => {
     const all = (await listRecords(db(), 'fences')).map(({ ref }) => ref);
     expect([...new Set([...fences, ...placed.map(([, ref]) => ref)])].sort()).toEqual(all);
     expect(html).toContain('two people for one hour are two');
+    expect(html).toContain('only fences with dangerous posts are drawn to the front');
     expect(html).toContain('worth its price: it need not be');
     expect(html).not.toContain('(pays)');
     expect((await sample.app.request('/plan/7')).status).toBe(404);
