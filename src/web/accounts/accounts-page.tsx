@@ -28,8 +28,9 @@ export const AccountsPage: FC<AccountsPageProps> = (props) => (
   <PageShell title="Accounts" section="records" frame={props.frame} cautions={false}>
     <h1>Accounts</h1>
     <p>
-      Who signs in here. The office sees everything, a crew the fences and their reasons, a board the fences of its own
-      sites, to read only. Owners need no account: they get signed links.
+      Who signs in here. The office sees everything, a crew its days and visits, where it enters readings and done
+      works, and the fences with their reasons, a board the fences of its own sites, to read only. Owners need no
+      account: they get signed links.
     </p>
     {props.frame.account?.demo ? <DemoNote /> : <AccountTable accounts={props.accounts} />}
     {!props.frame.account?.demo && <NewAccountForm {...props} />}
@@ -115,7 +116,7 @@ const NewAccountForm: FC<AccountsPageProps> = ({ formToken, crews, sites, asked,
           chosen={asked?.role ?? 'crew'}
           choices={[
             ['office', 'office: everything'],
-            ['crew', 'crew: fences and reasons'],
+            ['crew', 'crew: its days and visits, enters readings and done works'],
             ['board', 'board: its own sites, to read'],
           ]}
           fault={fault('role')}

@@ -211,8 +211,9 @@ const Nothing: FC<Shown & { readonly isOffice: boolean }> = ({ page, query, lang
   if (page.total === 0 && !isOffice) return <p>{words.noneYours}</p>;
   return page.total === 0 ? (
     <p>
-      Bring your fences in with <code>stormpale import owners.csv climate-zones.csv sites.csv fences.csv</code>;{' '}
-      <code>stormpale export all --out columns</code> writes empty files with their columns.
+      Bring your fences in on the page <a href="/import">Import</a>, which has empty files with their columns too. On
+      the command line: <code>stormpale import owners.csv climate-zones.csv sites.csv fences.csv</code>; there{' '}
+      <code>stormpale export all --out columns</code> writes the empty files.
     </p>
   ) : (
     <p>
