@@ -1,4 +1,4 @@
--- Schema after migration 25, written by src/register/dump-schema.ts: do not edit.
+-- Schema after migration 26, written by src/register/dump-schema.ts: do not edit.
 
 CREATE TABLE account_sites (
   account_id integer not null references accounts (id),
@@ -1381,7 +1381,7 @@ select
     - case when exists (
         select 1 from office_notices
         where office_notices.fence_ref = fences.ref and settled_at is null and matter = 'dangerous'
-      ) then 0.5 else 0 end
+      ) then 1e6 else 0 end
     - case fences.consequence
         when 'pool-barrier' then 0.4 when 'other-high' then 0.3 when 'over-footpath' then 0.2 when 'livestock' then 0.1 else 0 end
     - 0.099 * fences.run_length_m / (fences.run_length_m + 100) as worst

@@ -92,7 +92,7 @@ export function reserveFenceTable(fences: readonly ShownFence[]): FenceTable {
       builtText(fence.built),
       fence.ageYears.toFixed(0),
       fence.snapRisk === null ? '–' : percentText(fence.snapRisk, 'en'),
-      fence.shortSeason ?? '–',
+      fence.isShortNow ? 'now' : (fence.shortSeason ?? '–'),
       adviceText(fence),
       fence.cheapestAgeYears === null ? '–' : fence.cheapestAgeYears.toFixed(0),
       wholeText(fence.price),

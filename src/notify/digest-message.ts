@@ -35,7 +35,11 @@ function tableRow(news: FenceNews, words: MessageWords, language: RecipientFacts
     words.standing[news.standing],
     news.holds,
     news.shouldHold,
-    news.shortSeason ?? words.digest.notShort,
+    news.standing === 'short from new'
+      ? words.digest.sinceBuilt
+      : news.standing === 'short'
+        ? words.digest.now
+        : (news.shortSeason ?? words.digest.notShort),
     news.onceInYears === null ? words.digest.noCurve : onceInWords(news.onceInYears, language),
     news.matters.map((matter) => words.matter.inShort[matter]).join(', '),
   ];

@@ -72,6 +72,9 @@ export interface MessageWords {
     ) => readonly [string, string];
     readonly columns: readonly [string, string, string, string, string, string, string];
     readonly notShort: string;
+    /** Since when a fence is short that has no year ahead: short from new, and short. */
+    readonly sinceBuilt: string;
+    readonly now: string;
     readonly noCurve: string;
     readonly csv: string;
     /** That a list or table goes on in the file. */

@@ -33,6 +33,12 @@ function goesShort(news: FenceNews): string {
   return 'It does not go short within the next 30 seasons.';
 }
 
+function shortInChart({ standing, shortSeason }: FenceNews): string {
+  if (standing === 'short from new') return 'short since it was built';
+  if (standing === 'short') return 'short now';
+  return shortSeason ? `short from season ${shortSeason}` : 'not short within 30 seasons';
+}
+
 /** English, as owners in the United States read it. */
 export const WORDS_EN: MessageWords = {
   standing: { clear: 'clear', closing: 'closing', short: 'short', 'short from new': 'short from new' },
@@ -133,7 +139,7 @@ export const WORDS_EN: MessageWords = {
   call: (office, byMail) =>
     `${officeName(office, 'en')}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' You can also just answer this message.' : ''}`,
   pictureAlt: (n) =>
-    `Chart of fence ${n.ref}, from new to 30 seasons ahead: it snaps at ${n.holds} in season ${n.season} (between ${n.holdsFrom} and ${n.holdsTo}), its design gust is ${n.shouldHold}, ${n.shortSeason ? `short from season ${n.shortSeason}` : 'not short within 30 seasons'}.`,
+    `Chart of fence ${n.ref}, from new to 30 seasons ahead: it snaps at ${n.holds} in season ${n.season} (between ${n.holdsFrom} and ${n.holdsTo}), its design gust is ${n.shouldHold}, ${shortInChart(n)}.`,
   why: (office, byMail) =>
     `You get this because ${officeName(office, 'en')} looks after this fence for you. We write when something changes, and once before a storm season while it is short; not otherwise. To get no more of these, ${office.phone ? `call ${office.phone} or ` : ''}write to ${office.email}${!byMail && office.postalAddress ? ` or to ${officeName(office, 'en')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
   headings: {
@@ -162,6 +168,8 @@ export const WORDS_EN: MessageWords = {
     ],
     columns: ['Fence', 'Standing', 'Holds', 'Should hold', 'Goes short', 'A gust that snaps it comes', 'News'],
     notShort: 'not in 30 seasons',
+    sinceBuilt: 'since it was built',
+    now: 'now',
     noCurve: 'not known',
     csv: 'The attached file holds all of them for a spreadsheet, with what works may cost at each.',
     more: (count) => `And ${count} more: see the attached table.`,

@@ -41,6 +41,12 @@ function goesShort(news: FenceNews): string {
   return 'La sigue aguantando durante las próximas 30 temporadas.';
 }
 
+function shortInChart({ standing, shortSeason }: FenceNews): string {
+  if (standing === 'short from new') return 'insuficiente desde que se construyó';
+  if (standing === 'short') return 'ya insuficiente';
+  return shortSeason ? `insuficiente desde la temporada ${shortSeason}` : 'suficiente durante 30 temporadas';
+}
+
 /** Spanish, as owners in the United States and Mexico read it. */
 export const WORDS_ES: MessageWords = {
   standing: STANDING,
@@ -143,7 +149,7 @@ export const WORDS_ES: MessageWords = {
   call: (office, byMail) =>
     `${officeName(office, 'es')}, ${office.phone ? `${office.phone}, ` : ''}${office.email}.${byMail ? ' También puede simplemente responder a este mensaje.' : ''}`,
   pictureAlt: (n) =>
-    `Gráfica de la cerca ${n.ref}, desde nueva hasta 30 temporadas más: se rompe a ${n.holds} en la temporada ${n.season} (entre ${n.holdsFrom} y ${n.holdsTo}), su ráfaga de diseño es ${n.shouldHold}, ${n.shortSeason ? `insuficiente desde la temporada ${n.shortSeason}` : 'suficiente durante 30 temporadas'}.`,
+    `Gráfica de la cerca ${n.ref}, desde nueva hasta 30 temporadas más: se rompe a ${n.holds} en la temporada ${n.season} (entre ${n.holdsFrom} y ${n.holdsTo}), su ráfaga de diseño es ${n.shouldHold}, ${shortInChart(n)}.`,
   why: (office, byMail) =>
     `Recibe este mensaje porque ${officeName(office, 'es')} cuida esta cerca por usted. Escribimos cuando algo cambia, y una vez antes de la temporada de tormentas mientras no aguante; si no, no. Para no recibir más, ${office.phone ? `llame al ${office.phone} o ` : ''}escriba a ${office.email}${!byMail && office.postalAddress ? ` o a ${officeName(office, 'es')}, ${office.postalAddress.replace(/\s*\n\s*/g, ', ')}` : ''}.`,
   headings: {
@@ -184,6 +190,8 @@ export const WORDS_ES: MessageWords = {
       'Novedad',
     ],
     notShort: 'no en 30 temporadas',
+    sinceBuilt: 'desde que se construyó',
+    now: 'ya',
     noCurve: 'no se sabe',
     csv: 'El archivo adjunto las tiene todas para una hoja de cálculo, con lo que puede costar cada una.',
     more: (count) => `Y ${count} más: vea la tabla adjunta.`,

@@ -2,16 +2,16 @@ import { sql } from 'kysely';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { Register } from './database.ts';
 
-/** Standings by their rank in `fence_lines`. */
+/** Standings by their rank in `fence_lines`, the worse of line and ends. */
 const BY_RANK: readonly FenceStanding[] = ['short from new', 'short', 'closing', 'clear'];
 const CLOSING = 2;
 
-/** How the fences of a site stand. */
+/** How the fences of a site stand, each by the worse of its line posts and its ends. */
 export interface SiteStanding {
   readonly total: number;
   readonly unswept: number;
   readonly counts: Readonly<Record<FenceStanding, number>>;
-  /** First season in which a fence that holds its design gust now goes short, and which do; null where none does. */
+  /** First season in which a fence that holds its design gust now goes short at the line or at the ends, and which do; null where none does. */
   readonly next: { readonly season: string; readonly refs: readonly string[] } | null;
 }
 
@@ -23,7 +23,7 @@ export const NO_FENCES: SiteStanding = {
   next: null,
 };
 
-/** How the fences of some sites stand by their line posts, by the site's ref; sites without fences are left out. Reads no forecast. */
+/** How the fences of some sites stand at the line or at the ends, as lists count them, by the site's ref; sites without fences are left out. */
 export async function standingsOfSites(
   { db }: Register,
   siteRefs: readonly string[],
@@ -32,9 +32,9 @@ export async function standingsOfSites(
   if (siteRefs.length === 0) return found;
   const rows = await db
     .selectFrom('fence_lines')
-    .select((eb) => ['site_ref as siteRef', 'standing_rank as rank', eb.fn.countAll<number>().as('fences')])
+    .select((eb) => ['site_ref as siteRef', 'stands_rank as rank', eb.fn.countAll<number>().as('fences')])
     .where('site_ref', 'in', siteRefs)
-    .groupBy(['site_ref', 'standing_rank'])
+    .groupBy(['site_ref', 'stands_rank'])
     .execute();
   for (const { siteRef, rank, fences } of rows) {
     const known = found.get(siteRef) ?? NO_FENCES;
@@ -47,12 +47,14 @@ export async function standingsOfSites(
     });
   }
   const { rows: next } = await sql<{ siteRef: string; season: string; ref: string }>`
-    with holding as (
-      select site_ref, short_season, ref, ref_key, min(short_season) over (partition by site_ref) as first
-      from fence_lines where site_ref in (${sql.join(siteRefs)}) and standing_rank >= ${CLOSING} and short_season is not null
-    )
-    select site_ref as siteRef, short_season as season, ref from holding
-    where short_season = first order by site_ref, ref_key`.execute(db);
+    with ahead as (
+      select line.site_ref, line.ref, line.ref_key,
+        min(coalesce(line.short_season, ends_short_season), coalesce(ends_short_season, line.short_season)) as season
+      from fence_lines as line join forecasts on forecasts.fence_ref = line.ref
+      where line.site_ref in (${sql.join(siteRefs)}) and line.stands_rank >= ${CLOSING}
+    ),
+    holding as (select *, min(season) over (partition by site_ref) as first from ahead where season is not null)
+    select site_ref as siteRef, season, ref from holding where season = first order by site_ref, ref_key`.execute(db);
   for (const { siteRef, season, ref } of next) {
     const known = found.get(siteRef) ?? NO_FENCES;
     found.set(siteRef, { ...known, next: { season, refs: [...(known.next?.refs ?? []), ref] } });

@@ -11,6 +11,8 @@ interface FenceLinesTable {
   /** 0 for the worst standing, 3 for the best; null until the fence is swept. */
   readonly standing_rank: number | null;
   readonly ends_rank: number | null;
+  /** The worse of both. */
+  readonly stands_rank: Generated<number | null>;
 }
 
 /** How many fences of a site have each standing of line posts and ends; rank 4: not swept yet, or none of their own. */

@@ -3,7 +3,14 @@ import type { TreatmentClass } from '../decay/treatment-class.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 import type { Register } from './database.ts';
 import type { FenceQuery, VisibleSites } from './fence-query.ts';
-import { countAnywhere, countByRank, RANKED_STANDINGS, type StandsAnywhere, searchFences } from './fence-search.ts';
+import {
+  countAnywhere,
+  countByRank,
+  countDangerous,
+  RANKED_STANDINGS,
+  type StandsAnywhere,
+  searchFences,
+} from './fence-search.ts';
 
 /** The numbers of one fence's last sweep. Speeds [m/s]. */
 interface SweptNumbers {
@@ -28,6 +35,8 @@ export interface FenceRow {
   readonly treatmentClass: TreatmentClass;
   readonly installedEarliest: string;
   readonly installedLatest: string;
+  /** True where a sweep found it recorded dangerous, and that is not dealt with. */
+  readonly isDangerous: boolean;
   /** Null until the fence has been swept. */
   readonly swept: SweptNumbers | null;
 }
@@ -48,6 +57,8 @@ export interface FencePage {
   readonly counts: Readonly<Record<FenceStanding, number>>;
   /** Short or going short at the line or at the ends. */
   readonly anywhere: StandsAnywhere;
+  /** Recorded dangerous and not dealt with. */
+  readonly dangerous: number;
   readonly unswept: number;
 }
 
@@ -105,6 +116,8 @@ async function rowsOfLines({ db }: Register, ids: readonly number[]): Promise<re
       'forecasts.lean_mps as lean_mps',
       'forecasts.design_gust_mps as design_gust_mps',
       'forecasts.once_in_years as once_in_years',
+      sql<number>`exists (select 1 from office_notices
+        where fence_ref = fences.ref and settled_at is null and matter = 'dangerous')`.as('dangerous'),
     ])
     .where(sql<boolean>`line.id in (select value from json_each(${JSON.stringify(ids)}))`)
     .execute();
@@ -124,6 +137,7 @@ async function rowsOfLines({ db }: Register, ids: readonly number[]): Promise<re
         treatmentClass: row.treatment_class,
         installedEarliest: row.installed_earliest,
         installedLatest: row.installed_latest,
+        isDangerous: row.dangerous === 1,
         swept:
           row.standing === null || row.snap_mps === null || row.lean_mps === null || row.design_gust_mps === null
             ? null
@@ -167,6 +181,7 @@ export async function listFences(
     ownerName: visible === null ? await nameOf(register, 'owners', query.ownerRef) : null,
     counts: counts as Record<FenceStanding, number>,
     anywhere: await countAnywhere(register, visible),
+    dangerous: await countDangerous(register, visible),
     unswept: ranks.at(-1) ?? 0,
   };
 }

@@ -1,7 +1,7 @@
 import type { TreatmentClass } from '../decay/treatment-class.ts';
 import type { FenceStanding } from '../forecast/fence-forecast.ts';
 
-/** Columns by which the list of fences can be ordered; `worst`: by what is left of the design gust, then by what is at stake. */
+/** Columns by which the list of fences can be ordered; `worst`: recorded dangerous, then by what is left of the design gust, then by what is at stake. */
 export const SORT_KEYS = [
   'worst',
   'standing',
@@ -29,6 +29,8 @@ export interface FenceQuery {
   readonly standing: FenceStanding | null;
   /** Short, or going short and not short yet, at the line or at the ends. */
   readonly anywhere: 'short' | 'closing' | null;
+  /** True for those alone that the last sweep found recorded dangerous, and that are not dealt with. */
+  readonly dangerous: boolean;
   readonly endsStanding: FenceStanding | null;
   readonly treatmentClass: TreatmentClass | null;
   /** Calendar years in which it may have been installed, the first and the last. */
@@ -50,6 +52,7 @@ export const EVERY_FENCE: FenceQuery = {
   ownerRef: null,
   standing: null,
   anywhere: null,
+  dangerous: false,
   endsStanding: null,
   treatmentClass: null,
   builtFrom: null,

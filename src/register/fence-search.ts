@@ -85,11 +85,14 @@ const STANDS: Readonly<Record<'short' | 'closing', RawBuilder<unknown>>> = {
   closing: sql`(standing_rank >= 2 and coalesce(ends_rank, 3) >= 2 and (standing_rank = 2 or ends_rank = 2))`,
 };
 
+/** Which lines are of fences that are recorded dangerous and not dealt with. */
+const DANGEROUS = sql`ref in (select fence_ref from office_notices where settled_at is null and matter = 'dangerous')`;
+
 type FurtherQuery = Pick<
   FenceQuery,
   'ownerRef' | 'endsStanding' | 'treatmentClass' | 'builtFrom' | 'builtTo' | 'shortFrom' | 'shortTo' | 'text'
 > &
-  Partial<Pick<FenceQuery, 'anywhere'>>;
+  Partial<Pick<FenceQuery, 'anywhere' | 'dangerous'>>;
 
 /** What a query asks of a line, apart from site and standing; empty where it asks nothing more. */
 function furtherConditions(query: FurtherQuery): readonly RawBuilder<unknown>[] {
@@ -98,6 +101,7 @@ function furtherConditions(query: FurtherQuery): readonly RawBuilder<unknown>[] 
   return [
     ...(ownerRef === null ? [] : [sql`(owner_ref = ${ownerRef} or second_owner_ref = ${ownerRef})`]),
     ...(anywhere === null ? [] : [STANDS[anywhere]]),
+    ...(query.dangerous ? [DANGEROUS] : []),
     ...(endsStanding === null ? [] : [sql`ends_rank = ${RANKED_STANDINGS.indexOf(endsStanding)}`]),
     ...(treatmentClass === null ? [] : [sql`treatment_class = ${treatmentClass}`]),
     ...(builtFrom === null ? [] : [sql`built_to >= ${builtFrom}`]),
@@ -206,6 +210,13 @@ export async function countAnywhere(register: Register, visible: VisibleSites): 
     shortAtEndsAlone: sum(({ line, ends }) => line > 1 && ends <= 1),
     closing: sum(({ line, ends }) => Math.min(line, ends) === 2),
   };
+}
+
+/** Counts the fences that are recorded dangerous and not dealt with. */
+export async function countDangerous(register: Register, visible: VisibleSites): Promise<number> {
+  const where = all([DANGEROUS, ...siteConditions({ siteRef: null }, visible)]);
+  const rows = await rowsOf(register, sql<CountRow>`select count(*) as found from fence_lines where ${where}`);
+  return rows[0]?.found ?? 0;
 }
 
 /** The ids in a query's order between two places, met from whichever end of the order is nearer. */

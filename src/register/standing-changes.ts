@@ -111,19 +111,35 @@ export interface ChangeCount {
   readonly fences: number;
 }
 
-/** The changes that a sweep found, counted. */
+const rankOf = (column: 'standing_after' | 'standing_before') =>
+  sql<number>`case ${sql.ref(column)} when 'short from new' then 0 when 'short' then 1 when 'closing' then 2 else 3 end`;
+
+/** A better standing of a fence that is recorded dangerous and not dealt with: no good news, whatever its sound posts hold. */
+const BETTER_BUT_DANGEROUS = sql<boolean>`(${rankOf('standing_after')} > ${rankOf('standing_before')}
+  and standing_changes.fence_ref in (select fence_ref from office_notices where settled_at is null and matter = 'dangerous'))`;
+
+/** How many fences recorded dangerous a sweep found to stand better. */
+export async function countBetterButDangerous({ db }: Register, sweepId: number): Promise<number> {
+  const { fences } = await db
+    .selectFrom('standing_changes')
+    .select((eb) => eb.fn.countAll<number>().as('fences'))
+    .where('sweep_id', '=', sweepId)
+    .where(BETTER_BUT_DANGEROUS)
+    .executeTakeFirstOrThrow();
+  return fences;
+}
+
+/** The changes that a sweep found, counted; without fences that stand better and are recorded dangerous. */
 export const countStandingChanges = ({ db }: Register, sweepId: number): Promise<readonly ChangeCount[]> =>
   db
     .selectFrom('standing_changes')
     .select((eb) => ['standing_before as before', 'standing_after as after', eb.fn.countAll<number>().as('fences')])
     .where('sweep_id', '=', sweepId)
+    .where(sql<boolean>`not ${BETTER_BUT_DANGEROUS}`)
     .groupBy(['standing_before', 'standing_after'])
     .execute();
 
-const rankOf = (column: 'standing_after' | 'standing_before') =>
-  sql<number>`case ${sql.ref(column)} when 'short from new' then 0 when 'short' then 1 when 'closing' then 2 else 3 end`;
-
-/** The changes that a sweep found, those that ended worst first, then by ref; at most so many. */
+/** The changes that a sweep found without fences that stand better and are recorded dangerous, those that ended worst first, then by ref; at most so many. */
 export async function listStandingChanges(
   { db }: Register,
   sweepId: number,
@@ -143,6 +159,7 @@ export async function listStandingChanges(
       'causes',
     ])
     .where('sweep_id', '=', sweepId)
+    .where(sql<boolean>`not ${BETTER_BUT_DANGEROUS}`)
     .orderBy(rankOf('standing_after'))
     .orderBy(rankOf('standing_before'), 'desc')
     .orderBy('standing_changes.fence_ref')

@@ -6,6 +6,7 @@ import { listPlanHeads, type PlanHead } from '../register/plan-store.ts';
 import { countFencesByRegion, type RegionCounts } from '../register/season-counts.ts';
 import {
   type ChangeCount,
+  countBetterButDangerous,
   countStandingChanges,
   listStandingChanges,
   type StandingChange,
@@ -51,6 +52,8 @@ export interface SeasonBrief {
     readonly named: readonly StandingChange[];
     /** True where no sweep that was finished before the last one had computed a fence. */
     readonly isFirstSweep: boolean;
+    /** Recorded dangerous and standing better, which `counts` and `named` leave out. */
+    readonly betterButDangerous: number;
   };
   readonly hours: HoursAhead;
   /** The plan in force, and the newest that was made. */
@@ -97,8 +100,9 @@ export async function seasonBrief(register: Register, now: Clock, sweep: Sweep |
           counts: await countStandingChanges(register, sweep.id),
           named: await listStandingChanges(register, sweep.id, CHANGES_NAMED),
           isFirstSweep: !(await finishedBefore(register, sweep.id)),
+          betterButDangerous: await countBetterButDangerous(register, sweep.id),
         }
-      : { counts: [], named: [], isFirstSweep: true },
+      : { counts: [], named: [], isFirstSweep: true, betterButDangerous: 0 },
     hours: inFewColumns(await hoursAhead(register, { today, weeks: WEEKS_SHOWN, regions })),
     plan: { inForce: plans.find(({ state }) => state === 'accepted') ?? null, newest: plans[0] ?? null },
     mail: {

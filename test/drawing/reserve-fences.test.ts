@@ -28,6 +28,7 @@ const SHOWN: ShownFence = {
   waitingOneYear: cents(45_540),
   replacingNow: cents(0),
   shortSeason: '2029',
+  isShortNow: false,
   isOutworn: false,
   responsible: 'association',
   share: 1,
@@ -58,6 +59,11 @@ describe('what is best for a fence', () => {
 });
 
 describe('the fences of a plan', () => {
+  it('are short now, with no year ahead, where season 1 is short already', () => {
+    const { rows } = reserveFenceTable([{ ...SHOWN, isShortNow: true }, SHOWN]);
+    expect(rows.map((cells) => cells[4])).toEqual(['now', '2029']);
+  });
+
   it('stand side by side, dashes where nothing is to be said', () => {
     const { headings, rows } = reserveFenceTable([
       SHOWN,

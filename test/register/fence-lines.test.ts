@@ -182,8 +182,8 @@ describe('the lines that lists are read from', () => {
       NOW,
     );
     for (const [n, ref] of refs.entries()) {
-      // all under 5 mph, the ordinary one the weakest; the last holds some per cent of its gust
-      const snap_mps = ref === 'I-a-percent-more' ? 3 : 0.2 + n * 0.2;
+      // all under 5 mph, the ordinary one the weakest; the last holds some per cent of its gust, the dangerous one more than its gust
+      const snap_mps = ref === 'I-a-percent-more' ? 3 : ref === 'H-danger' ? 66 : 0.2 + n * 0.2;
       await db
         .insertInto('forecasts')
         .values({ ...forecastOf(ref, 1, sweepId), snap_mps, design_gust_mps: 45 })
@@ -206,10 +206,15 @@ describe('the lines that lists are read from', () => {
       (await listFences(register, EVERY_FENCE)).rows.map(({ ref }) => ref).filter((ref) => refs.includes(ref));
     const byStake = ['G-pool-long', 'F-pool', 'E-high', 'D-path', 'C-animals', 'B-long', 'A-ordinary'];
     expect(await worst()).toEqual(['H-danger', ...byStake, 'I-a-percent-more']);
-    // dealt with: what stands beside it counts again
+    const dangerous = await listFences(register, { ...EVERY_FENCE, dangerous: true });
+    expect(dangerous.rows.map(({ ref, isDangerous }) => [ref, isDangerous])).toEqual([['H-danger', true]]);
+    expect([dangerous.found, dangerous.dangerous]).toEqual([1, 1]);
+    expect((await listFences(register, EVERY_FENCE, [])).dangerous).toBe(0);
+    // dealt with: what it holds counts again
     await db.updateTable('office_notices').set({ settled_at: NOW }).execute();
     await kept();
-    expect((await worst()).indexOf('H-danger')).toBe(7);
+    expect((await worst()).indexOf('H-danger')).toBe(8);
+    expect((await listFences(register, EVERY_FENCE)).dangerous).toBe(0);
     // the record changes, no sweep in between
     await upsertRecords(db, 'fences', [{ ...model, ref: 'A-ordinary', ...rotten['F-pool'], runLengthM: 90 }], NOW);
     await kept();

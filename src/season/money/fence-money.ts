@@ -73,6 +73,8 @@ export interface FenceMoney {
   readonly replacingNow: Money | null;
   /** Label of the first season in which the middle of its snap speed is below the design gust; null where that is none of 30. */
   readonly shortSeason: string | null;
+  /** True where that is season 1: it is short now, and no year of it lies ahead. */
+  readonly isShortNow: boolean;
   /** True where its longest service is over before season 1. */
   readonly isOutworn: boolean;
   /** For the plan; who answers for it is added there. */
@@ -207,6 +209,7 @@ export function fenceMoney(fence: FenceToFund, terms: FenceMoneyTerms): FenceMon
     waitingOneYear: ahead && waitingPast(ahead),
     replacingNow: ahead && moneyFromAmount(ahead.excessBySeason[0]!),
     shortSeason: risks.seasons.find(({ snapMps }) => middleOf(risks, snapMps) < risks.designGustMps)?.label ?? null,
+    isShortNow: middleOf(risks, risks.seasons[0]!.snapMps) < risks.designGustMps,
     isOutworn: seasonsLeft === 0,
     planned: planFence(costs, course, {
       offset,

@@ -105,6 +105,7 @@ export const briefSchema = z
         }),
       ),
       isFirstSweep: z.boolean(),
+      betterButDangerous: count.describe('recorded dangerous and standing better; counts and named leave them out'),
     }),
     hours: hoursSchema,
     plan: z.object({ inForce: orNull(planHeadSchema), newest: orNull(planHeadSchema) }),

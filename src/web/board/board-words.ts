@@ -48,7 +48,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
       const now =
         short === 0
           ? `${known === 1 ? 'Your fence holds' : `All ${known} fences hold`} the gust of ${known === 1 ? 'its' : 'their'} place now`
-          : `${short} of ${known} fences ${short === 1 ? 'does' : 'do'} not hold the gust that ${short === 1 ? 'its' : 'their'} place asks for`;
+          : `${short} of ${known} fences ${short === 1 ? 'does' : 'do'} not hold the gust that ${short === 1 ? 'its' : 'their'} place asks for, at the line or at the ends`;
       const soon =
         counts.closing === 0
           ? 'none is close to it'
@@ -58,7 +58,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
     none: 'No fences are assigned to your account yet. The fence office does that.',
     next: (season, refs) => `Next to go short, in season ${season}: ${refs.join(', ')}.`,
     sites: 'By site',
-    sitesCaption: 'How the fences of each site stand against their design gust',
+    sitesCaption: 'How the fences of each site stand against their design gust, at the line or at the ends',
     columns: ['Site', 'Fences', 'Clear', 'Closing', 'Short', 'Not computed', 'Next goes short in season'],
     fences: 'Every fence, one by one',
     never: 'not within 30',
@@ -96,7 +96,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
           ? known === 1
             ? 'Su cerca aguanta la ráfaga que pide su lugar'
             : `Las ${known} cercas aguantan la ráfaga que pide su lugar`
-          : `${short} de ${known} cercas no ${short === 1 ? 'aguanta' : 'aguantan'} la ráfaga que pide su lugar`;
+          : `${short} de ${known} cercas no ${short === 1 ? 'aguanta' : 'aguantan'} la ráfaga que pide su lugar, en la línea o en los extremos`;
       const soon =
         counts.closing === 0
           ? 'ninguna está cerca del límite'
@@ -106,7 +106,7 @@ export const BOARD_WORDS: Readonly<Record<PageLanguage, BoardWords>> = {
     none: 'Su cuenta todavía no tiene cercas. La oficina de cercas las asigna.',
     next: (season, refs) => `Las próximas en dejar de aguantar, en la temporada ${season}: ${refs.join(', ')}.`,
     sites: 'Por sitio',
-    sitesCaption: 'Cómo están las cercas de cada sitio frente a su ráfaga de diseño',
+    sitesCaption: 'Cómo están las cercas de cada sitio frente a su ráfaga de diseño, en la línea o en los extremos',
     columns: [
       'Sitio',
       'Cercas',

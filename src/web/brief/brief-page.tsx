@@ -60,6 +60,13 @@ const Nothing: FC = () => (
 const sumOf = (regions: readonly RegionBrief[], of: (region: RegionBrief) => number): number =>
   regions.reduce((sum, region) => sum + of(region), 0);
 
+/** How the fences of a region stand, in a cell; what is not computed yet is not said to hold. */
+function standsWords({ fences, unswept, short, closing }: RegionBrief): string {
+  if (unswept === fences) return `${numberWords(fences)}, not computed yet`;
+  const counted = `${short} short, ${closing} closing, of ${numberWords(fences - unswept)}`;
+  return unswept === 0 ? counted : `${counted}; ${numberWords(unswept)} not computed yet`;
+}
+
 const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
   const { regions, today } = brief;
   const fences = sumOf(regions, (each) => each.fences);
@@ -73,33 +80,35 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
       <h2 id="regions">Where the fences stand</h2>
       {unswept > 0 && (
         <p>
-          {`${sentenceCase(countWords(unswept, 'fence is', 'fences are'))} not computed yet, so nothing below speaks of `}
+          {`${sentenceCase(countWords(unswept, 'fence is', 'fences are'))} not computed yet, so nothing ${unswept === fences ? 'can be said' : 'below speaks'} of `}
           <a href="/fences">{unswept === 1 ? 'it' : 'them'}</a>.
         </p>
       )}
-      <p>
-        {`Of ${countWords(fences - unswept, 'fence')}, `}
-        <a href="/fences?standing=any-short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
-        {` of the design gust now, at the line or at the ends, and `}
-        <a href="/fences?standing=any-closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
-        {behind.length === 0 ? (
-          short > 0 && 'Each short fence has a visit.'
-        ) : (
-          <>
-            {`${sentenceCase(listWords(behind.slice(0, 3).map((each) => `${regionName(each)} (${each.shortUnvisited} of ${each.short})`)))} ${behind.length === 1 ? 'is' : 'are'} behind: so many short fences have no visit yet. `}
-            {brief.plan.inForce ? (
-              <>
-                <a href={`/plan/${brief.plan.inForce.number}#left-out`}>{`Plan ${brief.plan.inForce.number}`}</a>
-                {' says what it left out and why.'}
-              </>
-            ) : (
-              <>
-                <a href="/plan">A season plan</a> looks for one.
-              </>
-            )}
-          </>
-        )}
-      </p>
+      {unswept < fences && (
+        <p>
+          {`Of ${countWords(fences - unswept, 'fence')}, `}
+          <a href="/fences?standing=any-short">{`${short === 0 ? 'none' : numberWords(short)} ${short === 1 ? 'is' : 'are'} short`}</a>
+          {` of the design gust now, at the line or at the ends, and `}
+          <a href="/fences?standing=any-closing">{`${countWords(closing, 'more goes', 'more go')} short ${within}`}</a>.{' '}
+          {behind.length === 0 ? (
+            short > 0 && 'Each short fence has a visit.'
+          ) : (
+            <>
+              {`${sentenceCase(listWords(behind.slice(0, 3).map((each) => `${regionName(each)} (${each.shortUnvisited} of ${each.short})`)))} ${behind.length === 1 ? 'is' : 'are'} behind: so many short fences have no visit yet. `}
+              {brief.plan.inForce ? (
+                <>
+                  <a href={`/plan/${brief.plan.inForce.number}#left-out`}>{`Plan ${brief.plan.inForce.number}`}</a>
+                  {' says what it left out and why.'}
+                </>
+              ) : (
+                <>
+                  <a href="/plan">A season plan</a> looks for one.
+                </>
+              )}
+            </>
+          )}
+        </p>
+      )}
       <ScrollFrame label="The regions and their seasons">
         <table class="stacked">
           <caption>
@@ -135,18 +144,19 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
                     : raw(drawSeasonStrip(today, stripSeasons(region, today)))}
                 </td>
                 <td data-label="Fences">
-                  {`${region.short} short, ${region.closing} closing, of ${numberWords(region.fences)}`}
-                  {raw(
-                    drawPartsBar(
-                      [
-                        { amount: region.short, ink: 'full' },
-                        { amount: region.closing, ink: 'half' },
-                        { amount: region.fences - region.short - region.closing, ink: 'rest' },
-                      ],
-                      region.fences,
-                      BAR_PX,
-                    ),
-                  )}
+                  {standsWords(region)}
+                  {region.unswept < region.fences &&
+                    raw(
+                      drawPartsBar(
+                        [
+                          { amount: region.short, ink: 'full' },
+                          { amount: region.closing, ink: 'half' },
+                          { amount: region.fences - region.short - region.closing, ink: 'rest' },
+                        ],
+                        region.fences,
+                        BAR_PX,
+                      ),
+                    )}
                 </td>
               </tr>
             ))}
@@ -158,7 +168,7 @@ const FencesPart: FC<BriefPageProps> = ({ brief, lookAheadSeasons }) => {
 };
 
 const ChangesPart: FC<BriefPageProps> = ({ brief, sweep }) => {
-  const { counts, named, isFirstSweep } = brief.changes;
+  const { counts, named, isFirstSweep, betterButDangerous } = brief.changes;
   const { lastFinished, progress, failures, nextAt } = sweep;
   const fences = counts.reduce((sum, each) => sum + each.fences, 0);
   return (
@@ -186,9 +196,11 @@ const ChangesPart: FC<BriefPageProps> = ({ brief, sweep }) => {
       </p>
       {lastFinished && (
         <p>
-          {isFirstSweep
-            ? 'It was the first sweep, so there is nothing to compare it with; from the next on this part says which fences stand otherwise.'
-            : changesSentence(counts)}
+          {!isFirstSweep
+            ? changesSentence(counts, betterButDangerous)
+            : lastFinished.computed + lastFinished.unchanged === 0
+              ? `${failures.length > 0 ? 'It computed no fence' : 'Nothing was there to sweep'}; once a sweep has computed fences, the next says here which of them stand otherwise.`
+              : 'It was the first sweep, so there is nothing to compare it with; from the next on this part says which fences stand otherwise.'}
         </p>
       )}
       {named.length > 0 && (

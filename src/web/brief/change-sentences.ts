@@ -24,20 +24,28 @@ export const causeClause = ({ causes }: Pick<StandingChange, 'causes'>): string 
 export const changeWords = ({ before, after, endsBefore, endsAfter }: StandingChange): string =>
   before === after ? `its ends ${endsBefore ?? 'not judged'} to ${endsAfter ?? 'not judged'}` : `${before} to ${after}`;
 
-/** How many fences stand worse and better than before. */
-export function changesSentence(counts: readonly ChangeCount[]): string {
+/**
+ * How many fences stand worse and better than before.
+ * @param leftOut fences that stand better and are recorded dangerous, which the counts leave out
+ */
+export function changesSentence(counts: readonly ChangeCount[], leftOut = 0): string {
+  const apart = leftOut === 0 ? '' : 'Apart from what is recorded dangerous, ';
+  const begin = (text: string): string =>
+    apart === '' ? text : `${apart}${text.charAt(0).toLowerCase()}${text.slice(1)}`;
   const sum = (keep: (count: ChangeCount) => boolean): number =>
     counts.filter(keep).reduce((all, { fences }) => all + fences, 0);
   const worse = sum(({ before, after }) => rank(after) > rank(before));
   const better = sum(({ before, after }) => rank(after) < rank(before));
   const ends = sum(({ before, after }) => before === after);
-  if (worse + better + ends === 0) return 'No fence stands otherwise than the night before.';
+  if (worse + better + ends === 0) return begin('No fence stands otherwise than the night before.');
   const stand = [
     ...(worse > 0 ? [`${countWords(worse, 'fence stands', 'fences stand')} worse`] : []),
     ...(better > 0 ? [`${countWords(better, 'fence stands', 'fences stand')} better`] : []),
   ];
-  return [
-    ...(stand.length > 0 ? [`${listWords(stand)} than the night before.`] : []),
-    ...(ends > 0 ? [`At ${countWords(ends, 'fence')} the ends alone changed.`] : []),
-  ].join(' ');
+  return begin(
+    [
+      ...(stand.length > 0 ? [`${listWords(stand)} than the night before.`] : []),
+      ...(ends > 0 ? [`At ${countWords(ends, 'fence')} the ends alone changed.`] : []),
+    ].join(' '),
+  );
 }

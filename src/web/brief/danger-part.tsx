@@ -36,6 +36,7 @@ export const DangerPart: FC<{ readonly danger: DangerousFences; readonly isSwept
       </ul>
       <p>
         {total > named.length && `And ${countWords(total - named.length, 'more', 'more')}. `}
+        <a href="/fences?standing=dangerous">The list of fences</a> has those that a sweep has seen, before all others.
         What the sweep found stays under <a href="/notices#office">the office’s own notices</a> until you say that it is
         dealt with.
       </p>

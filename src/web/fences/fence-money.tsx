@@ -10,9 +10,11 @@ import { FENCE_PAGE_WORDS } from './fence-page-words.ts';
 export const FenceMoneyPart: FC<{
   readonly money: FenceMoney;
   readonly fenceRef: string;
+  /** True where a post is recorded dangerous, of which the money knows nothing. */
+  readonly isDangerous: boolean;
   readonly currency: string;
   readonly language: ChartLanguage;
-}> = ({ money, fenceRef, currency, language }) => {
+}> = ({ money, fenceRef, isDangerous, currency, language }) => {
   const words = FENCE_PAGE_WORDS[language].money;
   const amount = (of: Money): string => `${wholeText(of)} ${currency}`;
   const fact = (name: string, value: string) => (
@@ -24,6 +26,11 @@ export const FenceMoneyPart: FC<{
   return (
     <>
       <h2 id="money">{words.heading}</h2>
+      {isDangerous && (
+        <p>
+          <b>{words.dangerous}</b>
+        </p>
+      )}
       <p>{words.sentence(money)}</p>
       <dl class="facts money">
         {fact(words.advice, adviceText(money, language))}

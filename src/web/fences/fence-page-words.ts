@@ -46,6 +46,7 @@ export interface FencePageWords {
 /** The words of what a fence costs. */
 interface MoneyWords {
   readonly heading: string;
+  readonly dangerous: string;
   readonly sentence: (money: FenceMoney) => string;
   readonly advice: string;
   readonly replaced: string;
@@ -79,6 +80,7 @@ const EN: FencePageWords = {
   noHistory: 'Nothing recorded yet.',
   money: {
     heading: 'What it costs',
+    dangerous: 'A post is recorded dangerous: mend it or close it off first; the advice below knows nothing of it.',
     sentence: ({ cheapestYear, isOutworn }) =>
       isOutworn
         ? 'Its rails and boards are worn out: replacing it now is what is advised.'
@@ -132,6 +134,8 @@ const ES: FencePageWords = {
   noHistory: 'Nada anotado todavía.',
   money: {
     heading: 'Lo que cuesta',
+    dangerous:
+      'Hay un poste anotado como peligroso: primero hay que repararlo o cerrar el paso; el consejo de abajo no lo tiene en cuenta.',
     sentence: ({ cheapestYear, isOutworn }) =>
       isOutworn
         ? 'Sus travesaños y tablas están gastados: reemplazarla ahora es lo indicado.'

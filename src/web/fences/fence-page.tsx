@@ -4,7 +4,7 @@ import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import { surpriseSentences } from '../../drawing/evidence-sentences.ts';
 import { FENCE_SENTENCES } from '../../drawing/fence-sentences-es.ts';
 import { drawFenceYears } from '../../drawing/fence-years.ts';
-import { remarksBesideFindings } from '../../drawing/finding-remarks.ts';
+import { isFoundDangerous, remarksBesideFindings } from '../../drawing/finding-remarks.ts';
 import { snapChanceSentence } from '../../drawing/snap-chance-sentence.ts';
 import type { FenceFacts } from '../../forecast/fence-facts.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
@@ -72,7 +72,13 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
         <NotSwept fenceRef={fence.ref} language={language} />
       )}
       {money && (
-        <FenceMoneyPart money={money} fenceRef={fence.ref} currency={frame.office.currency} language={language} />
+        <FenceMoneyPart
+          money={money}
+          fenceRef={fence.ref}
+          isDangerous={swept !== null && isFoundDangerous(detail.facts, swept.forecast)}
+          currency={frame.office.currency}
+          language={language}
+        />
       )}
       <HistoryLine entries={history} language={language} />
       {swept && <Checked detail={detail} swept={swept} language={language} />}

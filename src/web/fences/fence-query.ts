@@ -8,6 +8,9 @@ export const STANDINGS: readonly FenceStanding[] = ['short from new', 'short', '
 /** What the list of standings offers beside them: short, or going short, at the line or at the ends. */
 export const ANYWHERE = ['short', 'closing'] as const;
 
+/** What it offers for those that are recorded dangerous. */
+export const DANGEROUS = 'dangerous';
+
 const MOST_TEXT = 100;
 const YEARS = { first: 1900, last: 2200 };
 
@@ -27,6 +30,7 @@ export function readFenceQuery(search: URLSearchParams): FenceQuery {
     ownerRef: ref('owner'),
     standing: one('standing', STANDINGS),
     anywhere: ANYWHERE.find((value) => `any-${value}` === search.get('standing')) ?? null,
+    dangerous: search.get('standing') === DANGEROUS,
     endsStanding: one('ends', STANDINGS),
     treatmentClass: one('treatment', TREATMENT_CLASS_KEYS),
     builtFrom: year('from'),
@@ -44,7 +48,10 @@ const FIELDS: readonly (readonly [name: string, of: (query: FenceQuery) => strin
   ['q', ({ text }) => text],
   ['site', ({ siteRef }) => siteRef],
   ['owner', ({ ownerRef }) => ownerRef],
-  ['standing', ({ standing, anywhere }) => (anywhere === null ? standing : `any-${anywhere}`)],
+  [
+    'standing',
+    ({ standing, anywhere, dangerous }) => (dangerous ? DANGEROUS : anywhere === null ? standing : `any-${anywhere}`),
+  ],
   ['ends', ({ endsStanding }) => endsStanding],
   ['treatment', ({ treatmentClass }) => treatmentClass],
   ['from', ({ builtFrom }) => builtFrom],
@@ -93,4 +100,5 @@ export const narrows = (query: FenceQuery): boolean =>
   query.siteRef !== null ||
   query.standing !== null ||
   query.anywhere !== null ||
+  query.dangerous ||
   usesFoldedFilters(query);

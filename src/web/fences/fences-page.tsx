@@ -127,6 +127,7 @@ const Row: FC<{ readonly row: FenceRow; readonly words: ListWords; readonly lang
         <a href={`/fences/${encodeURIComponent(row.ref)}`}>{row.ref}</a>
       </th>
       <td data-label={columns.standing} class="standing">
+        {row.isDangerous && <b class="dangerous">{words.dangerous}</b>}
         {swept ? (
           <StandingWord standing={swept.standing} language={language} />
         ) : (

@@ -3,7 +3,7 @@ import { TREATMENT_CLASS_KEYS } from '../../decay/treatment-class.ts';
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
 import type { FencePage } from '../../register/fence-list.ts';
 import { EVERY_FENCE, type FenceQuery, SORT_KEYS } from '../../register/fence-query.ts';
-import { ANYWHERE, fenceCsvPath, narrows, STANDINGS, usesFoldedFilters } from './fence-query.ts';
+import { ANYWHERE, DANGEROUS, fenceCsvPath, narrows, STANDINGS, usesFoldedFilters } from './fence-query.ts';
 import { countText } from './list-sentences.ts';
 import { LIST_WORDS, type ListWords } from './list-words.ts';
 
@@ -18,21 +18,38 @@ interface Choice {
   readonly text: string;
 }
 
+interface ChoiceGroup {
+  readonly label: string;
+  readonly choices: readonly Choice[];
+}
+
+const Options: FC<{ readonly choices: readonly Choice[]; readonly chosen: string | null }> = ({ choices, chosen }) => (
+  <>
+    {choices.map(({ value, text }) => (
+      <option value={value} selected={value === chosen}>
+        {text}
+      </option>
+    ))}
+  </>
+);
+
 const Choose: FC<{
   readonly name: string;
   readonly label: string;
   readonly any: string | null;
   readonly chosen: string | null;
   readonly choices: readonly Choice[];
-}> = ({ name, label, any, chosen, choices }) => (
+  readonly groups?: readonly ChoiceGroup[];
+}> = ({ name, label, any, chosen, choices, groups = [] }) => (
   <div class="field">
     <label for={name}>{label}</label>
     <select id={name} name={name}>
       {any !== null && <option value="">{any}</option>}
-      {choices.map(({ value, text }) => (
-        <option value={value} selected={value === chosen}>
-          {text}
-        </option>
+      <Options choices={choices} chosen={chosen} />
+      {groups.map((group) => (
+        <optgroup label={group.label}>
+          <Options choices={group.choices} chosen={chosen} />
+        </optgroup>
       ))}
     </select>
   </div>
@@ -77,13 +94,17 @@ export const FilterForm: FC<FilterProps> = ({ page, query, language }) => {
           name="standing"
           label={words.columns.standing}
           any={words.allOfThem}
-          chosen={query.anywhere === null ? query.standing : `any-${query.anywhere}`}
-          choices={[
-            ...ANYWHERE.map((value) => ({
-              value: `any-${value}`,
-              text: `${words.anywhere[value]} (${countText(page.anywhere[value])})`,
-            })),
-            ...standingChoices(words, page.counts),
+          chosen={query.dangerous ? DANGEROUS : query.anywhere === null ? query.standing : `any-${query.anywhere}`}
+          choices={[{ value: DANGEROUS, text: `${words.dangerous} (${countText(page.dangerous)})` }]}
+          groups={[
+            {
+              label: words.groups.anywhere,
+              choices: ANYWHERE.map((value) => ({
+                value: `any-${value}`,
+                text: `${words.anywhere[value]} (${countText(page.anywhere[value])})`,
+              })),
+            },
+            { label: words.groups.line, choices: standingChoices(words, page.counts) },
           ]}
         />
         <Choose

@@ -107,6 +107,7 @@ export function shownSentence(page: FencePage, query: FenceQuery, language: Char
   const parts = [
     ...(query.standing === null ? [] : [words.standings[query.standing]]),
     ...(query.anywhere === null ? [] : [words.anywhere[query.anywhere]]),
+    ...(query.dangerous ? [words.dangerous] : []),
     ...(query.endsStanding === null
       ? []
       : [en ? `ends ${query.endsStanding}` : `extremos: ${words.standings[query.endsStanding]}`]),

@@ -10,6 +10,9 @@ export interface ListWords {
   readonly standings: Readonly<Record<FenceStanding, string>>;
   /** Short, or going short, at the line or at the ends. */
   readonly anywhere: Readonly<Record<'short' | 'closing', string>>;
+  readonly dangerous: string;
+  /** How the choices of standings are grouped: by the worse of line and ends, and by the line alone. */
+  readonly groups: { readonly anywhere: string; readonly line: string };
   /** What a column is called, and the order by it. */
   readonly columns: Readonly<Record<SortKey, string>>;
   readonly worstFirst: string;
@@ -52,6 +55,8 @@ const EN: ListWords = {
   title: 'Fences',
   standings: { clear: 'clear', closing: 'closing', short: 'short', 'short from new': 'short from new' },
   anywhere: { short: 'short, at the line or ends', closing: 'closing, at the line or ends' },
+  dangerous: 'recorded dangerous',
+  groups: { anywhere: 'Line and ends together', line: 'The line alone; its short and closing are among those above' },
   columns: {
     worst: 'Worst first',
     ref: 'Fence',
@@ -68,7 +73,7 @@ const EN: ListWords = {
     owner: 'Owner',
   },
   worstFirst:
-    'worst first: what is left of the design gust; where that is the same per cent, what is at stake: danger recorded, then a pool, a path or animals beside it, then length',
+    'worst first: recorded dangerous, then by what is left of the design gust; where that is the same per cent, what is at stake: a pool, a path or animals beside it, then length',
   andOwner: ['and', 'owner'],
   notSwept: 'not swept yet',
   search: 'Fence, site or owner',
@@ -84,7 +89,7 @@ const EN: ListWords = {
   turned: 'the other way round',
   show: 'Show',
   clear: 'Show every fence',
-  csv: (found) => `These ${found} as CSV`,
+  csv: (found) => (found === '1' ? 'This one as CSV' : `These ${found} as CSV`),
   caption: 'Speeds are 3-second gusts; the bar is the snap speed, its upright the design gust.',
   holds: (share) => `holds ${share} % of its gust`,
   holdsNothing: 'next to nothing sound is left',
@@ -116,6 +121,11 @@ const ES: ListWords = {
     short: 'insuficiente, en la línea o los extremos',
     closing: 'cerca del límite, en la línea o los extremos',
   },
+  dangerous: 'anotada como peligrosa',
+  groups: {
+    anywhere: 'La línea y los extremos juntos',
+    line: 'Solo la línea; lo insuficiente y lo cerca del límite ya está contado arriba',
+  },
   columns: {
     worst: 'La peor primero',
     ref: 'Cerca',
@@ -132,7 +142,7 @@ const ES: ListWords = {
     owner: 'Dueño',
   },
   worstFirst:
-    'la peor primero: lo que queda de la ráfaga de diseño; con el mismo porcentaje, lo que está en juego: peligro anotado, luego una piscina, un paso o animales al lado, luego el largo',
+    'la peor primero: anotadas como peligrosas, luego por lo que queda de la ráfaga de diseño; con el mismo porcentaje, lo que está en juego: una piscina, un paso o animales al lado, luego el largo',
   andOwner: ['y', 'dueño'],
   notSwept: 'todavía sin calcular',
   search: 'Cerca, sitio o dueño',
@@ -148,7 +158,7 @@ const ES: ListWords = {
   turned: 'al revés',
   show: 'Mostrar',
   clear: 'Mostrar todas las cercas',
-  csv: (found) => `Estas ${found} en CSV`,
+  csv: (found) => (found === '1' ? 'Esta en CSV' : `Estas ${found} en CSV`),
   caption:
     'Las velocidades son ráfagas de 3 segundos; la barra es la velocidad de rotura, su raya vertical la ráfaga de diseño.',
   holds: (share) => `aguanta el ${share} % de su ráfaga`,

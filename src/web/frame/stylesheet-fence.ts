@@ -25,6 +25,7 @@ form.filters .field.year { flex: 0 1 9.5rem; }
 form.filters { margin-bottom: 0.75rem; }
 .list-ways { display: flex; flex-wrap: wrap; gap: 0.4rem 1.75rem; margin-bottom: 1.5rem; max-width: none; }
 .fences caption .shown { display: block; color: var(--ink); font-size: 1.0625rem; }
+.fences .standing .dangerous { display: block; }
 .fences .standing .small { white-space: nowrap; }
 form.what-if { margin: 1.25rem 0 1.75rem; }
 form.what-if legend { font-weight: 600; padding: 0 0.4rem; }

@@ -101,7 +101,7 @@ const Planned: FC<{
                   {fence.isOutworn ? words.outworn : (fence.cheapestYear ?? words.whenShort)}
                   <Meanwhile works={meanwhile.get(fence.ref)} language={language} />
                 </td>
-                <td data-label={words.short}>{fence.shortSeason ?? words.notShort}</td>
+                <td data-label={words.short}>{fence.isShortNow ? words.now : (fence.shortSeason ?? words.notShort)}</td>
                 <td data-label={words.price} class="figure">
                   {text(fence.price)}
                 </td>

@@ -25,6 +25,7 @@ interface MoneyWords {
   readonly whenShort: string;
   readonly short: string;
   readonly notShort: string;
+  readonly now: string;
   readonly price: string;
   readonly shared: (other: string, percent: number) => string;
   readonly notes: string;
@@ -60,6 +61,7 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     whenShort: 'before it goes short',
     short: 'Goes short in season',
     notShort: 'not within 30',
+    now: 'now',
     price: 'Rebuilding it today',
     shared: (other, percent) => `shared with ${other}; ${percent} % of it counts here`,
     notes:
@@ -93,6 +95,7 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     whenShort: 'antes de que sea insuficiente',
     short: 'Insuficiente en la temporada',
     notShort: 'no en 30',
+    now: 'ya',
     price: 'Reconstruirla hoy',
     shared: (other, percent) => `compartida con ${other}; aquí cuenta el ${percent} %`,
     notes:

@@ -35,9 +35,8 @@ describe('the page on which a board begins', { timeout: 60_000 }, () => {
   it('says how the fences stand, counted from the register, and what they will cost', async () => {
     const text = htmlText(await page('/board', board));
     const { rows } = await listFences(sample.register, { ...EVERY_FENCE, sort: 'ref' }, ['PELICAN']);
-    const short = rows.filter(
-      ({ swept }) => swept?.standing === 'short' || swept?.standing === 'short from new',
-    ).length;
+    const isShort = (standing: string | null | undefined): boolean => standing?.startsWith('short') ?? false;
+    const short = rows.filter(({ swept }) => isShort(swept?.standing) || isShort(swept?.endsStanding)).length;
     expect(rows).toHaveLength(6);
     expect(short).toBeGreaterThan(0);
     expect(text).toContain(`${short} of 6 fences ${short === 1 ? 'does' : 'do'} not hold the gust that`);

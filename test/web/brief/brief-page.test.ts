@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writeOfficeNotices } from '../../../src/register/office-notices.ts';
 import { upsertRecords } from '../../../src/register/record-store.ts';
+import { countBetterButDangerous, countStandingChanges } from '../../../src/register/standing-changes.ts';
 import { newestSweep } from '../../../src/register/sweep-store.ts';
 import { causeClause, changesSentence, changeWords } from '../../../src/web/brief/change-sentences.ts';
 import { importFiles } from '../../register/made-up-register.ts';
@@ -134,7 +135,73 @@ describe('the season brief', () => {
     expect(told).toMatch(/6 fences are recorded dangerous\./);
     expect(told).toMatch(/PR-01 at [^:]+: posts 2–3 leaning\./);
     expect(told).toContain('And 1 more.');
+    expect(await sample.text('/brief')).toContain('href="/fences?standing=dangerous"');
     await sample.register.db.deleteFrom('office_notices').execute();
+  });
+
+  it('does not call better what is recorded dangerous', async () => {
+    const { db } = sample.register;
+    const sweep = await newestSweep(sample.register, 'finished');
+    const change = {
+      sweep_id: sweep!.id,
+      at: '2026-11-24T12:00:00.000Z',
+      standing_before: 'closing',
+      standing_after: 'clear',
+      ends_before: null,
+      ends_after: null,
+      snap_mps: 40,
+      design_gust_mps: 38,
+      causes: '["inspection"]',
+    } as const;
+    await db
+      .insertInto('standing_changes')
+      .values({ ...change, fence_ref: 'PR-01' })
+      .execute();
+    await db
+      .insertInto('standing_changes')
+      .values({ ...change, fence_ref: 'PR-02' })
+      .execute();
+    const office = [{ matter: 'dangerous', occasion: 'closed off 2', facts: '{}', mayBeHeld: false }] as const;
+    await writeOfficeNotices(db, { sweepId: sweep!.id, at: change.at }, { fenceRef: 'PR-01', office });
+    expect(await countBetterButDangerous(sample.register, sweep!.id)).toBe(1);
+    expect(await countStandingChanges(sample.register, sweep!.id)).toEqual([
+      { before: 'closing', after: 'clear', fences: 1 },
+    ]);
+    const text = words(await sample.text('/brief'));
+    expect(text).toContain('PR-02 at');
+    expect(text).not.toMatch(/PR-01 at [^:]+: closing to clear/);
+    await db.deleteFrom('office_notices').execute();
+    expect(await countBetterButDangerous(sample.register, sweep!.id)).toBe(0);
+    await db.deleteFrom('standing_changes').execute();
+  });
+
+  it('says nothing of how fences stand while none is computed, nor that nothing was there to compare', async () => {
+    const unswept = await sampleApp({ swept: false });
+    try {
+      const before = words(await unswept.text('/brief'));
+      expect(before).toContain('8 fences are not computed yet, so nothing can be said of them.');
+      expect(before).not.toContain('Of no fences');
+      expect(before).toMatch(/\d+, not computed yet/);
+      expect(before).not.toContain('0 short');
+      await unswept.register.db
+        .insertInto('sweeps')
+        .values({
+          as_of: '2026-11-24',
+          model_version: 'made up',
+          settings: '{}',
+          state: 'finished',
+          started_at: '2026-11-24T11:00:00.000Z',
+          finished_at: '2026-11-24T11:00:01.000Z',
+          checkpoint_ref: null,
+          change_count: null,
+        })
+        .execute();
+      const after = words(await unswept.text('/brief'));
+      expect(after).toContain('Nothing was there to sweep; once a sweep has computed fences');
+      expect(after).not.toContain('It was the first sweep');
+    } finally {
+      await unswept.close();
+    }
   });
 
   it('has the words for an empty register', async () => {
@@ -153,6 +220,9 @@ describe('the season brief', () => {
 describe('the sentences about what changed', () => {
   it('count worse, better and ends', () => {
     expect(changesSentence([])).toBe('No fence stands otherwise than the night before.');
+    expect(changesSentence([], 1)).toBe(
+      'Apart from what is recorded dangerous, no fence stands otherwise than the night before.',
+    );
     expect(
       changesSentence([
         { before: 'clear', after: 'closing', fences: 1 },

@@ -76,6 +76,15 @@ describe('what inspections and storms changed, on the pages', () => {
     ]);
   });
 
+  it('says before the money that a post is dangerous, and not where none is', async () => {
+    const html = await sample.text('/fences/PR-04');
+    const money = html.slice(html.indexOf('<h2 id="money">'));
+    expect(money).toMatch(
+      /^<h2 id="money">What it costs<\/h2><p><b>A post is recorded dangerous: mend it or close it off/,
+    );
+    expect(await sample.text('/fences/PR-02')).not.toContain('the advice below knows nothing of it');
+  });
+
   it('tells what was found once, and not among what is not known', async () => {
     const html = await sample.text('/fences/PR-03');
     const [remark = ''] = (await forecastOf('PR-03')).remarks.filter((each) => each.includes('recorded broken'));

@@ -1,5 +1,8 @@
+import { sql } from 'kysely';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { writeOfficeNotices } from '../../../src/register/office-notices.ts';
 import { listRecords, upsertRecords } from '../../../src/register/record-store.ts';
+import { newestSweep } from '../../../src/register/sweep-store.ts';
 import { summarySentence } from '../../../src/web/fences/list-sentences.ts';
 import type { SampleApp } from '../sample-app.ts';
 import { sampleApp } from '../sample-app.ts';
@@ -21,9 +24,35 @@ describe('the list of fences', () => {
     expect(left).toHaveLength(8);
     expect(left).toEqual(left.toSorted((a, b) => a - b));
     expect(html).toContain(
-      'All 8 fences, worst first: what is left of the design gust; where that is the same per cent,',
+      'All 8 fences, worst first: recorded dangerous, then by what is left of the design gust; where that is the same per cent,',
     );
-    expect(html).toContain('danger recorded, then a pool, a path or animals beside it, then length.');
+    expect(html).toContain('what is at stake: a pool, a path or animals beside it, then length.');
+  });
+
+  it('begins with what is recorded dangerous, marks it and finds it alone', async () => {
+    const { register } = sample;
+    const sweep = await newestSweep(register, 'finished');
+    const last = refsIn(await sample.text('/fences')).at(-1)!;
+    await writeOfficeNotices(
+      register.db,
+      { sweepId: sweep!.id, at: '2026-11-24T12:00:00.000Z' },
+      {
+        fenceRef: last,
+        office: [{ matter: 'dangerous', occasion: 'closed off 3', facts: '{}', mayBeHeld: false }],
+      },
+    );
+    const html = await sample.text('/fences');
+    expect(refsIn(html)[0]).toBe(last);
+    expect(html.match(/<b class="dangerous">recorded dangerous<\/b>/g)).toHaveLength(1);
+    const alone = await sample.text('/fences?standing=dangerous');
+    expect(refsIn(alone)).toEqual([last]);
+    expect(alone).toContain('1 of 8 fences: recorded dangerous; worst first');
+    expect(alone).toContain('This one as CSV');
+    expect(alone).toContain('href="/fences.csv?standing=dangerous"');
+    expect(alone).toContain('<option value="dangerous" selected="">recorded dangerous (1)</option>');
+    await register.db.deleteFrom('office_notices').execute();
+    await sql`update fence_lines set worst = fresh.worst, tie = fresh.worst
+      from worst_by_fence as fresh where fresh.ref = fence_lines.ref`.execute(register.db);
   });
 
   it('puts the worst standing first where that is the order, the weakest of a standing first', async () => {
