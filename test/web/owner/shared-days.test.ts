@@ -151,7 +151,7 @@ describe('a visit of several days', () => {
     const hours = await sample.text('/plan/hours');
     expect(hours).toMatch(/V-BOTH[^(]*\(from the week before, to January 26, 2027\)/);
     expect(hours).toContain('what takes them: 2 visits');
-    expect(await sample.text('/brief')).toContain('has more work than hours, and counts as none left');
+    expect(await sample.text('/brief')).toContain('a week with more work than hours counts as none left');
   });
 });
 
