@@ -54,13 +54,19 @@ function usedText({ entries, hours }: VisitDetails, fenceRef: string): string {
 /** Which of its days suit the owners of its fences, a line a day, and whom they do not. */
 function dayLines({ visit, days }: VisitDetails): readonly string[] {
   if (days === null) return [];
-  const { answered, silent, best, ownerNames } = days;
+  const { answered, silent, best, ownerNames, offered } = days;
+  const spanFrom = (day: string): string =>
+    daysText({
+      firstDay: day,
+      lastDay: offered.find(({ firstDay }) => firstDay === day)?.lastDay ?? day,
+      startsAt: null,
+    });
   const names = (refs: readonly string[]): string => refs.map((ref) => ownerNames.get(ref) ?? ref).join(', ');
   return [
-    `Days that suit its owners, one voice each (${answered.length} of ${answered.length + silent.length} have marked theirs${silent.length === 0 ? '' : `; nothing yet from ${names(silent)}`}):`,
+    `Days to begin on that suit its owners, one voice each (${answered.length} of ${answered.length + silent.length} have marked theirs${silent.length === 0 ? '' : `; nothing yet from ${names(silent)}`}):`,
     ...days.days.map(
       ({ day, suits, doesNotSuit }) =>
-        `  ${day}${day === visit.firstDay ? ' (proposed)' : ''} suits ${suits.length}${doesNotSuit.length === 0 ? '' : `; not ${names(doesNotSuit)}`}`,
+        `  ${spanFrom(day)}${day === visit.firstDay ? ' (proposed)' : ''} suits ${suits.length}${doesNotSuit.length === 0 ? '' : `; not ${names(doesNotSuit)}`}`,
     ),
     ...(best ? [`To confirm the one that suits most: stormpale visit confirm ${visit.uid} --day ${best.day}`] : []),
     '',

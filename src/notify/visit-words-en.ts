@@ -17,6 +17,10 @@ const when = ({ firstDay, lastDay, startsAt }: VisitDays): string => {
   return startsAt === null ? days : `${days}, from ${hour(startsAt)}`;
 };
 
+/** Days without `on` or `from`: `Monday, November 30 to Friday, December 4`. */
+const span = ({ firstDay, lastDay }: VisitDays): string =>
+  firstDay === lastDay ? day(firstDay) : daysInWords(firstDay, lastDay, 'en').join(' to ');
+
 const someTime = ({ firstDay, lastDay, startsAt }: VisitDays): string =>
   startsAt === null && firstDay === lastDay ? ', some time that day' : '';
 
@@ -56,7 +60,7 @@ export const VISIT_WORDS_EN: VisitWords = {
     'visit confirmed': (v, on) => [
       `The crew (${v.crewName}) comes ${on}${someTime(v)}.`,
       v.before !== null && v.before.firstDay !== v.firstDay
-        ? `That is in place of ${day(v.before.firstDay)}, which we had proposed.`
+        ? `That is in place of ${span(v.before)}, which we had proposed.`
         : 'The day is promised: we move it only by telling you.',
     ],
     'visit changed': (v, on) => [
@@ -93,7 +97,7 @@ export const VISIT_WORDS_EN: VisitWords = {
   },
   dayChoice: {
     choose: 'Or choose another day of that week yourself, by the link to your visits below.',
-    mark: 'This visit goes to fences of others too: by the link to your visits below, mark every day of that week that suits you. Each owner has one voice, and we confirm the day that suits most.',
+    mark: 'This visit goes to fences of others too: by the link to your visits below, mark every day of that week that suits you for it to begin, with the days that it then takes. Each owner has one voice, and we confirm the day that suits most.',
   },
   several: {
     subject: (matter, visits, first, last) => {

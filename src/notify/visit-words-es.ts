@@ -12,6 +12,10 @@ const when = ({ firstDay, lastDay, startsAt }: VisitDays): string => {
   return startsAt === null ? days : `${days}, desde las ${hour(startsAt)}`;
 };
 
+/** Days without `el` or `del`. */
+const span = ({ firstDay, lastDay }: VisitDays): string =>
+  firstDay === lastDay ? day(firstDay) : daysInWords(firstDay, lastDay, 'es').join(' al ');
+
 const someTime = ({ firstDay, lastDay, startsAt }: VisitDays): string =>
   startsAt === null && firstDay === lastDay ? ', a alguna hora del día' : '';
 
@@ -51,7 +55,7 @@ export const VISIT_WORDS_ES: VisitWords = {
     'visit confirmed': (v, on) => [
       `La cuadrilla (${v.crewName}) va ${on}${someTime(v)}.`,
       v.before !== null && v.before.firstDay !== v.firstDay
-        ? `Es en lugar del ${day(v.before.firstDay)}, que habíamos propuesto.`
+        ? `Es en lugar del ${span(v.before)}, que habíamos propuesto.`
         : 'El día está prometido: si lo movemos, se lo decimos.',
     ],
     'visit changed': (v, on) => [
@@ -88,7 +92,7 @@ export const VISIT_WORDS_ES: VisitWords = {
   },
   dayChoice: {
     choose: 'O elija usted otro día de esa semana, con el enlace a sus visitas de abajo.',
-    mark: 'Esta visita va también a cercas de otros: con el enlace a sus visitas de abajo, marque todos los días de esa semana que le convienen. Cada dueño tiene una voz, y confirmamos el día que conviene a más.',
+    mark: 'Esta visita va también a cercas de otros: con el enlace a sus visitas de abajo, marque todos los días de esa semana que le convienen para que empiece, con los días que entonces dura. Cada dueño tiene una voz, y confirmamos el día que conviene a más.',
   },
   several: {
     subject: (matter, visits, first, last) => {

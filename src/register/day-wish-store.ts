@@ -15,6 +15,26 @@ export interface DayWish {
   readonly at: string;
 }
 
+interface WishRow {
+  readonly visit_uid: string;
+  readonly owner_ref: string;
+  readonly link_id: number;
+  readonly week: string;
+  readonly offered: string;
+  readonly suits: string;
+  readonly at: string;
+}
+
+const wishOf = (row: WishRow): DayWish => ({
+  visitUid: row.visit_uid,
+  ownerRef: row.owner_ref,
+  linkId: row.link_id,
+  week: row.week,
+  offered: JSON.parse(row.offered) as readonly CalendarDay[],
+  suits: JSON.parse(row.suits) as readonly CalendarDay[],
+  at: row.at,
+});
+
 /** Stores what an owner marked; what the owner marked before stays, and counts no longer. */
 export async function addDayWish(db: RegisterDb, wish: DayWish): Promise<void> {
   await db
@@ -43,6 +63,32 @@ export async function proposedWithWishes(db: RegisterDb, today: CalendarDay): Pr
   return rows.map(({ uid }) => uid);
 }
 
+/** A mark with what its owner is called. */
+export interface NamedDayWish extends DayWish {
+  /** Null where the register has no such owner any more. */
+  readonly ownerName: string | null;
+  readonly siteRef: string;
+}
+
+/** The newest mark of each owner for each visit and week, the newest first, at most so many. */
+export async function newestDayWishes(db: RegisterDb, limit: number): Promise<readonly NamedDayWish[]> {
+  const newest = db
+    .selectFrom('day_wishes')
+    .select((eb) => eb.fn.max('id').as('id'))
+    .groupBy(['visit_uid', 'owner_ref', 'week']);
+  const rows = await db
+    .selectFrom('day_wishes')
+    .innerJoin('visits', 'visits.uid', 'day_wishes.visit_uid')
+    .leftJoin('owners', 'owners.ref', 'day_wishes.owner_ref')
+    .selectAll('day_wishes')
+    .select(['owners.name as owner_name', 'visits.site_ref as site_ref'])
+    .where('day_wishes.id', 'in', newest)
+    .orderBy('day_wishes.id', 'desc')
+    .limit(limit)
+    .execute();
+  return rows.map((row) => ({ ...wishOf(row), ownerName: row.owner_name, siteRef: row.site_ref }));
+}
+
 /** What counts of the marks for some visits: the newest of each owner for each visit and week, oldest first. */
 export async function listDayWishes(db: RegisterDb, visitUids: readonly string[]): Promise<readonly DayWish[]> {
   if (visitUids.length === 0) return [];
@@ -52,13 +98,5 @@ export async function listDayWishes(db: RegisterDb, visitUids: readonly string[]
     .where('visit_uid', 'in', visitUids)
     .groupBy(['visit_uid', 'owner_ref', 'week']);
   const rows = await db.selectFrom('day_wishes').selectAll().where('id', 'in', newest).orderBy('id').execute();
-  return rows.map((row) => ({
-    visitUid: row.visit_uid,
-    ownerRef: row.owner_ref,
-    linkId: row.link_id,
-    week: row.week,
-    offered: JSON.parse(row.offered) as readonly CalendarDay[],
-    suits: JSON.parse(row.suits) as readonly CalendarDay[],
-    at: row.at,
-  }));
+  return rows.map(wishOf);
 }

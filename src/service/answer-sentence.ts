@@ -1,4 +1,5 @@
 import { MATTER_GROUP_WORDS, type MatterGroup } from '../notify/matter-groups.ts';
+import type { NamedDayWish } from '../register/day-wish-store.ts';
 import type { OwnerAnswer } from '../register/owner-answer-store.ts';
 import type { Money } from '../season/money/money.ts';
 import { moneyText } from '../season/money/money.ts';
@@ -68,4 +69,15 @@ export function answerSentence({ kind, subject, detail }: Pick<OwnerAnswer, 'kin
       return changes(before, after).join('; ');
     }
   }
+}
+
+/** What an owner marked of the days of a visit to the fences of several owners, as the office reads it. */
+export function markSentence({
+  visitUid,
+  siteRef,
+  suits,
+}: Pick<NamedDayWish, 'visitUid' | 'siteRef' | 'suits'>): string {
+  const which =
+    suits.length === 0 ? 'said that none of the days offered suits' : `marked ${suits.join(', ')} to begin on`;
+  return `${which}, for visit ${visitUid} at ${siteRef}`;
 }

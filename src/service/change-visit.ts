@@ -7,11 +7,10 @@ import type { Visit } from '../season/visit/visit.ts';
 import { mondayOf } from '../season/visit/week-of-day.ts';
 import type { CalendarDay } from '../units/calendar-day.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
-import { visitHours } from './plan-visits.ts';
 import { planCrews } from './season-inputs.ts';
 import { type CrewInRegister, loadCrews } from './season-register.ts';
 import { tellOfVisit } from './tell-of-visit.ts';
-import { lastDayOf, visitDayDoubts } from './visit-day-doubts.ts';
+import { lastDayBeside, visitDayDoubts } from './visit-day-doubts.ts';
 
 /** What came of a change; where it is `asked`, it holds once it is confirmed. */
 export type VisitChangeResult =
@@ -107,7 +106,8 @@ export const confirmVisit = (register: Register, request: ConfirmRequest): Promi
     }
     const travelPersonHours =
       crew.ref === visit.crewRef ? visit.travelPersonHours : await travelOf(inTx, visit, crew, day);
-    const lastDay = lastDayOf(crew, day, visitHours({ ...visit, travelPersonHours }));
+    const begun = { ...visit, crewRef: crew.ref, firstDay: day, travelPersonHours };
+    const lastDay = await lastDayBeside(inTx, begun, { crew, today });
     const after = changedVisit(
       visit,
       { state: 'confirmed', crewRef: crew.ref, firstDay: day, lastDay, startsAt, travelPersonHours },

@@ -13,7 +13,7 @@ import type { CalendarDay } from '../units/calendar-day.ts';
 import { canonicalJson } from './canonical-json.ts';
 import { confirmVisit } from './change-visit.ts';
 import { type Clock, dayInZone, isoUtc } from './clock.ts';
-import { isShared, offeredDays } from './visit-days.ts';
+import { isShared, type OfferedDay, offeredDays } from './visit-days.ts';
 
 /** A visit as the owner of a fence of it sees it. */
 export interface OwnerVisit {
@@ -21,8 +21,8 @@ export interface OwnerVisit {
   readonly site: SiteRecord;
   /** What it does at the owner's fences. */
   readonly items: Visit['items'];
-  /** Days to choose among; none where the visit is not proposed any more, or nothing is left in its week. */
-  readonly offered: readonly CalendarDay[];
+  /** Days to choose among for its beginning, with the last that it then takes; none where the visit is not proposed any more, or nothing is left in its week. */
+  readonly offered: readonly OfferedDay[];
   /** True where it goes to fences of others too: then each marks the days that suit, and the office confirms one. */
   readonly withOthers: boolean;
   /** Days of that week which the owner marked as suiting, none of them where none does; null where nothing was marked. */
@@ -79,8 +79,9 @@ export async function chooseDay(
   const known = (await visitsOfOwner(register, link.ownerRef, now)).find(({ visit }) => visit.uid === uid);
   if (!known) return { kind: 'no such visit' };
   const { visit } = known;
+  const offered = known.offered.map(({ firstDay }) => firstDay);
   if (visit.state === 'confirmed' && visit.firstDay === day) return { kind: 'already', visit };
-  if (known.withOthers || !known.offered.includes(day)) return { kind: 'not offered' };
+  if (known.withOthers || !offered.includes(day)) return { kind: 'not offered' };
   const result = await confirmVisit(register, {
     uid,
     day,
@@ -98,7 +99,7 @@ export async function chooseDay(
     linkId: link.id,
     kind: 'day chosen',
     subject: uid,
-    detail: canonicalJson({ day, siteRef: visit.siteRef, proposed: visit.firstDay, offered: known.offered }),
+    detail: canonicalJson({ day, siteRef: visit.siteRef, proposed: visit.firstDay, offered }),
     once: `day chosen|${uid}|${result.visit.sequence}`,
     at: isoUtc(now()),
     open: false,
@@ -119,7 +120,8 @@ export async function markDays(
 ): Promise<'marked' | 'already' | 'not offered' | 'no such visit'> {
   const known = (await visitsOfOwner(register, link.ownerRef, now)).find(({ visit }) => visit.uid === uid);
   if (!known) return 'no such visit';
-  const { visit, offered, withOthers, marked } = known;
+  const { visit, withOthers, marked } = known;
+  const offered = known.offered.map(({ firstDay }) => firstDay);
   if (!withOthers || offered.length === 0 || !days.every((day) => offered.includes(day))) return 'not offered';
   const suits = offered.filter((day) => days.includes(day));
   if (marked !== null && canonicalJson(marked) === canonicalJson(suits)) return 'already';

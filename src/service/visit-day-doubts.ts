@@ -5,7 +5,9 @@ import { listVisits } from '../register/visit-store.ts';
 import { membersOn } from '../season/crew-hours.ts';
 import type { WeekBar } from '../season/plan/plan-problem.ts';
 import { seasonToPlan } from '../season/planned-season.ts';
+import { isCrowded, lastDayWithRoom, weeksOverfilled } from '../season/visit/room-for-visit.ts';
 import type { Visit } from '../season/visit/visit.ts';
+import { mondayOf } from '../season/visit/week-of-day.ts';
 import { barsOn, strictestRules } from '../season/works-window.ts';
 import { addDays, type CalendarDay } from '../units/calendar-day.ts';
 import { visitHours } from './plan-visits.ts';
@@ -25,6 +27,12 @@ const BAR_WORDS: Readonly<Record<WeekBar, string>> = {
   closed: 'the storm season has opened by then',
 };
 
+/** A crew, and the day at the site. */
+interface DayOfCrew {
+  readonly crew: CrewInRegister;
+  readonly today: CalendarDay;
+}
+
 /** Hours of a crew's people on a day; none at the weekend [h]. */
 const hoursOn = (crew: CrewInRegister, day: CalendarDay): number => crewHoursOn([crew])(crew.ref, day);
 
@@ -37,6 +45,29 @@ export function lastDayOf(crew: CrewInRegister, firstDay: CalendarDay, personHou
     if (left <= TOLERANCE_H) return day;
   }
   return firstDay;
+}
+
+/** What else a crew is to do from the week of a visit on, and its hours. */
+async function besideVisit(register: Register, visit: Visit, { crew, today }: DayOfCrew) {
+  const from = mondayOf(visit.firstDay);
+  const to = addDays(visit.firstDay, MOST_DAYS);
+  const open = await listVisits(register.db, { crewRef: crew.ref, from, to, states: ['proposed', 'confirmed'] });
+  // proposed days that are past are nothing
+  const others = open.filter(({ uid, lastDay }) => uid !== visit.uid && lastDay >= today);
+  return { others, hoursOn: crewHoursOn([crew]) };
+}
+
+/**
+ * Last day of a visit that begins on its first day: the same where a whole day of the crew holds it, else from the hours that
+ * other visits leave the crew; where they leave too few, from all of them.
+ */
+export async function lastDayBeside(register: Register, visit: Visit, day: DayOfCrew): Promise<CalendarDay> {
+  const alone = lastDayOf(day.crew, visit.firstDay, visitHours(visit));
+  if (alone === visit.firstDay) return alone;
+  const beside = await besideVisit(register, visit, day);
+  const room = lastDayWithRoom({ visit, ...beside });
+  const holds = room !== null && weeksOverfilled({ visit: { ...visit, lastDay: room }, ...beside }).length === 0;
+  return holds ? room : alone;
 }
 
 /** What rules of works say against the days of a visit, fence by fence. */
@@ -64,7 +95,8 @@ async function ruleDoubts(register: Register, visit: Visit, today: CalendarDay):
 }
 
 /** What the crew says against them: it does not go out, has no licence, or is promised elsewhere. */
-async function crewDoubts(register: Register, visit: Visit, crew: CrewInRegister): Promise<readonly string[]> {
+async function crewDoubts(register: Register, visit: Visit, day: DayOfCrew): Promise<readonly string[]> {
+  const { crew } = day;
   const { firstDay, lastDay } = visit;
   const doubts: string[] = [];
   if (hoursOn(crew, firstDay) <= 0) doubts.push(`crew ${crew.ref} does not go out on ${firstDay}`);
@@ -73,26 +105,29 @@ async function crewDoubts(register: Register, visit: Visit, crew: CrewInRegister
   const licensed = membersOn(crew.times, firstDay).some(({ skills }) => skills.includes(APPLICATOR));
   if (strictestRules(kinds, catalogue).licensedApplicator && !licensed)
     doubts.push(`nobody of crew ${crew.ref} has the skill ${APPLICATOR} that day`);
-  const others = (
-    await listVisits(register.db, { crewRef: crew.ref, from: firstDay, to: lastDay, states: ['confirmed'] })
-  ).filter(({ uid }) => uid !== visit.uid);
-  const single = firstDay === lastDay && others.every((other) => other.firstDay === other.lastDay);
-  const wanted = others.reduce((sum, other) => sum + visitHours(other), visitHours(visit));
-  if (others.length > 0 && (!single || wanted > hoursOn(crew, firstDay) + TOLERANCE_H)) {
-    const names = others.map(({ uid, siteRef }) => `${uid} at ${siteRef}`).join(', ');
+  const { others, hoursOn: hours } = await besideVisit(register, visit, day);
+  const promised = others.filter(
+    (other) => other.state === 'confirmed' && other.firstDay <= lastDay && other.lastDay >= firstDay,
+  );
+  const overfull = weeksOverfilled({ visit, others, hoursOn: hours });
+  if (promised.length > 0 && isCrowded({ visit, others: promised, hoursOn: hours })) {
+    const names = promised.map(({ uid, siteRef }) => `${uid} at ${siteRef}`).join(', ');
     doubts.push(
       `crew ${crew.ref} is promised elsewhere then (${names}) and has no hours for both: ${hoursOn(crew, firstDay).toFixed(1)} person-hours on ${firstDay}`,
+    );
+  } else if (overfull.length > 0) {
+    const weeks = overfull.map(({ monday, tooMany }) => `the week of ${monday} would have ${tooMany.toFixed(1)} h`);
+    doubts.push(`crew ${crew.ref} has too few hours from ${firstDay} to ${lastDay}: ${weeks.join(', ')} too many`);
+  } else if (hoursOn(crew, firstDay) > 0 && isCrowded({ visit, others, hoursOn: hours })) {
+    doubts.push(
+      `crew ${crew.ref} has too few hours from ${firstDay} to ${lastDay} beside the other visits of those days`,
     );
   }
   return doubts;
 }
 
 /** What speaks against the days and the crew of a visit; nothing where they hold. The office may confirm it all the same. */
-export const visitDayDoubts = async (
-  register: Register,
-  visit: Visit,
-  { crew, today }: { readonly crew: CrewInRegister; readonly today: CalendarDay },
-): Promise<readonly string[]> => [
-  ...(await crewDoubts(register, visit, crew)),
-  ...(await ruleDoubts(register, visit, today)),
+export const visitDayDoubts = async (register: Register, visit: Visit, day: DayOfCrew): Promise<readonly string[]> => [
+  ...(await crewDoubts(register, visit, day)),
+  ...(await ruleDoubts(register, visit, day.today)),
 ];

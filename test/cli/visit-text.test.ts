@@ -12,6 +12,10 @@ const ownerNames = new Map([
 const days = (said: Parameters<typeof tallyDays>[0]['said']) => ({
   ...tallyDays({ offered: ['2027-01-11', '2027-01-12'], proposed: '2027-01-11', owners: ['A', 'B'], said }),
   ownerNames,
+  offered: [
+    { firstDay: '2027-01-11', lastDay: '2027-01-11' },
+    { firstDay: '2027-01-12', lastDay: '2027-01-14' },
+  ],
 });
 
 describe('a visit as text', () => {
@@ -21,7 +25,7 @@ describe('a visit as text', () => {
       days: days([{ ownerRef: 'A', offered: ['2027-01-11', '2027-01-12'], suits: ['2027-01-12'] }]),
     });
     expect(text).toContain('one voice each (1 of 2 have marked theirs; nothing yet from Pelican Reach Association):');
-    expect(text).toContain('  2027-01-11 (proposed) suits 0; not Rosa Quinn\n  2027-01-12 suits 1\n');
+    expect(text).toContain('  2027-01-11 (proposed) suits 0; not Rosa Quinn\n  2027-01-12 to 2027-01-14 suits 1\n');
     expect(text).toContain('stormpale visit confirm V1-1-aaaaaa --day 2027-01-12');
   });
 

@@ -26,6 +26,8 @@ export const HoursPart: FC<{ readonly brief: SeasonBrief }> = ({ brief }) => {
   const thereAre = sumOf(weeks, (cell) => cell.thereAre);
   const confirmed = sumOf(weeks, (cell) => cell.confirmed);
   const proposed = sumOf(weeks, (cell) => cell.proposed);
+  // as until a season opens: a week with more work than hours takes none of another's
+  const left = sumOf(weeks, (cell) => Math.max(0, cell.left));
   const full = weeks.filter(({ cells }) => cells.some(({ left }) => left < -0.05));
   return (
     <section>
@@ -34,13 +36,13 @@ export const HoursPart: FC<{ readonly brief: SeasonBrief }> = ({ brief }) => {
         {`In the ${weeks.length} weeks from ${dayWords(weeks[0]!.monday, today)} the crews have ${hoursWords(thereAre)} hours. `}
         <a href="/visits">Visits</a>
         {` take ${hoursWords(confirmed + proposed)} of them, ${confirmed > 0 ? hoursWords(confirmed) : 'none'} on promised days; `}
-        <a href="/plan/hours">{`${hoursWords(Math.max(0, thereAre - confirmed - proposed))} are left`}</a>.
+        <a href="/plan/hours">{`${hoursWords(left)} are left`}</a>.
         {full.length > 0 &&
-          ` The week of ${listWords(full.slice(0, 3).map(({ monday }) => dayWords(monday, today)))} has more work than hours.`}
+          ` The week of ${listWords(full.slice(0, 3).map(({ monday }) => dayWords(monday, today)))} has more work than hours, and counts as none left.`}
       </p>
       {next && (
         <p>
-          {`Before ${openingName(next)} opens, on ${dayWords(next.opensOn, today)}, ${hoursWords(next.crews.reduce((sum, { left }) => sum + left, 0))} hours are left: only days before the opening are counted. `}
+          {`Before ${openingName(next)} opens, on ${dayWords(next.opensOn, today)}, ${hoursWords(next.crews.reduce((sum, { left }) => sum + left, 0))} hours are left: only days before the opening are counted, and a week with more work than hours counts as none left. `}
           <a href="/plan/hours#openings">Until each season opens</a>.
         </p>
       )}

@@ -49,6 +49,14 @@ interface LineProps<T> {
   readonly today: CalendarDay;
 }
 
+/** Where no day suits anybody who answered: whom it is said of, and whether more is to come. */
+function noneSuits({ answered, silent, ownerNames }: MarkedVisit['days']): string {
+  const names = answered.map((ref) => ownerNames.get(ref) ?? ref);
+  const said = `: none of the days suits ${names.length > NAMED ? `these ${names.length}` : listWords(names)}`;
+  if (silent.length === 0) return `${said}, so give it another week`;
+  return `${said}; ${silent.length === 1 ? 'one has' : `${silent.length} have`} not answered yet`;
+}
+
 const Marked: FC<LineProps<MarkedVisit>> = ({ each: { visit, days }, siteNames, today }) => {
   const { best, answered, silent } = days;
   const all = answered.length + silent.length;
@@ -57,7 +65,7 @@ const Marked: FC<LineProps<MarkedVisit>> = ({ each: { visit, days }, siteNames, 
       <a
         href={`/visits/${encodeURIComponent(visit.uid)}#days`}
       >{`Visit to ${siteNames.get(visit.siteRef) ?? visit.siteRef}, proposed for ${dayWords(visit.firstDay, today)}`}</a>
-      {`: ${answered.length} of ${all} owners have marked their days; ${best ? `${dayWords(best.day, today)} suits ${best.suits.length} of them` : 'none of the days suits any of them, so give it another week'}.`}
+      {`: ${answered.length} of ${all} owners ${answered.length === 1 ? 'has' : 'have'} answered${best ? `; to begin on ${dayWords(best.day, today)} suits ${best.suits.length} of them` : noneSuits(days)}.`}
     </li>
   );
 };

@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { AnswerKind } from '../../register/answer-tables.ts';
+import type { NamedDayWish } from '../../register/day-wish-store.ts';
 import type { MessageLink } from '../../register/message-link-store.ts';
 import type { NamedAnswer } from '../../register/owner-answer-store.ts';
-import { answerSentence } from '../../service/answer-sentence.ts';
+import { answerSentence, markSentence } from '../../service/answer-sentence.ts';
 import { TokenField } from '../frame/form-field.tsx';
 import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
@@ -25,12 +26,14 @@ export const AnswersPage: FC<{
   /** How many wait for the office, here or not. */
   readonly waiting: number;
   readonly links: readonly MessageLink[];
+  /** What owners marked of the days of shared visits, the newest first. */
+  readonly marks: readonly NamedDayWish[];
   /** True for the newest answers, with which the calls that are still to be made are shown. */
   readonly isFirst: boolean;
   /** Number of the answer before which the next page begins; null where there is none. */
   readonly next: number | null;
   readonly frame: PageFrame;
-}> = ({ answers, waiting, links, isFirst, next, frame }) => {
+}> = ({ answers, waiting, links, marks, isFirst, next, frame }) => {
   const calls = answers.filter(({ kind }) => kind === 'call wanted');
   const open = calls.filter(({ settledAt }) => settledAt === null).sort((a, b) => a.id - b.id);
   const of = (kinds: readonly AnswerKind[]): readonly NamedAnswer[] =>
@@ -39,9 +42,9 @@ export const AnswersPage: FC<{
     <PageShell title="Answers" section="answers" frame={frame} cautions={false}>
       <h1>Answers</h1>
       <p class="lead">
-        {isFirst && answers.length === 0
+        {isFirst && answers.length + marks.length === 0
           ? 'No owner has answered yet. Mails carry links with which they can, without an account.'
-          : `${isFirst ? (waiting === 0 ? 'Nobody waits for a call. ' : `${count(waiting, 'owner waits', 'owners wait')} for a call. `) : ''}${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.`}
+          : `${isFirst ? (waiting === 0 ? 'Nobody waits for a call. ' : `${count(waiting, 'owner waits', 'owners wait')} for a call. `) : ''}${count(of(['quote accepted']).length, 'quote was', 'quotes were')} accepted, ${count(of(['day chosen']).length, 'day', 'days')} chosen.${marks.length > 0 ? ` Days of shared visits were marked ${count(marks.length, 'time', 'times')}.` : ''}`}
       </p>
       {(next !== null || !isFirst) && (
         <p>{`${isFirst ? 'The newest' : 'Older'} answers, ${answers.length} of them on this page.`}</p>
@@ -69,6 +72,7 @@ export const AnswersPage: FC<{
           )
         );
       })}
+      <DaysMarked marks={marks} />
       {(next !== null || !isFirst) && (
         <nav class="pages" aria-label="Pages of answers">
           {!isFirst && <a href="/answers">The newest</a>}
@@ -141,6 +145,45 @@ const AnswerTable: FC<{ readonly heading: string; readonly answers: readonly Nam
         </tbody>
       </table>
     </ScrollFrame>
+  );
+
+const DaysMarked: FC<{ readonly marks: readonly NamedDayWish[] }> = ({ marks }) =>
+  marks.length === 0 ? null : (
+    <>
+      <h2 id="days-marked">Days marked for shared visits</h2>
+      <p>What each owner said last of each visit. You confirm one day for all, on the page of the visit.</p>
+      <ScrollFrame label="Days marked for shared visits">
+        <table class="stacked">
+          <caption>Days marked for shared visits</caption>
+          <thead>
+            <tr>
+              <th scope="col">Owner</th>
+              <th scope="col">Answer</th>
+              <th scope="col">When</th>
+              <th scope="col" class="figure">
+                Link
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {marks.map((mark) => (
+              <tr>
+                <th scope="row">{mark.ownerName ?? mark.ownerRef}</th>
+                <td data-label="Answer" class="wide-text">
+                  <a href={`/visits/${encodeURIComponent(mark.visitUid)}#days`}>{markSentence(mark)}</a>
+                </td>
+                <td data-label="When">
+                  <Moment at={mark.at} />
+                </td>
+                <td data-label="Link" class="figure">
+                  {mark.linkId}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollFrame>
+    </>
   );
 
 const LinksOpened: FC<{ readonly links: readonly MessageLink[] }> = ({ links }) => {

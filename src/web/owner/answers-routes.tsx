@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { newestDayWishes } from '../../register/day-wish-store.ts';
 import { listMessageLinks } from '../../register/message-link-store.ts';
 import { countOpenAnswers, listOwnerAnswers, settleOwnerAnswer } from '../../register/owner-answer-store.ts';
 import { isoUtc } from '../../service/clock.ts';
@@ -20,12 +21,13 @@ export function answersRoutes({ register, clock }: Pick<AppParts, 'register' | '
     const asked = context.req.query('before') ?? '';
     const before = /^\d{1,15}$/.test(asked) ? { before: Number(asked) } : {};
     const isFirst = !('before' in before);
-    const [found, open, waiting, links] = await Promise.all([
+    const [found, open, waiting, links, marks] = await Promise.all([
       listOwnerAnswers(register.db, { ...before, limit: LIMIT + 1 }),
       // whoever waits for a call is shown however long ago they asked
       isFirst ? listOwnerAnswers(register.db, { open: true, oldestFirst: true, limit: MOST_CALLS }) : [],
       isFirst ? countOpenAnswers(register.db) : 0,
       isFirst ? listMessageLinks(register.db, { limit: LIMIT }) : [],
+      isFirst ? newestDayWishes(register.db, LIMIT) : [],
     ]);
     const newest = found.slice(0, LIMIT);
     const shown = new Set(newest.map(({ id }) => id));
@@ -35,6 +37,7 @@ export function answersRoutes({ register, clock }: Pick<AppParts, 'register' | '
         answers={answers}
         waiting={waiting}
         links={links}
+        marks={marks}
         isFirst={isFirst}
         next={found.length > LIMIT ? (newest.at(-1)?.id ?? null) : null}
         frame={frameFor(context)}

@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { dayInWords } from '../../notify/plain-words.ts';
 import type { OwnerVisit } from '../../service/owner-visits.ts';
+import type { OfferedDay } from '../../service/visit-days.ts';
 import { TokenField } from '../frame/form-field.tsx';
 import type { PageLanguage } from '../frame/page-language.ts';
 import { OwnerShell, Said } from './owner-shell.tsx';
@@ -13,6 +14,14 @@ function longDay(day: string, language: PageLanguage): string {
   const name = VISITS_WORDS[language].weekday[new Date(`${day}T00:00:00Z`).getUTCDay()] ?? '';
   return `${name}, ${dayInWords(day, language)}`;
 }
+
+/** The days that a visit would take from one that is offered. */
+function offeredSpan({ firstDay, lastDay }: OfferedDay, language: PageLanguage): string {
+  const last = lastDay === firstDay ? null : longDay(lastDay, language);
+  return VISITS_WORDS[language].span(longDay(firstDay, language), last);
+}
+
+const isLong = ({ offered }: OwnerVisit): boolean => offered.some(({ firstDay, lastDay }) => firstDay !== lastDay);
 
 /** The page on which an owner sees the visits to their fences and chooses their days. */
 export const OwnerVisitsPage: FC<{
@@ -73,21 +82,22 @@ const DayForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({ 
     <form method="post" action={`${view.home}/visits/${encodeURIComponent(visit.uid)}`}>
       <TokenField token={view.formToken} />
       <fieldset class="days" aria-describedby={`hint-${visit.uid}`}>
-        <legend>{words.choose}</legend>
+        <legend>{isLong(each) ? words.chooseBeginning : words.choose}</legend>
         <p class="hint" id={`hint-${visit.uid}`}>
+          {isLong(each) && `${words.longVisit} `}
           {words.chooseHint}
         </p>
-        {offered.map((day) => (
+        {offered.map((one) => (
           <div class="tick">
             <input
-              id={`${visit.uid}-${day}`}
+              id={`${visit.uid}-${one.firstDay}`}
               type="radio"
               name="day"
-              value={day}
-              checked={day === visit.firstDay}
+              value={one.firstDay}
+              checked={one.firstDay === visit.firstDay}
               required
             />
-            <label for={`${visit.uid}-${day}`}>{longDay(day, language)}</label>
+            <label for={`${visit.uid}-${one.firstDay}`}>{offeredSpan(one, language)}</label>
           </div>
         ))}
       </fieldset>
@@ -104,7 +114,8 @@ const MarkForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({
   const { language } = view.owner;
   const words = VISITS_WORDS[language];
   if (offered.length === 0) return <p>{words.nothingLeft}</p>;
-  const named = (marked ?? []).filter((day) => offered.includes(day)).map((day) => longDay(day, language));
+  const suiting = offered.filter(({ firstDay }) => marked?.includes(firstDay));
+  const named = suiting.map((one) => offeredSpan(one, language));
   return (
     <>
       <p>{words.withOthers}</p>
@@ -113,20 +124,21 @@ const MarkForm: FC<{ readonly view: OwnerView; readonly each: OwnerVisit }> = ({
         <TokenField token={view.formToken} />
         <input type="hidden" name="rule" value="mark" />
         <fieldset class="days" aria-describedby={`hint-${visit.uid}`}>
-          <legend>{words.mark}</legend>
+          <legend>{isLong(each) ? words.markBeginnings : words.mark}</legend>
           <p class="hint" id={`hint-${visit.uid}`}>
+            {isLong(each) && `${words.longVisit} `}
             {words.markHint}
           </p>
-          {offered.map((day) => (
+          {offered.map((one) => (
             <div class="tick">
               <input
-                id={`${visit.uid}-${day}`}
+                id={`${visit.uid}-${one.firstDay}`}
                 type="checkbox"
                 name="day"
-                value={day}
-                checked={marked?.includes(day) ?? false}
+                value={one.firstDay}
+                checked={suiting.includes(one)}
               />
-              <label for={`${visit.uid}-${day}`}>{longDay(day, language)}</label>
+              <label for={`${visit.uid}-${one.firstDay}`}>{offeredSpan(one, language)}</label>
             </div>
           ))}
         </fieldset>

@@ -10,6 +10,12 @@ interface VisitsWords {
   readonly confirmed: (first: string, last: string | null, time: string | null) => string;
   readonly choose: string;
   readonly chooseHint: string;
+  /** Days one after the other; no last one where the first is all. */
+  readonly span: (first: string, last: string | null) => string;
+  /** Of a visit that takes several days: what a choice among them means. */
+  readonly longVisit: string;
+  readonly chooseBeginning: string;
+  readonly markBeginnings: string;
   readonly weekday: readonly [string, string, string, string, string, string, string];
   readonly button: string;
   /** Of a visit that goes to fences of others too. */
@@ -46,16 +52,21 @@ export const VISITS_WORDS: Readonly<Record<PageLanguage, VisitsWords>> = {
       `The crew comes on ${first}${time === null ? '' : `, at ${time}`}${last === null ? '' : `${time === null ? '' : ','} and stays until ${last}`}.`,
     choose: 'Choose a day',
     chooseHint:
-      'On these days of that week the crew has hours, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept.',
+      'On these days the crew has hours beside its other visits, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept.',
+    span: (first, last) => (last === null ? first : `${first}, to ${last}`),
+    longVisit:
+      'This visit takes more than one day. Each line names the day on which it may begin and the last of the days that it then takes: take a line only where all of its days suit you.',
+    chooseBeginning: 'Choose the day to begin on',
+    markBeginnings: 'Mark the days to begin on that suit you',
     weekday: ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'],
     button: 'Choose this day',
     proposedToAll: (first, last) =>
       `Proposed for ${first}${last === null ? '' : ` to ${last}`}. Nothing is promised until the office confirms a day.`,
     withOthers:
-      'This visit goes to fences of others too. Mark every day that suits you: each owner has one voice, the office sees how many each day suits and confirms one, and then you are told.',
+      'This visit goes to fences of others too. Mark what suits you: each owner has one voice, the office sees how many each day suits and confirms one, and then you are told.',
     mark: 'Mark the days that suit you',
     markHint:
-      'On these days of that week the crew has hours, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept. You can change it until a day is confirmed.',
+      'On these days the crew has hours beside its other visits, and what the works ask for (marked lines, ground that is not frozen, time for a footing) is kept. You can change it until a day is confirmed.',
     markButton: 'Send the days that suit',
     noneButton: 'None of these days suits',
     marked: 'Thank you. The office sees which days suit you. Nothing is promised yet.',
@@ -94,16 +105,21 @@ export const VISITS_WORDS: Readonly<Record<PageLanguage, VisitsWords>> = {
       `La cuadrilla viene el ${first}${time === null ? '' : `, a las ${time}`}${last === null ? '' : `${time === null ? '' : ','} y se queda hasta el ${last}`}.`,
     choose: 'Elija un día',
     chooseHint:
-      'En estos días de esa semana la cuadrilla tiene horas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento).',
+      'En estos días la cuadrilla tiene horas junto a sus otras visitas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento).',
+    span: (first, last) => (last === null ? first : `${first}, hasta el ${last}`),
+    longVisit:
+      'Esta visita dura más de un día. Cada línea nombra el día en que puede empezar y el último de los días que entonces dura: tome una línea solo si le convienen todos sus días.',
+    chooseBeginning: 'Elija el día en que empieza',
+    markBeginnings: 'Marque los días para empezar que le convienen',
     weekday: ['domingo', 'lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábado'],
     button: 'Elegir este día',
     proposedToAll: (first, last) =>
       `Propuesta para el ${first}${last === null ? '' : ` al ${last}`}. Nada queda prometido hasta que la oficina confirme un día.`,
     withOthers:
-      'Esta visita va también a cercas de otros. Marque todos los días que le convienen: cada dueño tiene una voz, la oficina ve a cuántos conviene cada día y confirma uno, y entonces se lo decimos.',
+      'Esta visita va también a cercas de otros. Marque lo que le conviene: cada dueño tiene una voz, la oficina ve a cuántos conviene cada día y confirma uno, y entonces se lo decimos.',
     mark: 'Marque los días que le convienen',
     markHint:
-      'En estos días de esa semana la cuadrilla tiene horas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento). Puede cambiarlo hasta que se confirme un día.',
+      'En estos días la cuadrilla tiene horas junto a sus otras visitas, y se cumple lo que piden las obras (líneas marcadas, suelo sin helar, tiempo para un cimiento). Puede cambiarlo hasta que se confirme un día.',
     markButton: 'Enviar los días que me convienen',
     noneButton: 'Ninguno de estos días me conviene',
     marked: 'Gracias. La oficina ve qué días le convienen. Todavía no hay nada prometido.',

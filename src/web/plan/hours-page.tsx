@@ -3,12 +3,14 @@ import { countWords, dayWords, hoursWords, listWords, sentenceCase } from '../..
 import type { Visit } from '../../season/visit/visit.ts';
 import { mondayOf } from '../../season/visit/week-of-day.ts';
 import type { HoursAhead } from '../../service/hours-ahead.ts';
-import type { CalendarDay } from '../../units/calendar-day.ts';
+import { addDays, type CalendarDay } from '../../units/calendar-day.ts';
 import { givePath } from '../frame/give-path.ts';
 import { HoursLedger, openingName } from '../frame/hours-ledger.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
 import { PageShell } from '../frame/page-shell.tsx';
 import { ScrollFrame } from '../frame/scroll-frame.tsx';
+
+const DAYS_PER_WEEK = 7;
 
 /** Properties of the ledger of hours. */
 export interface HoursPageProps {
@@ -58,7 +60,11 @@ export const HoursPage: FC<HoursPageProps> = ({ hours, visits, siteNames, crewNa
           today={today}
           under={(monday, crewRef) => (
             <Takes
-              visits={visits.filter((visit) => visit.crewRef === crewRef && mondayOf(visit.firstDay) === monday)}
+              monday={monday}
+              visits={visits.filter(
+                (visit) =>
+                  visit.crewRef === crewRef && mondayOf(visit.firstDay) <= monday && mondayOf(visit.lastDay) >= monday,
+              )}
               siteNames={siteNames}
               today={today}
             />
@@ -109,7 +115,8 @@ const Openings: FC<Pick<HoursPageProps, 'hours' | 'today'>> = ({ hours: { crews,
         <table class="stacked">
           <caption>
             Hours left of those there are, from today to the day before the opening: of the week in which a season opens
-            only the days before it are counted. A crew’s hours are there once, whichever region takes them.
+            only the days before it are counted, and a week with more work than hours counts as none left. A crew’s
+            hours are there once, whichever region takes them.
           </caption>
           <thead>
             <tr>
@@ -144,7 +151,16 @@ const Openings: FC<Pick<HoursPageProps, 'hours' | 'today'>> = ({ hours: { crews,
     </>
   );
 
-const Takes: FC<Pick<HoursPageProps, 'visits' | 'siteNames' | 'today'>> = ({ visits, siteNames, today }) =>
+const sinceWords = ({ firstDay }: Visit, monday: CalendarDay): string =>
+  mondayOf(firstDay) === addDays(monday, -DAYS_PER_WEEK) ? 'the week before' : 'an earlier week';
+
+/** What takes hours of a week: visits that begin in it, and those that run on from an earlier one. */
+const Takes: FC<Pick<HoursPageProps, 'visits' | 'siteNames' | 'today'> & { readonly monday: CalendarDay }> = ({
+  monday,
+  visits,
+  siteNames,
+  today,
+}) =>
   visits.length === 0 ? null : (
     <details>
       <summary>{`what takes them: ${countWords(visits.length, 'visit')}`}</summary>
@@ -153,6 +169,7 @@ const Takes: FC<Pick<HoursPageProps, 'visits' | 'siteNames' | 'today'>> = ({ vis
           <a
             href={`/visits/${encodeURIComponent(visit.uid)}`}
           >{`Visit to ${siteNames.get(visit.siteRef) ?? visit.siteRef}, ${dayWords(visit.firstDay, today)}`}</a>
+          {visit.firstDay < monday && ` (from ${sinceWords(visit, monday)}, to ${dayWords(visit.lastDay, today)})`}
           {`, ${visit.state}${visit.planId === null && visit.state === 'proposed' ? ' by you' : ''}: `}
           {visit.items.map(({ fenceRef, personHours }, index) => (
             <>

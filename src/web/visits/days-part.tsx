@@ -18,26 +18,38 @@ const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Frida
 const weekdayWords = (day: CalendarDay, today: CalendarDay): string =>
   `${WEEKDAYS[new Date(`${day}T00:00:00Z`).getUTCDay()] ?? ''}, ${dayWords(day, today)}`;
 
+/** The days that the visit takes where it begins on one: `Tuesday, December 1, to Friday, December 4`. */
+function spanFrom(day: CalendarDay, { days, today }: DaysProps): string {
+  const lastDay = days.offered.find(({ firstDay }) => firstDay === day)?.lastDay ?? day;
+  return `${weekdayWords(day, today)}${lastDay === day ? '' : `, to ${weekdayWords(lastDay, today)}`}`;
+}
+
 const namesOf = (refs: readonly string[], { ownerNames }: VisitDays): string =>
   listWords(refs.map((ref) => ownerNames.get(ref) ?? ref));
 
 /** Which day suits most: what the owners marked, day by day, with those whom a day does not suit, and one button. */
 export const DaysPart: FC<DaysProps> = (props) => {
-  const { days, today, formToken, visit } = props;
+  const { days, formToken, visit } = props;
   const { answered, silent, best } = days;
   const all = answered.length + silent.length;
   return (
     <section>
       <h2 id="days">Which day suits its owners</h2>
-      <p>{`The visit goes to the fences of ${countWords(all, 'owner')}. On their pages each marks the days that suit, one voice each; you confirm one day for all. ${saidSentence(days)}`}</p>
+      <p>{`The visit goes to the fences of ${countWords(all, 'owner')}. On their pages each marks the days to begin on that suit, one voice each; you confirm one for all. ${saidSentence(days)}`}</p>
       {answered.length > 0 && days.days.length > 0 && <Table {...props} />}
-      {days.days.length === 0 && <p>No day of its week is left that the crew and the rules of the works allow.</p>}
+      {days.days.length === 0 && (
+        <p>
+          It can begin on no day of its week that is left: the crew has not the hours beside its other visits, or the
+          rules of the works forbid it. Give its fences another week, or confirm a day below and see what speaks against
+          it.
+        </p>
+      )}
       {best && (
         <form class="act" method="post" action={`/visits/${encodeURIComponent(visit.uid)}/confirm`}>
           <TokenField token={formToken} />
           <input type="hidden" name="day" value={best.day} />
           <input type="hidden" name="because" value={`suits ${best.suits.length} of ${all} owners`} />
-          <button type="submit">{`Confirm ${weekdayWords(best.day, today)}`}</button>
+          <button type="submit">{`Confirm ${spanFrom(best.day, props)}`}</button>
           <p class="muted">{bestSentence(props)}</p>
         </form>
       )}
@@ -64,13 +76,16 @@ function bestSentence({ days, visit }: DaysProps): string {
   return `${most} ${against} All owners are told of the day you confirm.`;
 }
 
-const Table: FC<DaysProps> = ({ days, visit, today }) => (
+const Table: FC<DaysProps> = (props) => (
   <ScrollFrame label="Days and owners">
     <table class="stacked spaced">
-      <caption>The days on which the crew has hours and the rules of the works are kept</caption>
+      <caption>
+        Days on which it can begin, with all that it then takes: the crew has the hours beside its other visits, and the
+        rules of the works are kept
+      </caption>
       <thead>
         <tr>
-          <th scope="col">Day</th>
+          <th scope="col">Begins</th>
           <th scope="col" class="figure">
             Suits
           </th>
@@ -78,16 +93,16 @@ const Table: FC<DaysProps> = ({ days, visit, today }) => (
         </tr>
       </thead>
       <tbody>
-        {days.days.map(({ day, suits, doesNotSuit }) => (
+        {props.days.days.map(({ day, suits, doesNotSuit }) => (
           <tr>
             <th scope="row" class="when">
-              {weekdayWords(day, today)}
-              {day === visit.firstDay && <span class="small">proposed</span>}
+              {spanFrom(day, props)}
+              {day === props.visit.firstDay && <span class="small">proposed</span>}
             </th>
             <td class="figure" data-label="Suits">
-              {`${suits.length} of ${days.answered.length}`}
+              {`${suits.length} of ${props.days.answered.length}`}
             </td>
-            <td data-label="Does not suit">{doesNotSuit.length === 0 ? 'nobody' : namesOf(doesNotSuit, days)}</td>
+            <td data-label="Does not suit">{doesNotSuit.length === 0 ? 'nobody' : namesOf(doesNotSuit, props.days)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { listDayWishes } from '../../../src/register/day-wish-store.ts';
 import { readVisit, visitHistory } from '../../../src/register/visit-store.ts';
+import { madeUpVisit, storeVisits } from '../../service/visiting-register.ts';
 import { tokenIn } from '../access/access-visitors.ts';
 import { answeringSample, ownerPathOf } from './answering-sample.ts';
 import { ownerBrowser } from './owner-browser.ts';
@@ -46,7 +47,7 @@ describe('the days of a visit to the fences of several owners', () => {
     expect(page).toContain('Nobody said that it does not suit.');
     const brief = await sample.text('/brief');
     expect(brief).toContain('1 visit waits for you to confirm the day that suits most owners');
-    expect(brief).toContain('2 of 2 owners have marked their days; January 20, 2027 suits 2 of them');
+    expect(brief).toContain('2 of 2 owners have answered; to begin on January 20, 2027 suits 2 of them');
     const sent = await sample.pages.request('/visits/V-BOTH/confirm', {
       method: 'POST',
       body: new URLSearchParams({
@@ -76,7 +77,16 @@ describe('the days of a visit to the fences of several owners', () => {
     const page = await sample.text('/visits/V-BOTH');
     expect(page).toContain('nothing yet from Pelican Reach Association');
     expect(page).not.toContain('<button type="submit">Confirm Tuesday');
-    expect(await sample.text('/brief')).toContain('none of the days suits any of them');
+    expect(await sample.text('/brief')).toContain(
+      '1 of 2 owners has answered: none of the days suits Rosa Quinn; one has not answered yet.',
+    );
+    const answers = await sample.text('/answers');
+    expect(answers).toContain('Days of shared visits were marked 1 time.');
+    expect(answers).toContain('said that none of the days offered suits, for visit V-BOTH at PELICAN');
+    await mark('HOA', [], { none: 'yes' });
+    expect(await sample.text('/brief')).toMatch(
+      /2 of 2 owners have answered: none of the days suits [^.]*Rosa Quinn[^.]*, so give it another week\./,
+    );
   });
 
   it('take no day that is not offered, nothing unticked, and nobody else’s visit', async () => {
@@ -99,6 +109,49 @@ describe('the days of a visit to the fences of several owners', () => {
       .execute();
     expect(await sample.text('/visits/V-BOTH')).toContain('Nobody has marked a day yet.');
     expect((await (await browserOf('QUINN')).get('/visits')).text).not.toContain('Usted dijo');
+  });
+});
+
+describe('a visit of several days', () => {
+  beforeEach(async () => {
+    const both = (await readVisit(sample.register.db, 'V-BOTH'))!;
+    // two people have some 14 hours a day: 34 hours take three days of them
+    const items = both.items.map((item) => ({ ...item, personHours: 17 }));
+    const full = madeUpVisit({ uid: 'V-FULL', firstDay: '2027-01-25', lastDay: '2027-01-29', travelPersonHours: 0 });
+    await storeVisits(sample.register, [
+      { ...both, items, travelPersonHours: 0 },
+      { ...full, items: full.items.map((item) => ({ ...item, fenceRef: 'PR-02', personHours: 79 })) },
+    ]);
+  });
+
+  it('is offered to begin only where the crew has the hours on all of its days, with the last of them', async () => {
+    const { text } = await (await browserOf('HOA')).get('/visits');
+    expect(text).toContain('Mark the days to begin on that suit you');
+    expect(text).toContain('Tuesday, January 19, 2027, to Thursday, January 21, 2027');
+    expect(text).not.toContain('value="2027-01-21"');
+    expect(text).not.toContain('value="2027-01-22"');
+    await mark('HOA', [WED]);
+    expect(await sample.text('/visits/V-BOTH')).toContain(
+      'Confirm Wednesday, January 20, 2027, to Friday, January 22, 2027',
+    );
+  });
+
+  it('is asked about before it overfills the week after', async () => {
+    const confirm = async (more: Readonly<Record<string, string>>) =>
+      sample.pages.request('/visits/V-BOTH/confirm', {
+        method: 'POST',
+        body: new URLSearchParams({ form_token: tokenIn(await sample.text('/account')), day: '2027-01-22', ...more }),
+        headers: { cookie: sample.cookie ?? '' },
+      });
+    const sent = await confirm({});
+    expect(sent.status).toBe(400);
+    expect(await sent.text()).toMatch(/the week of 2027-01-25 would have [\d.]+ h too many/);
+    expect(await readVisit(sample.register.db, 'V-BOTH')).toMatchObject({ state: 'proposed', firstDay: TUE });
+    expect((await confirm({ sure: 'yes' })).status).toBe(303);
+    const hours = await sample.text('/plan/hours');
+    expect(hours).toMatch(/V-BOTH[^(]*\(from the week before, to January 26, 2027\)/);
+    expect(hours).toContain('what takes them: 2 visits');
+    expect(await sample.text('/brief')).toContain('a week with more work than hours counts as none left');
   });
 });
 
