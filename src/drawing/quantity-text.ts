@@ -33,10 +33,12 @@ const roundedYears = (years: number): number => (years < 10 ? Math.round(years) 
  * `less than once in 1,000 years`. Two figures at most.
  */
 export function onceInWords(years: number, language: ChartLanguage): string {
-  if (years > 1000) return language === 'en' ? 'less than once in 1,000 years' : 'menos de una vez en 1000 años';
+  if (years > 1000) return language === 'en' ? 'less than once in 1,000 years' : 'menos de una vez en 1,000 años';
   if (years < 1.5) return language === 'en' ? 'in most years' : 'casi todos los años';
   const rounded = roundedYears(years);
-  return language === 'en' ? `about once in ${figureText(rounded, 4)} years` : `más o menos una vez en ${rounded} años`;
+  return language === 'en'
+    ? `about once in ${figureText(rounded, 4)} years`
+    : `más o menos una vez en ${figureText(rounded, 4)} años`;
 }
 
 /** A return period [a] for a table cell: `24`, `over 1,000`, `1`; a dash where there is none. */
