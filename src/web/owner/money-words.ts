@@ -9,7 +9,7 @@ interface WayOfPaying {
 }
 
 /** The two ways of paying in. */
-export interface WaysOfPaying {
+interface WaysOfPaying {
   readonly expected: WayOfPaying;
   readonly nineInTen: WayOfPaying;
   /** True where the second asks less at once and more every year. */
