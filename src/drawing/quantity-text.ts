@@ -63,6 +63,9 @@ export const lengthText = (lengthM: number, units: DisplayUnits): string =>
 export const bandText = (band: Band, format: (value: number) => string): string =>
   `${format(band.p50)} (${format(band.p10)}–${format(band.p90)})`;
 
+/** An age [a] to a tenth, without its name, the same wherever one is told: `24.5`. */
+export const ageFigure = (ageYears: number): string => ageYears.toFixed(1);
+
 /** The age of a fence [a], whose posts may be younger: `fence age 17.3 years`. */
 export const fenceAgeText = (ageYears: number, language: ChartLanguage = 'en'): string =>
-  language === 'es' ? `edad de la cerca ${ageYears.toFixed(1)} años` : `fence age ${ageYears.toFixed(1)} years`;
+  language === 'es' ? `edad de la cerca ${ageFigure(ageYears)} años` : `fence age ${ageFigure(ageYears)} years`;

@@ -10,6 +10,7 @@ import type { FenceFacts } from '../../forecast/fence-facts.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import type { AccountRole } from '../../register/account-tables.ts';
 import type { FenceMoney } from '../../season/money/fence-money.ts';
+import type { PlanBesideMoney } from '../../service/plan-beside-money.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
 import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
@@ -34,6 +35,8 @@ export interface FencePageProps {
   readonly detail: FenceDetail;
   /** Null where it is not shown, or cannot be planned. */
   readonly money: FenceMoney | null;
+  /** What the season plan does; null where money does not say to replace the fence now. */
+  readonly beside: PlanBesideMoney | null;
   /** Null for a program. */
   readonly role: AccountRole | null;
   readonly language: ChartLanguage;
@@ -41,7 +44,7 @@ export interface FencePageProps {
 }
 
 /** The page of one fence. */
-export const FencePageView: FC<FencePageProps> = ({ detail, money, role, language, frame }) => {
+export const FencePageView: FC<FencePageProps> = ({ detail, money, beside, role, language, frame }) => {
   const { fence, site, swept } = detail;
   const words = FENCE_PAGE_WORDS[language];
   const { units } = site;
@@ -72,14 +75,21 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
         <NotSwept fenceRef={fence.ref} language={language} />
       )}
       {money && (
-        <FenceMoneyPart money={money} fenceRef={fence.ref} currency={frame.office.currency} language={language} />
+        <FenceMoneyPart
+          money={money}
+          fenceRef={fence.ref}
+          beside={beside}
+          showsPrice={role !== 'board'}
+          currency={frame.office.currency}
+          language={language}
+        />
       )}
       <HistoryLine entries={history} language={language} />
       {swept && <Checked detail={detail} swept={swept} language={language} />}
       <h2>{words.known}</h2>
       <FenceFactsList detail={detail} language={language} />
       {swept && <Unknowns forecast={besideEvidence(detail.facts, swept.forecast)} units={units} language={language} />}
-      <EvidenceSeen detail={detail} language={language} />
+      <EvidenceSeen detail={detail} isOutworn={money?.isOutworn ?? false} language={language} />
     </PageShell>
   );
 };

@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import { countWords, dayWords, hoursWords, listWords, sentenceCase } from '../../drawing/day-words.ts';
 import { riskTable, wholeMoney } from '../../drawing/plan-table.ts';
 import { brokenPromiseText, HOURS_NOTE, stageText, WHY_SERVED, WHY_SERVED_NOTE } from '../../drawing/plan-words.ts';
+import { ageFigure } from '../../drawing/quantity-text.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
 import { worksName } from '../../drawing/what-if-words.ts';
 import type { StoredPlan } from '../../register/plan-store.ts';
@@ -187,7 +188,7 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
                       {`: ${visitItemText(item)} (${WHY_SERVED[item.mustRank]})`}
                       {ages.has(item.fenceRef) && (
                         <>
-                          {`; rails and boards are at their end, ${Math.round(ages.get(item.fenceRef)!)} years old: `}
+                          {`; rails and boards are at their end, ${ageFigure(ages.get(item.fenceRef)!)} years old: `}
                           <a href={`/fences/${encodeURIComponent(item.fenceRef)}#money`}>see replacement</a>
                         </>
                       )}
