@@ -1,5 +1,6 @@
 import { type LeftOutNames, leftOutClause } from '../drawing/left-out-words.ts';
 import { leftOutText, WHY_SERVED } from '../drawing/plan-words.ts';
+import { ageFigure } from '../drawing/quantity-text.ts';
 import type { PlanContent } from '../register/plan-store.ts';
 
 /** What must be done and is not, fence by fence, with what stands in its way. */
@@ -33,7 +34,7 @@ const wornOut = ({ wornOut: worn = [] }: PlanContent): readonly string[] =>
   worn.length === 0
     ? []
     : [
-        `Rails and boards are at their end at fences whose posts it mends: ${worn.map(({ fenceRef, ageYears }) => `${fenceRef} (${Math.round(ageYears)} years)`).join(', ')}. Their money says to replace them. Follow the plan, unless one is rebuilt before the season opens: then cancel its visit.`,
+        `Rails and boards are at their end at fences whose posts it mends: ${worn.map(({ fenceRef, ageYears }) => `${fenceRef} (${ageFigure(ageYears)} years)`).join(', ')}. Their money says to replace them. Follow the plan, unless one is rebuilt before the season opens: then cancel its visit.`,
         '',
       ];
 

@@ -9,13 +9,19 @@ import type { DisplayUnits } from './speed-text.ts';
 interface Told {
   readonly units: DisplayUnits;
   readonly language?: ChartLanguage;
+  /** True where rails and boards count as worn out by their age: then what is told is told of rot alone. */
+  readonly isOutworn?: boolean;
 }
 
 /**
  * Whether rails and infill are due to be looked at, in a sentence in the display units.
  * @param day the day that the flag was asked for
  */
-export function aboveGroundSentence(flag: AboveGroundFlag, day: CalendarDay, { units, language = 'en' }: Told): string {
+export function aboveGroundSentence(
+  flag: AboveGroundFlag,
+  day: CalendarDay,
+  { units, language = 'en', isOutworn = false }: Told,
+): string {
   const { expectedDepthMm, look, lookFrom, reason } = flag;
   const es = language === 'es';
   if (expectedDepthMm === null || look === null) return es ? remarkInSpanish(reason) : reason;
@@ -25,10 +31,14 @@ export function aboveGroundSentence(flag: AboveGroundFlag, day: CalendarDay, { u
     if (look) return `A travesaños y tablas les toca una mirada: ${soft}.`;
     const when =
       lookFrom === null ? 'todavía no hay que mirarlos' : `no hay que mirarlos antes de la temporada ${lookFrom}`;
-    return `Travesaños y tablas: ${when}; ${soft}.`;
+    return isOutworn
+      ? `Solo por la pudrición, a travesaños y tablas ${when}; ${soft}. Por su edad cuentan como gastados de todos modos.`
+      : `Travesaños y tablas: ${when}; ${soft}.`;
   }
   const soft = `if they are of the posts' wood, about ${depth} of each exposed face is expected to be soft on ${day}`;
   if (look) return `Rails and infill are due for a look: ${soft}.`;
   const when = lookFrom === null ? 'need no look yet' : `need no look before season ${lookFrom}`;
-  return `Rails and infill ${when}: ${soft}.`;
+  return isOutworn
+    ? `By rot alone, rails and infill ${when}: ${soft}. By their age they count as worn out all the same.`
+    : `Rails and infill ${when}: ${soft}.`;
 }

@@ -33,10 +33,12 @@ const roundedYears = (years: number): number => (years < 10 ? Math.round(years) 
  * `less than once in 1,000 years`. Two figures at most.
  */
 export function onceInWords(years: number, language: ChartLanguage): string {
-  if (years > 1000) return language === 'en' ? 'less than once in 1,000 years' : 'menos de una vez en 1000 años';
+  if (years > 1000) return language === 'en' ? 'less than once in 1,000 years' : 'menos de una vez en 1,000 años';
   if (years < 1.5) return language === 'en' ? 'in most years' : 'casi todos los años';
   const rounded = roundedYears(years);
-  return language === 'en' ? `about once in ${figureText(rounded, 4)} years` : `más o menos una vez en ${rounded} años`;
+  return language === 'en'
+    ? `about once in ${figureText(rounded, 4)} years`
+    : `más o menos una vez en ${figureText(rounded, 4)} años`;
 }
 
 /** A return period [a] for a table cell: `24`, `over 1,000`, `1`; a dash where there is none. */
@@ -61,6 +63,9 @@ export const lengthText = (lengthM: number, units: DisplayUnits): string =>
 export const bandText = (band: Band, format: (value: number) => string): string =>
   `${format(band.p50)} (${format(band.p10)}–${format(band.p90)})`;
 
+/** An age [a] to a tenth, without its name, the same wherever one is told: `24.5`. */
+export const ageFigure = (ageYears: number): string => ageYears.toFixed(1);
+
 /** The age of a fence [a], whose posts may be younger: `fence age 17.3 years`. */
 export const fenceAgeText = (ageYears: number, language: ChartLanguage = 'en'): string =>
-  language === 'es' ? `edad de la cerca ${ageYears.toFixed(1)} años` : `fence age ${ageYears.toFixed(1)} years`;
+  language === 'es' ? `edad de la cerca ${ageFigure(ageYears)} años` : `fence age ${ageFigure(ageYears)} years`;

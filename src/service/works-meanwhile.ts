@@ -12,7 +12,8 @@ export interface WorksMeanwhile {
   readonly works: readonly VisitWorks[];
 }
 
-const isDueNow = ({ isOutworn, ahead }: Pick<OwnerFence, 'isOutworn' | 'ahead'>): boolean =>
+/** True where money says to replace a fence now. */
+export const isDueNow = ({ isOutworn, ahead }: Pick<OwnerFence, 'isOutworn' | 'ahead'>): boolean =>
   isOutworn || ahead?.advice.kind === 'replace now';
 
 /** True for works that mend what stands: they do not rebuild it, and do more than look. */

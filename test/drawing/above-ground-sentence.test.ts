@@ -23,6 +23,18 @@ it('says from which season on rails and infill are due for a look, in the units 
   expect(told(from, 'us')).toMatch(/^Rails and infill are due for a look: .*, about 0\.\d\d in of each exposed face/);
 });
 
+it('tells it of rot alone where rails and boards count as worn out by their age', () => {
+  const facts = { ...EXAMPLE_FENCE, wood: { ...PINE_4X4, treatmentClass: 'untreated-softwood' as const } };
+  const flag = aboveGroundFlag(facts, '2016-03-01');
+  const asked = { units: 'us' as const, isOutworn: true };
+  expect(aboveGroundSentence(flag, '2016-03-01', asked)).toMatch(
+    /^By rot alone, rails and infill need no look before season \d{4}: .* By their age they count as worn out all the same\.$/,
+  );
+  expect(aboveGroundSentence(flag, '2016-03-01', { ...asked, language: 'es' })).toMatch(
+    /^Solo por la pudrición, .* Por su edad cuentan como gastados de todos modos\.$/,
+  );
+});
+
 it('says that no law tells where none does', () => {
   expect(told(2026, 'us', 'does-not-rot')).toContain('look at them at every visit');
 });

@@ -1,6 +1,9 @@
 import { type Money, minusMoney, sumMoney } from '../../season/money/money.ts';
+import type { Contribution } from '../../season/money/reserve-ledger.ts';
 import type { ReservePlan, SetAside } from '../../season/money/reserve-plan.ts';
+import { paidInAll } from '../../season/money/set-aside.ts';
 import type { ChartLanguage } from '../chart-words.ts';
+import { MEAN_BESIDE_RANGE } from '../mean-beside-range.ts';
 import { percentText } from '../quantity-text.ts';
 import { reserveChartSvg } from '../reserve-chart.ts';
 import { type ShownFence, wholeText } from '../reserve-fences.ts';
@@ -44,6 +47,17 @@ function setAsideSentence({ flat }: SetAside, currency: string, say: PlanWords['
   return say(flat.atOnce === 0 ? null : amountIn(flat.atOnce, currency), amountIn(flat.firstYear, currency));
 }
 
+/** What both ways of paying in come to over the years of the plan. */
+function bothWaysSentence({ setAside, years }: ReservePlan, currency: string, words: PlanWords): string {
+  const [expected, nine] = [setAside.expected.flat, setAside.nineInTen.flat];
+  const inAll = (way: Contribution): string => amountIn(paidInAll(way, years.length), currency);
+  return words.bothWays(
+    inAll(expected),
+    inAll(nine),
+    nine.atOnce < expected.atOnce && nine.firstYear > expected.firstYear,
+  );
+}
+
 const isDueNow = ({ isOutworn, ahead }: ShownFence): boolean => isOutworn || ahead?.advice.kind === 'replace now';
 
 /** What a plan comes to, in sentences: what to set aside, what is due now, and what the season plan mends of that meanwhile. */
@@ -56,6 +70,7 @@ export function planSentences(
   return [
     setAsideSentence(plan.setAside.expected, currency, words.setAside),
     setAsideSentence(plan.setAside.nineInTen, currency, words.nineInTen),
+    bothWaysSentence(plan, currency, words),
     due.length === 0 ? words.noneSoon : words.soon(due),
     ...(mendedMeanwhile.length === 0 ? [] : [words.meanwhile(mendedMeanwhile)]),
   ];
@@ -231,6 +246,7 @@ export function planReport(reported: ReportedPlan, making: ReportMaking): Report
       { kind: 'paragraph', text: words.whyAtOnce, look: 'small' },
       { kind: 'heading', level: 2, text: words.yearsHeading },
       planYearsTable(reported, language),
+      { kind: 'paragraph', text: MEAN_BESIDE_RANGE[language], look: 'small' },
       { kind: 'heading', level: 2, text: words.fencesHeading },
       planFencesTable(reported, language),
       { kind: 'heading', level: 2, text: words.restsOn },

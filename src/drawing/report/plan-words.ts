@@ -7,6 +7,8 @@ export interface PlanWords {
   readonly fences: (count: number) => string;
   readonly setAside: (atOnce: string | null, yearly: string) => string;
   readonly nineInTen: (atOnce: string | null, yearly: string) => string;
+  /** What both ways of paying in come to, and, where it is so, why the second asks less at once. */
+  readonly bothWays: (expected: string, nineInTen: string, lessAtOnce: boolean) => string;
   readonly whyAtOnce: string;
   readonly soon: (refs: readonly string[]) => string;
   readonly noneSoon: string;
@@ -63,8 +65,10 @@ const EN: PlanWords = {
       : `Put in ${atOnce} at once and then ${yearly} every year: that pays for what is expected.`,
   nineInTen: (atOnce, yearly) =>
     atOnce === null
-      ? `${yearly} every year is enough in nine courses of ten.`
-      : `${atOnce} at once and ${yearly} every year is enough in nine courses of ten.`,
+      ? `To have enough in nine courses of ten, set aside ${yearly} every year instead.`
+      : `To have enough in nine courses of ten, put in ${atOnce} at once and ${yearly} every year instead.`,
+  bothWays: (expected, nineInTen, lessAtOnce) =>
+    `Over all years the first way pays in ${expected}, the second ${nineInTen}.${lessAtOnce ? ' The second asks less at once because it asks more every year, the first included.' : ''}`,
   whyAtOnce:
     'At once: what falls due in the first two years and can no longer be set aside year by year. The fund starts empty here; what it holds comes off.',
   soon: (refs) => `To be replaced now: ${refs.join(', ')}.`,
@@ -128,8 +132,10 @@ const ES: PlanWords = {
       : `Aporte ${atOnce} de una vez y luego ${yearly} cada año: eso paga lo que se espera.`,
   nineInTen: (atOnce, yearly) =>
     atOnce === null
-      ? `${yearly} cada año alcanza en nueve casos de diez.`
-      : `${atOnce} de una vez y ${yearly} cada año alcanza en nueve casos de diez.`,
+      ? `Para que alcance en nueve casos de diez, aparte en cambio ${yearly} cada año.`
+      : `Para que alcance en nueve casos de diez, aporte en cambio ${atOnce} de una vez y ${yearly} cada año.`,
+  bothWays: (expected, nineInTen, lessAtOnce) =>
+    `En todos los años la primera manera aporta ${expected}, la segunda ${nineInTen}.${lessAtOnce ? ' La segunda pide menos de una vez porque pide más cada año, desde el primero.' : ''}`,
   whyAtOnce:
     'De una vez: lo que vence en los primeros dos años y ya no se puede apartar año por año. Aquí el fondo empieza vacío; lo que tenga se descuenta.',
   soon: (refs) => `Por reemplazar ya: ${refs.join(', ')}.`,

@@ -1,5 +1,5 @@
 import { priceFactor } from './discounting.ts';
-import { cents } from './money.ts';
+import { cents, type Money } from './money.ts';
 import { type Contribution, type FundNeed, type FundTerms, leastContribution } from './reserve-ledger.ts';
 
 /** Needs up to one year, in money of the first: what is to be paid, and what one unit a year has brought by then. */
@@ -22,6 +22,10 @@ function needsByYear(
     return { needed: spent + floor * worth - openingBalance, annuity };
   });
 }
+
+/** What a contribution that is the same every year pays in over so many years, at once and year by year [cents]. */
+export const paidInAll = ({ atOnce, firstYear }: Contribution, years: number): Money =>
+  cents(atOnce + firstYear * years);
 
 /** Years at the beginning of a plan for which it is too late to set aside. Source: judgement. */
 const EARLY_YEARS = 2;

@@ -1,5 +1,6 @@
 import { raw } from 'hono/html';
 import type { FC } from 'hono/jsx';
+import { MEAN_BESIDE_RANGE } from '../../drawing/mean-beside-range.ts';
 import {
   planDrawing,
   planFencesTable,
@@ -154,6 +155,7 @@ const SitePlan: FC<{ readonly site: BoardSite; readonly language: PageLanguage; 
       <details>
         <summary>{words.yearsTable}</summary>
         {raw(partHtml(planYearsTable(reported, language), ref))}
+        <p class="muted">{MEAN_BESIDE_RANGE[language]}</p>
       </details>
       <details>
         <summary>{words.fencesTable}</summary>

@@ -20,10 +20,12 @@ interface Told {
 }
 
 /** What inspections and storms changed, inspections with their readings, and what storms were reported to have done, newest first. */
-export const EvidenceSeen: FC<{ readonly detail: FenceDetail; readonly language: ChartLanguage }> = ({
-  detail,
-  language,
-}) => {
+export const EvidenceSeen: FC<{
+  readonly detail: FenceDetail;
+  /** True where the page says that rails and boards are worn out by their age. */
+  readonly isOutworn: boolean;
+  readonly language: ChartLanguage;
+}> = ({ detail, isOutworn, language }) => {
   const { inspections, outcomes } = detail.evidence;
   const told = { units: detail.site.units, language };
   const words = FENCE_PART_WORDS[language];
@@ -34,19 +36,20 @@ export const EvidenceSeen: FC<{ readonly detail: FenceDetail; readonly language:
       {inspections.length + outcomes.length === 0 && <p>{words.noneRecorded}</p>}
       {inspections.length > 0 && <Inspections inspections={inspections} {...told} />}
       {outcomes.length > 0 && <Storms outcomes={outcomes} {...told} />}
-      {detail.swept && <RailsAndInfill facts={detail.facts} forecast={detail.swept.forecast} {...told} />}
+      {detail.swept && (
+        <RailsAndInfill facts={detail.facts} forecast={detail.swept.forecast} isOutworn={isOutworn} {...told} />
+      )}
     </>
   );
 };
 
-const RailsAndInfill: FC<{ readonly facts: FenceFacts; readonly forecast: FenceForecast } & Told> = ({
-  facts,
-  forecast,
-  units,
-  language,
-}) => {
+const RailsAndInfill: FC<
+  { readonly facts: FenceFacts; readonly forecast: FenceForecast; readonly isOutworn: boolean } & Told
+> = ({ facts, forecast, isOutworn, units, language }) => {
   const { day } = seasonOne(forecast);
-  return <p class="after-tables">{aboveGroundSentence(aboveGroundFlag(facts, day), day, { units, language })}</p>;
+  return (
+    <p class="after-tables">{aboveGroundSentence(aboveGroundFlag(facts, day), day, { units, language, isOutworn })}</p>
+  );
 };
 
 const Headings: FC<{ readonly names: readonly string[] }> = ({ names }) => (

@@ -1,8 +1,9 @@
 import type { ChartLanguage } from '../../drawing/chart-words.ts';
-import { bandText, depthFigure, depthUnit } from '../../drawing/quantity-text.ts';
+import { ageFigure, bandText, depthFigure, depthUnit } from '../../drawing/quantity-text.ts';
 import type { DisplayUnits } from '../../drawing/speed-text.ts';
 import type { Band } from '../../forecast/band.ts';
 import type { FenceMoney } from '../../season/money/fence-money.ts';
+import { MONEY_BESIDE_PLAN, type MoneyBesidePlan } from './money-beside-plan.ts';
 
 /** The words around the drawings of a fence's posts. */
 interface PostsWords {
@@ -57,6 +58,7 @@ interface MoneyWords {
   readonly years: (years: number) => string;
   readonly whatIf: string;
   readonly note: string;
+  readonly beside: MoneyBesidePlan;
 }
 
 const depths = (depthMm: Band, units: DisplayUnits): string =>
@@ -93,9 +95,10 @@ const EN: FencePageWords = {
     afterSnap: 'After it snapped',
     waiting: 'Waiting a year longer costs',
     snaps: 'Chance that it snaps within 12 months',
-    years: (years) => `${years.toFixed(0)} years`,
+    years: (years) => `${ageFigure(years)} years`,
     whatIf: 'What could be done, and what it would change',
     note: 'Prices before tax, from the works catalogue: where the office has not set its own, they are orders of magnitude. Rails and boards count as worn out at 25 years.',
+    beside: MONEY_BESIDE_PLAN.en,
   },
   posts: {
     runTable: 'The same as a table, post by post',
@@ -148,9 +151,10 @@ const ES: FencePageWords = {
     afterSnap: 'Después de una rotura',
     waiting: 'Un año más de espera cuesta',
     snaps: 'Probabilidad de que se rompa en 12 meses',
-    years: (years) => `${years.toFixed(0)} años`,
+    years: (years) => `${ageFigure(years)} años`,
     whatIf: 'Qué se podría hacer, y qué cambiaría',
     note: 'Precios sin impuestos, del catálogo de trabajos: donde la oficina no puso los suyos son órdenes de magnitud. Travesaños y tablas cuentan como gastados a los 25 años.',
+    beside: MONEY_BESIDE_PLAN.es,
   },
   posts: {
     runTable: 'Lo mismo en una tabla, poste por poste',

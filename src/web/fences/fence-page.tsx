@@ -10,6 +10,7 @@ import type { FenceFacts } from '../../forecast/fence-facts.ts';
 import { type FenceForecast, judgedGroup, seasonOne } from '../../forecast/fence-forecast.ts';
 import type { AccountRole } from '../../register/account-tables.ts';
 import type { FenceMoney } from '../../season/money/fence-money.ts';
+import type { PlanBesideMoney } from '../../service/plan-beside-money.ts';
 import { CHART_SIZES } from '../frame/chart-sizes.ts';
 import { Moment } from '../frame/moment.tsx';
 import type { PageFrame } from '../frame/page-frame.ts';
@@ -34,6 +35,8 @@ export interface FencePageProps {
   readonly detail: FenceDetail;
   /** Null where it is not shown, or cannot be planned. */
   readonly money: FenceMoney | null;
+  /** What the season plan does; null where money does not say to replace the fence now. */
+  readonly beside: PlanBesideMoney | null;
   /** Null for a program. */
   readonly role: AccountRole | null;
   readonly language: ChartLanguage;
@@ -41,7 +44,7 @@ export interface FencePageProps {
 }
 
 /** The page of one fence. */
-export const FencePageView: FC<FencePageProps> = ({ detail, money, role, language, frame }) => {
+export const FencePageView: FC<FencePageProps> = ({ detail, money, beside, role, language, frame }) => {
   const { fence, site, swept } = detail;
   const words = FENCE_PAGE_WORDS[language];
   const { units } = site;
@@ -76,6 +79,8 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
           money={money}
           fenceRef={fence.ref}
           isDangerous={swept !== null && isFoundDangerous(detail.facts, swept.forecast)}
+          beside={beside}
+          showsPrice={role !== 'board'}
           currency={frame.office.currency}
           language={language}
         />
@@ -85,7 +90,7 @@ export const FencePageView: FC<FencePageProps> = ({ detail, money, role, languag
       <h2>{words.known}</h2>
       <FenceFactsList detail={detail} language={language} />
       {swept && <Unknowns forecast={besideEvidence(detail.facts, swept.forecast)} units={units} language={language} />}
-      <EvidenceSeen detail={detail} language={language} />
+      <EvidenceSeen detail={detail} isOutworn={money?.isOutworn ?? false} language={language} />
     </PageShell>
   );
 };

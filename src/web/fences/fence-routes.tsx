@@ -10,9 +10,11 @@ import { recordsWhereIn } from '../../register/record-store.ts';
 import { readSettings } from '../../register/settings-store.ts';
 import { dayInZone } from '../../service/clock.ts';
 import { compareAll, compareChosen, moneyOfFence } from '../../service/fence-ahead.ts';
+import { planBesideMoney } from '../../service/plan-beside-money.ts';
 import { forecastSettingsOf } from '../../service/run-sweep.ts';
 import type { AppParts } from '../../service/service.ts';
 import type { ServiceView, SweepStatus } from '../../service/service-view.ts';
+import { isDueNow } from '../../service/works-meanwhile.ts';
 import { accountLanguage, type PageContext, type PageEnv, visibleSites } from '../access/visitor.ts';
 import { frameFor } from '../frame/page-frame.ts';
 import { sayProblem } from '../frame/say-problem.tsx';
@@ -115,7 +117,12 @@ export function fenceRoutes(parts: AppParts): Hono<PageEnv> {
       const role = visitor.kind === 'account' ? visitor.account.role : null;
       const money = role === 'crew' || !detail.swept ? null : await moneyOfFence(register, detail, clock);
       const language = accountLanguage(context.var);
-      const page = { detail, money, role, language, frame: frameFor(context) };
+      const today = dayInZone(clock(), detail.site.timeZone);
+      const beside =
+        money && isDueNow(money)
+          ? await planBesideMoney(register, detail.fence.ref, { today, plans: role !== 'board' })
+          : null;
+      const page = { detail, money, beside, role, language, frame: frameFor(context) };
       return context.html(<FencePageView {...page} />);
     }
     if (!name.endsWith('.json')) return noFence(context, name);

@@ -48,6 +48,8 @@ export interface WhatIfPageWords {
   readonly chart: string;
   readonly everything: string;
   readonly seasonsTable: string;
+  /** What prices are in, and what the columns that are no measure say. */
+  readonly columns: (currency: string) => string;
 }
 
 /** What is left, within a sentence. */
@@ -107,6 +109,8 @@ const EN: WhatIfPageWords = {
   chart: 'Middle values, season by season. Thin: as it is. Heavy: after the works.',
   everything: 'Everything that could be done',
   seasonsTable: 'Snap and lean speed season by season',
+  columns: (currency) =>
+    `Prices in ${currency} before tax. Posts short: how many posts may be expected, each counted with its chance, not to hold the design gust in the first season; so some may be short where the fence as a whole, judged by its middle value, is short from none of the next 30 seasons. A year more costs: the price divided by the years of life that the works add.`,
 };
 
 const ES: WhatIfPageWords = {
@@ -162,6 +166,8 @@ const ES: WhatIfPageWords = {
   chart: 'Valores medios, temporada por temporada. Delgada: como está. Gruesa: después de los trabajos.',
   everything: 'Todo lo que se podría hacer',
   seasonsTable: 'Velocidad de rotura y de inclinación, temporada por temporada',
+  columns: (currency) =>
+    `Precios en ${currency}, sin impuestos. Postes insuf.: cuántos postes, contado cada uno con su probabilidad, se espera que no aguanten la ráfaga de diseño en la primera temporada; por eso puede haber algunos insuficientes aunque la cerca entera, por su valor medio, no lo sea en ninguna de las próximas 30 temporadas. Un año más cuesta: el precio dividido entre los años de vida que el trabajo añade.`,
 };
 
 /** The words of the page that compares works at a fence with doing nothing, by language. */

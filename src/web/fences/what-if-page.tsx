@@ -57,7 +57,7 @@ export const WhatIfPage: FC<WhatIfPageProps> = (props) => {
       )}
       {compared.chosen && <Compared {...props} chosen={compared.chosen} />}
       {everything ? (
-        <Everything everything={everything} units={units} language={language} />
+        <Everything everything={everything} currency={frame.office.currency} units={units} language={language} />
       ) : (
         <p>
           <a href={`${path}/what-if?all=yes`}>{words.compareAll}</a>
@@ -133,7 +133,11 @@ const ChoiceForm: FC<{
 function rowsOf(
   nothing: Prospect,
   after: WhatIfRow,
-  { units, language }: { readonly units: DisplayUnits; readonly language: ChartLanguage },
+  {
+    units,
+    language,
+    currency,
+  }: { readonly units: DisplayUnits; readonly language: ChartLanguage; readonly currency: string },
 ): readonly (readonly [string, string, string])[] {
   const words: WhatIfPageWords = WHAT_IF_PAGE_WORDS[language];
   const { rows } = words;
@@ -148,6 +152,7 @@ function rowsOf(
   };
   const endsStanding = ({ endsStanding: standing }: Prospect): string =>
     standing === null ? '–' : standingName(standing, language);
+  const inCurrency = (amount: number): string => `${money(amount)} ${currency}`;
   const both = (of: (each: Prospect) => string): readonly [string, string] => [of(nothing), of(after)];
   return [
     [rows.standing, ...both((each) => standingName(each.standing, language))],
@@ -160,13 +165,19 @@ function rowsOf(
     [rows.snaps, ...both((each) => chance(each.pSnap))],
     [rows.postsShort, ...both((each) => each.expectedPostsShort.toFixed(1))],
     [rows.life, ...both(life)],
-    [rows.price, '–', money(after.cost.price)],
+    [rows.price, '–', inCurrency(after.cost.price)],
     [rows.hours, '–', String(Number(after.cost.personHours.toFixed(1)))],
-    [rows.year, '–', after.costPerYear === null ? '–' : money(after.costPerYear)],
+    [rows.year, '–', after.costPerYear === null ? '–' : inCurrency(after.costPerYear)],
   ];
 }
 
-const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compared, chosen, units, language }) => {
+const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({
+  compared,
+  chosen,
+  units,
+  language,
+  frame,
+}) => {
   const words = WHAT_IF_PAGE_WORDS[language];
   const { nothing, designGustMps } = compared;
   return (
@@ -175,7 +186,7 @@ const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compar
       <p>
         {words.costs(
           optionLines(chosen.option, language).join(' '),
-          money(chosen.cost.price),
+          `${money(chosen.cost.price)} ${frame.office.currency}`,
           Number(chosen.cost.personHours.toFixed(1)),
         )}
       </p>
@@ -190,13 +201,15 @@ const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compar
             </tr>
           </thead>
           <tbody>
-            {rowsOf(nothing, chosen, { units, language }).map(([what, before, after]) => (
-              <tr>
-                <th scope="row">{what}</th>
-                <td data-label={words.asItIs}>{before}</td>
-                <td data-label={words.afterWorks}>{after}</td>
-              </tr>
-            ))}
+            {rowsOf(nothing, chosen, { units, language, currency: frame.office.currency }).map(
+              ([what, before, after]) => (
+                <tr>
+                  <th scope="row">{what}</th>
+                  <td data-label={words.asItIs}>{before}</td>
+                  <td data-label={words.afterWorks}>{after}</td>
+                </tr>
+              ),
+            )}
           </tbody>
         </table>
       </ScrollFrame>
@@ -219,9 +232,10 @@ const Compared: FC<WhatIfPageProps & { readonly chosen: WhatIfRow }> = ({ compar
 
 const Everything: FC<{
   readonly everything: WhatIf;
+  readonly currency: string;
   readonly units: DisplayUnits;
   readonly language: ChartLanguage;
-}> = ({ everything, units, language }) => {
+}> = ({ everything, currency, units, language }) => {
   const words = WHAT_IF_PAGE_WORDS[language];
   const tables = [
     { name: words.everything, table: whatIfTable(everything, units, language) },
@@ -258,6 +272,7 @@ const Everything: FC<{
           </table>
         </ScrollFrame>
       ))}
+      <p class="muted">{words.columns(currency)}</p>
       <ul class="plain">
         {whatIfNotes(everything, language).map((note) => (
           <li>{note}</li>

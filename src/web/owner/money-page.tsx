@@ -1,7 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { wholeText } from '../../drawing/reserve-fences.ts';
 import { dayInWords } from '../../notify/plain-words.ts';
 import { type Money, minusMoney, sumMoney } from '../../season/money/money.ts';
+import type { Contribution } from '../../season/money/reserve-ledger.ts';
 import type { ReserveYear } from '../../season/money/reserve-plan.ts';
+import { paidInAll } from '../../season/money/set-aside.ts';
 import type { OwnerMoney } from '../../service/owner-money.ts';
 import type { MoneyAhead } from '../../service/owner-money-ahead.ts';
 import type { WorksMeanwhile } from '../../service/works-meanwhile.ts';
@@ -11,12 +14,6 @@ import { MONEY_WORDS } from './money-words.ts';
 import { OwnerShell } from './owner-shell.tsx';
 import type { OwnerView } from './owner-view.ts';
 import { worksTextIn } from './works-words.ts';
-
-const CENTS = 100;
-
-/** An amount in whole units of the currency, without its name. */
-const bare = (amount: Money | number, language: PageLanguage): string =>
-  String(Math.round(amount / CENTS)).replace(/\B(?=(?:\d{3})+$)/g, language === 'es' ? '.' : ',');
 
 /** From one amount to another; one where they read the same. */
 const rangeText = (from: string, to: string): string => (from === to ? from : `${from}–${to}`);
@@ -54,23 +51,30 @@ const Planned: FC<{
   const years = plan.years;
   const spending = sumMoney(years.map((year) => year.spending));
   const { expected, nineInTen } = plan.setAside;
-  const text = (amount: Money | number): string => `${bare(amount, language)} ${currency}`;
+  const text = (amount: Money): string => `${wholeText(amount)} ${currency}`;
+  const way = ({ atOnce, firstYear }: Contribution) => ({
+    atOnce: atOnce > 0 ? text(atOnce) : null,
+    yearly: text(firstYear),
+    inAll: text(paidInAll({ course: 'flat', atOnce, firstYear }, years.length)),
+  });
   const span = [years[0]?.year ?? 0, years.at(-1)?.year ?? 0] as const;
   return (
     <>
       <p class="lead">{words.lead(fences.length, text(spending), ...span)}</p>
       <p>
-        {words.setAside(
-          text(expected.flat.firstYear),
-          expected.flat.atOnce > 0 ? text(expected.flat.atOnce) : null,
-          text(nineInTen.flat.firstYear),
-          nineInTen.flat.atOnce > 0 ? text(nineInTen.flat.atOnce) : null,
-        )}
+        {words.setAside({
+          expected: way(expected.flat),
+          nineInTen: way(nineInTen.flat),
+          lessAtOnce:
+            nineInTen.flat.atOnce < expected.flat.atOnce && nineInTen.flat.firstYear > expected.flat.firstYear,
+          lastYear: span[1],
+        })}
       </p>
       <p>{words.label}</p>
       {unseen.length > 0 && <p>{words.unseen(unseen.map(({ ref }) => ref).join(', '))}</p>}
       <h2>{words.byYear}</h2>
       <YearTable years={years} language={language} currency={currency} />
+      <p class="muted">{words.rangeNote}</p>
       <h2>{words.byFence}</h2>
       <ScrollFrame label={words.byFence}>
         <table class="stacked">
@@ -135,7 +139,6 @@ const YearTable: FC<{
   readonly currency: string;
 }> = ({ years, language, currency }) => {
   const words = MONEY_WORDS[language];
-  const text = (amount: Money | number): string => bare(amount, language);
   return (
     <ScrollFrame label={words.byYear}>
       <table class="by-year">
@@ -161,10 +164,10 @@ const YearTable: FC<{
           {years.map(({ year, repairs, spending, spendingBand }) => (
             <tr>
               <th scope="row">{year}</th>
-              <td class="figure rest">{text(repairs)}</td>
-              <td class="figure rest">{text(minusMoney(spending, repairs))}</td>
-              <td class="figure">{text(spending)}</td>
-              <td class="figure">{rangeText(text(spendingBand.p10), text(spendingBand.p90))}</td>
+              <td class="figure rest">{wholeText(repairs)}</td>
+              <td class="figure rest">{wholeText(minusMoney(spending, repairs))}</td>
+              <td class="figure">{wholeText(spending)}</td>
+              <td class="figure">{rangeText(wholeText(spendingBand.p10), wholeText(spendingBand.p90))}</td>
             </tr>
           ))}
         </tbody>

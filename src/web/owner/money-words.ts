@@ -1,11 +1,34 @@
+import { MEAN_BESIDE_RANGE } from '../../drawing/mean-beside-range.ts';
 import type { PageLanguage } from '../frame/page-language.ts';
+
+/** One way of paying in: at once (null: nothing) and every year, and what that comes to. */
+interface WayOfPaying {
+  readonly atOnce: string | null;
+  readonly yearly: string;
+  readonly inAll: string;
+}
+
+/** The two ways of paying in. */
+interface WaysOfPaying {
+  readonly expected: WayOfPaying;
+  readonly nineInTen: WayOfPaying;
+  /** True where the second asks less at once and more every year. */
+  readonly lessAtOnce: boolean;
+  readonly lastYear: number;
+}
+
+const wayEn = ({ atOnce, yearly, inAll }: WayOfPaying): string =>
+  `${atOnce === null ? '' : `${atOnce} now and `}${yearly} every year, ${inAll} in all`;
+
+const wayEs = ({ atOnce, yearly, inAll }: WayOfPaying): string =>
+  `${atOnce === null ? '' : `${atOnce} ahora y `}${yearly} cada año, ${inAll} en total`;
 
 interface MoneyWords {
   readonly title: string;
   readonly none: string;
   readonly workedOut: string;
   readonly lead: (fences: number, spending: string, first: number, last: number) => string;
-  readonly setAside: (yearly: string, atOnce: string | null, safer: string, saferAtOnce: string | null) => string;
+  readonly setAside: (ways: WaysOfPaying) => string;
   readonly label: string;
   readonly unseen: (refs: string) => string;
   readonly byYear: string;
@@ -15,6 +38,8 @@ interface MoneyWords {
   readonly replacing: string;
   readonly together: string;
   readonly range: string;
+  /** Why the mean may stand outside the range. */
+  readonly rangeNote: string;
   readonly byFence: string;
   readonly fence: string;
   readonly site: string;
@@ -39,8 +64,8 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     workedOut: 'Your plan is being worked out. This page loads again by itself in a few seconds.',
     lead: (fences, spending, first, last) =>
       `From ${first} to ${last} we expect ${fences === 1 ? 'your fence' : `your ${fences} fences`} to cost about ${spending} in repairs, care and replacement.`,
-    setAside: (yearly, atOnce, safer, saferAtOnce) =>
-      `${atOnce === null ? '' : `${atOnce} now and `}${yearly} every year covers what is expected; ${saferAtOnce === null ? '' : `${saferAtOnce} now and `}${safer} every year is enough in nine courses of ten.`,
+    setAside: ({ expected, nineInTen, lessAtOnce, lastYear }) =>
+      `There are two ways of paying this in by ${lastYear}. To cover what is expected: ${wayEn(expected)}. To have enough in nine courses of ten: ${wayEn(nineInTen)}.${lessAtOnce ? ' The second asks less now because it asks more every year, the first included.' : ''}`,
     label:
       'This is a planning aid, not a statutory reserve study. Prices are those of the office’s catalogue, not a quote.',
     unseen: (refs) => `Not in the plan, because something is missing on record: ${refs}.`,
@@ -51,6 +76,7 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     replacing: 'Replacement',
     together: 'Together',
     range: 'Eight years in ten',
+    rangeNote: MEAN_BESIDE_RANGE.en,
     byFence: 'Fence by fence',
     fence: 'Fence',
     site: 'Site',
@@ -73,8 +99,8 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     workedOut: 'Su plan se está calculando. Esta página se carga otra vez sola en unos segundos.',
     lead: (fences, spending, first, last) =>
       `De ${first} a ${last} calculamos que ${fences === 1 ? 'su cerca costará' : `sus ${fences} cercas costarán`} unos ${spending} en reparación, cuidado y reemplazo.`,
-    setAside: (yearly, atOnce, safer, saferAtOnce) =>
-      `${atOnce === null ? '' : `${atOnce} ahora y `}${yearly} cada año cubren lo previsto; ${saferAtOnce === null ? '' : `${saferAtOnce} ahora y `}${safer} cada año bastan en nueve casos de diez.`,
+    setAside: ({ expected, nineInTen, lessAtOnce, lastYear }) =>
+      `Hay dos maneras de aportarlo hasta ${lastYear}. Para cubrir lo previsto: ${wayEs(expected)}. Para que alcance en nueve casos de diez: ${wayEs(nineInTen)}.${lessAtOnce ? ' La segunda pide menos ahora porque pide más cada año, desde el primero.' : ''}`,
     label:
       'Es una ayuda para planear, no un estudio de reservas exigido por ley. Los precios son los del catálogo de la oficina, no un presupuesto.',
     unseen: (refs) => `Fuera del plan, porque falta algo en el registro: ${refs}.`,
@@ -85,6 +111,7 @@ export const MONEY_WORDS: Readonly<Record<PageLanguage, MoneyWords>> = {
     replacing: 'Reemplazo',
     together: 'En total',
     range: 'Ocho años de cada diez',
+    rangeNote: MEAN_BESIDE_RANGE.es,
     byFence: 'Cerca por cerca',
     fence: 'Cerca',
     site: 'Sitio',

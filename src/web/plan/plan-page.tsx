@@ -9,6 +9,7 @@ import {
   WHY_SERVED,
   WHY_SERVED_NOTE,
 } from '../../drawing/plan-words.ts';
+import { ageFigure } from '../../drawing/quantity-text.ts';
 import { visitItemText } from '../../drawing/visit-words.ts';
 import { worksName } from '../../drawing/what-if-words.ts';
 import type { StoredPlan } from '../../register/plan-store.ts';
@@ -195,7 +196,7 @@ const Visits: FC<PlanPageProps> = ({ plan, siteNames, crewNames, currency, today
                       {`: ${visitItemText(item)} (${WHY_SERVED[item.mustRank]})`}
                       {ages.has(item.fenceRef) && (
                         <>
-                          {`; rails and boards are at their end, ${Math.round(ages.get(item.fenceRef)!)} years old: `}
+                          {`; rails and boards are at their end, ${ageFigure(ages.get(item.fenceRef)!)} years old: `}
                           <a href={`/fences/${encodeURIComponent(item.fenceRef)}#money`}>see replacement</a>
                         </>
                       )}

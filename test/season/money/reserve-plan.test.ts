@@ -18,6 +18,15 @@ describe('a reserve plan', () => {
     expect(reservePlan(PLAIN_PLAN)).toMatchObject({ label: RESERVE_PLAN_LABEL, fences: [], payer: 'association' });
   });
 
+  it('counts rare breakages in the mean and in the range alike: the mean stands above it only by their chance', () => {
+    const snapping = (risk: number) =>
+      reservePlan({ ...PLAIN_PLAN, fences: [{ ...PLAIN_FENCE, snapRiskByYear: [risk] }] });
+    const [rare, frequent] = [snapping(0.05), snapping(0.15)].map(({ years }) => years[0]!);
+    // 5 % of 1,500.00; one year in ten at most reaches it, so eight in ten spend nothing
+    expect(rare).toMatchObject({ spending: 7500, spendingBand: { p10: 0, p90: 0 } });
+    expect(frequent).toMatchObject({ spending: 22_500, spendingBand: { p10: 0, p90: 150_000 } });
+  });
+
   it('finds what to set aside for one fence, by hand', () => {
     const request = {
       ...PLAIN_PLAN,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cents, NO_MONEY } from '../../../src/season/money/money.ts';
 import { fundLedger } from '../../../src/season/money/reserve-ledger.ts';
-import { setAside } from '../../../src/season/money/set-aside.ts';
+import { paidInAll, setAside } from '../../../src/season/money/set-aside.ts';
 import { drawnEvenly } from '../../drawn-evenly.ts';
 
 const TERMS = { openingBalance: NO_MONEY, interest: 0, inflation: 0 };
@@ -25,6 +25,14 @@ describe('what to set aside', () => {
     const rich = { ...TERMS, openingBalance: cents(90_000) };
     expect(setAside(rich, 'flat', need(90_000, 0, 20_000))).toEqual({ course: 'flat', atOnce: 0, firstYear: 6667 });
     expect(setAside(rich, 'flat', need(10_000, 0, 20_000))).toEqual({ course: 'flat', atOnce: 0, firstYear: 0 });
+  });
+
+  it('comes to the same in all as the fund is paid, year by year', () => {
+    const contribution = { course: 'flat' as const, atOnce: cents(80_000), firstYear: cents(10_000) };
+    const spending = new Array<number>(10).fill(0).map(cents);
+    const paid = fundLedger(TERMS, contribution, spending).reduce((sum, year) => sum + year.contribution, 0);
+    expect(paidInAll(contribution, 10)).toBe(180_000);
+    expect(paidInAll(contribution, 10)).toBe(paid);
   });
 
   it('rises with prices from its first year', () => {

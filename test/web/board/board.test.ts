@@ -42,6 +42,8 @@ describe('the page on which a board begins', { timeout: 60_000 }, () => {
     expect(text).toContain(`${short} of 6 fences ${short === 1 ? 'does' : 'do'} not hold the gust that`);
     expect(text).toMatch(/Put in [\d,]+ USD at once and then [\d,]+ USD every year: that pays for what is expected\./);
     expect(text).toContain('Money per year as a table');
+    expect(text).toMatch(/Over all years the first way pays in [\d,]+ USD, the second [\d,]+ USD\./);
+    expect(text).toContain('the expected sum of that year can stand above the range');
     expect(text).toContain('not a statutory reserve study');
     expect(text).toContain('One more fence stands at the site and is kept by others');
   });

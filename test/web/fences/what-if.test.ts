@@ -27,7 +27,7 @@ describe('what if something were done to a fence', () => {
     expect(after).toBeGreaterThan(before!);
     expect(cellsOf(html, 'Standing')).toEqual(['short', 'clear']);
     expect(cellsOf(html, 'Short season')[1]).toMatch(/^20\d\d$|^not within 30$/);
-    expect(cellsOf(html, 'Price')).toEqual(['–', '2,185']);
+    expect(cellsOf(html, 'Price')).toEqual(['–', '2,185 USD']);
     expect(html.match(/Snap and lean speed as it is and after the works/g)).toHaveLength(3);
   });
 
@@ -36,7 +36,8 @@ describe('what if something were done to a fence', () => {
     const everything = html.slice(html.indexOf('id="everything"'));
     const row = everything.slice(everything.indexOf('<th scope="row">rebuild</th>'));
     const cells = [...row.slice(0, row.indexOf('</tr>')).matchAll(/<td[^>]*>([^<]*)<\/td>/g)].map(([, cell]) => cell);
-    expect(cells[0]).toBe(cellsOf(html, 'Price')[1]);
+    expect(`${cells[0]} USD`).toBe(cellsOf(html, 'Price')[1]);
+    expect(everything).toContain('Prices in USD before tax. Posts short: how many posts may be expected');
     expect(`${cells[2]} mph`).toBe(cellsOf(html, 'Snap speed')[1]);
     expect(cells[8]).toBe(cellsOf(html, 'Short season')[1]);
   });

@@ -50,5 +50,12 @@ describe('a fence that money says to replace now and that the season plan mends'
       'El plan de la temporada le hace cambio de postes, postes 2, 5 el 11 de enero de 2027 (propuesto) de todos modos',
     );
     expect(text).toContain('Si la reconstruye antes, díganoslo y esa visita se cancela.');
+    expect(text).toMatch(
+      /Para cubrir lo previsto: (\d[\d,]* USD ahora y )?\d[\d,]* USD cada año, \d[\d,]* USD en total\./,
+    );
+    expect(text).toContain('la suma prevista de ese año puede quedar por encima del rango');
+    // thousands stand apart by commas, in Spanish too
+    expect(text).toMatch(/\d,\d{3} USD/);
+    expect(text).not.toMatch(/\d\.\d{3} USD/);
   });
 });
