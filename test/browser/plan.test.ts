@@ -63,7 +63,11 @@ describe.runIf(browserIsThere())('an office’s day in a browser', { timeout: 24
 
         await page.goto(`${base}/plan/hours`);
         const ledger = page.locator('.scroll', { has: page.locator('table.ledger') });
-        expect(await ledger.evaluate((frame) => frame.scrollWidth - frame.clientWidth)).toBe(0);
+        const over = (frame: unknown): number => {
+          const { scrollWidth, clientWidth } = frame as { readonly scrollWidth: number; readonly clientWidth: number };
+          return scrollWidth - clientWidth;
+        };
+        expect(await ledger.evaluate(over)).toBe(0);
         await page.locator('details summary').first().click();
         await page
           .getByRole('link', { name: /give \S+ another week/ })
