@@ -88,7 +88,8 @@ describe('the page of notices', () => {
   it('says who reads Spanish where a sentence goes out, and nothing of it where none does', async () => {
     await sample.register.db.updateTable('owners').set({ language: 'es' }).where('ref', '=', 'HOA').execute();
     const newest = hiddenIn(await office.text('/notices'), 'newest');
-    const asked = (sentence: string) => `/notices/release?${new URLSearchParams({ owner: 'HOA', newest, sentence }).toString()}`;
+    const asked = (sentence: string) =>
+      `/notices/release?${new URLSearchParams({ owner: 'HOA', newest, sentence }).toString()}`;
     expect(wordsOf(await office.text(asked('We come by in spring.')))).toMatch(
       /into Spanish messages too: .+ Spanish\./,
     );
