@@ -253,6 +253,8 @@ export const SEASON_WITHOUT_ROW: Readonly<Record<string, string>> = {
   'season/travel.ts#greatCircleM': 'Geometry of the sphere; the radius has a row.',
   'season/value-of-inspection.ts#valueOfInformation': 'Arithmetic of expected values; no number.',
   'season/visit/corrected-hours.ts#correctedHours': 'The weighting; its two numbers have rows.',
+  'season/visit/room-for-visit.ts#LEAST_ON_FIRST_DAY_H':
+    'Bars days on which nearly nothing of a long visit could be done as its beginning; no speed, price or worth comes of it.',
   'season/works-cost.ts#worksCost': 'Of what is counted once a fence the largest counts; no number.',
 };
 
