@@ -199,7 +199,8 @@ describe.runIf(browserIsThere())('the pages in a browser', { timeout: 150_000 },
       const tallest = await page.evaluate<number>(
         "Math.max(...[...document.querySelectorAll('.fences tbody tr')].map((row) => row.getBoundingClientRect().height))",
       );
-      expect(tallest).toBeLessThanOrEqual(180);
+      // a line more where a fence is recorded dangerous
+      expect(tallest).toBeLessThanOrEqual(200);
     });
   });
 
