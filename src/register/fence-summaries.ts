@@ -68,7 +68,8 @@ export async function standingCounts(
   const refs = sql`(select value from json_each(${JSON.stringify('ownerRefs' in of ? of.ownerRefs : of.siteRefs)}))`;
   const counted =
     'siteRefs' in of
-      ? sql`select site_ref as ref, standing_rank as rank, fences from site_standings where site_ref in ${refs} and fences > 0`
+      ? sql`select site_ref as ref, standing_rank as rank, sum(fences) as fences from site_standings
+          where site_ref in ${refs} and fences > 0 group by 1, 2`
       : sql`select ref, coalesce(standing_rank, 4) as rank, count(*) as fences from (
           select owner_ref as ref, standing_rank from fence_lines where owner_ref in ${refs}
           union all
