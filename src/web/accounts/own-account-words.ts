@@ -25,7 +25,7 @@ export const OWN_ACCOUNT_WORDS: Readonly<Record<PageLanguage, OwnAccountWords>> 
     signedInAs: (name) => `You sign in as ${name}.`,
     roles: {
       office: 'You belong to the office: every page is open to you.',
-      crew: 'You belong to a crew: its days and visits, the fences and their reasons are open to you.',
+      crew: 'You belong to a crew: its days and visits, what you enter there, the fences and their reasons are open to you.',
       board: 'You sit on a board: the fences of these sites are open to you, to read.',
     },
     language: 'Language of your own pages',
@@ -45,7 +45,7 @@ export const OWN_ACCOUNT_WORDS: Readonly<Record<PageLanguage, OwnAccountWords>> 
     signedInAs: (name) => `Usted inicia sesión como ${name}.`,
     roles: {
       office: 'Usted es de la oficina: todas las páginas le están abiertas.',
-      crew: 'Usted es de una cuadrilla: puede ver sus días y visitas, las cercas y sus razones.',
+      crew: 'Usted es de una cuadrilla: puede ver sus días y visitas, anotar en ellas, y ver las cercas y sus razones.',
       board: 'Usted es de una junta: puede ver las cercas de estos sitios, solo para leer.',
     },
     language: 'Idioma de sus páginas',

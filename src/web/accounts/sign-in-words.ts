@@ -39,7 +39,7 @@ export const SIGN_IN_WORDS: Readonly<Record<PageLanguage, SignInWords>> = {
     demoSetupLink: 'Make the first account of the office',
     demoWays: {
       office: ['The office', 'everything: every fence, the outbox, the mails'],
-      crew: ['A crew', 'the fences and their reasons'],
+      crew: ['A crew', 'its visits, what it enters there, the fences'],
       board: ['A board', 'one association’s own fences, to read only'],
       owner: ['An owner', 'what a signed link shows Tamsin Orrowby'],
       'owner-es': ['An owner (Spanish)', 'what a signed link shows Ximena Tordesol'],
@@ -62,7 +62,7 @@ export const SIGN_IN_WORDS: Readonly<Record<PageLanguage, SignInWords>> = {
     demoSetupLink: 'Crear la primera cuenta de la oficina',
     demoWays: {
       office: ['La oficina', 'todo: cada cerca, la bandeja de salida, los correos'],
-      crew: ['Una cuadrilla', 'las cercas y sus razones'],
+      crew: ['Una cuadrilla', 'sus visitas, lo que anota en ellas, las cercas'],
       board: ['Una junta', 'las cercas de una asociación, solo para leer'],
       owner: ['Una propietaria (inglés)', 'lo que un enlace firmado muestra a Tamsin Orrowby'],
       'owner-es': ['Una propietaria', 'lo que un enlace firmado muestra a Ximena Tordesol'],
